@@ -1,0 +1,72 @@
+package analysis
+
+import (
+	"time"
+
+	"thawbook/analysis/series"
+)
+
+// Input is everything one barn is judged by: values only, on one clock, in house units.
+type Input struct {
+	Name       string
+	Zone       *time.Location // days are this zone's local days
+	PressurePa float64
+	BeesIn     *int64 // ms UTC; nil when the keeper did not say
+	BeesOut    *int64
+	Heads      []HeadChange
+	WaterLines bool
+	Bands      Bands // zero limits are filled from the house defaults by DefaultBands
+	Stages     []Stage
+	Heats      []HeatSource
+	Surfaces   []Surface
+	Loggers    []Logger // those of the barn and the outdoor ones
+}
+
+// HeadChange is an entry of the head-count ledger.
+type HeadChange struct {
+	At     int64
+	Change int
+}
+
+// Logger is an instrument with its curves, at one place.
+type Logger struct {
+	Name   string
+	Place  string       // room, control, …, outdoor
+	TempC  series.Curve // empty when it has none
+	RelHum series.Curve // 0–1
+
+	TempErrK, RelHumErr float64 // 95 % half-widths
+	TempStepK           float64 // printed resolution
+	StationKM           *float64
+
+	RecordsStage string       // the stage or heat source whose state this logger shows
+	State        series.Curve // 0 or 1, held until the next reading
+}
+
+// Stage is one step of the fan ladder with its dated settings, earliest first.
+type Stage struct {
+	Name     string
+	Settings []Setting
+}
+
+// Setting is how a stage was set over a span of time.
+type Setting struct {
+	Span      series.Span
+	AlwaysOn  bool
+	Timer     bool
+	TimerDuty float64
+	OnC, OffC float64
+	FlowLow   *float64 // m³/s
+	FlowHigh  *float64
+	Watts     *float64
+}
+
+// HeatSource is added heat.
+type HeatSource struct{ Name, Kind, WithStage, Into string }
+
+// Surface is an inner surface between room and outdoors with its temperature factor and range.
+type Surface struct {
+	Name, Kind     string
+	Mid, Low, High float64
+	Evidence       Evidence
+}

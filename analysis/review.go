@@ -1,0 +1,144 @@
+package analysis
+
+import "thawbook/analysis/series"
+
+// Evidence says what a figure rests on.
+type Evidence string
+
+// The four kinds of evidence.
+const (
+	Recorded    Evidence = "recorded"
+	WorkedOut   Evidence = "worked_out"
+	YourSetting Evidence = "your_setting"
+	Assumed     Evidence = "assumed"
+)
+
+// Figure is a number with how sure it is. OK is false when the data do not support one; Unknown then
+// holds the code of the reason. Low and High enclose Mid; they equal Mid where no range can be given.
+type Figure struct {
+	Mid, Low, High float64
+	OK             bool
+	Unknown        string
+	Evidence       Evidence
+	Remarks        []series.Remark
+}
+
+// Review is what one barn's winter amounts to: a value, the same for the same input to the last bit.
+type Review struct {
+	Barn            string
+	BeesIn, BeesOut int64 // ms UTC of the judged stretch
+	BeesTime        Evidence
+	HiveDays        Figure
+	Coverage        float64 // known share of room air temperature over the bees' time
+	Phases          []Phase
+	Verdict         Verdict
+	Quantities      []QuantityRow
+	Spells          []Spell
+	Surfaces        []SurfaceRow
+	Stages          []StageRow
+	Heats           []HeatRow
+	Offset          Figure // K, what the logger read above the thermostat
+	Remarks         []series.Remark
+	Traces          Traces
+}
+
+// Phase is a stretch of the winter judged by itself.
+type Phase struct {
+	Name string // filling, deep winter, late winter, emptying
+	Span series.Span
+}
+
+// State answers one question of the verdict.
+type State string
+
+// The four answers.
+const (
+	Yes     State = "yes"
+	Mostly  State = "mostly"
+	No      State = "no"
+	Unknown State = "unknown"
+)
+
+// Answer is one line of the verdict: its state, the figure it rests on with its unit, and coverage 0–1.
+type Answer struct {
+	State    State
+	Figure   Figure
+	Unit     string // percent, h
+	Coverage float64
+}
+
+// Verdict holds the four questions. Damp and Dry are Yes when the barn was damp, or dry.
+type Verdict struct{ Held, Damp, Dry, Fans Answer }
+
+// QuantityRow is one quantity at one logger, or the mean of a place (Logger empty), over a phase, or the
+// whole bees' time (Phase empty). Humidities are in percent here; Unit says so.
+type QuantityRow struct {
+	Quantity, Place, Logger, Phase, Unit string
+	KnownMS, UnknownMS                   int64
+	Min, Mean, Max                       Figure // Mean is time-weighted
+	Bands                                []BandRow
+}
+
+// BandRow counts time and degree-hours outside one band; a nil limit does not count.
+type BandRow struct {
+	Name                         string // good, watch, act
+	Low, High                    *float64
+	HoursBelow, HoursIn          float64
+	HoursAbove                   float64
+	DegHoursBelow, DegHoursAbove float64
+}
+
+// Spell is an unbroken run outside a limit. Hours and DegreeHours count the time outside only; Peak is
+// the value farthest out; Cut says that the run met a gap, a break or the end of the bees' time.
+type Spell struct {
+	Kind               string // warm, cold, damp, dry, dew, frost
+	Place, Quantity    string
+	Limit              float64
+	Span               series.Span
+	Cut                bool
+	Hours, DegreeHours float64
+	Peak               float64
+}
+
+// SurfaceRow says how long a surface was wet.
+type SurfaceRow struct {
+	Name, Kind           string
+	Factor               Figure
+	DewHours, FrostHours Figure
+	Margin               series.Curve // K between the surface and the point where it sweats or frosts
+}
+
+// StageRow is one stage over one setting period. Called or Ran is nil without its evidence.
+type StageRow struct {
+	Name        string
+	Setting     Setting
+	Called, Ran *Work
+	ShareOfAir  Figure
+	KWh         Figure
+	Remarks     []series.Remark
+}
+
+// Work is how long something was on over the known hours of a period.
+type Work struct {
+	Hours        Figure
+	KnownMS      int64
+	Duty         Figure // 0–1 of the known time
+	Starts       Figure
+	MedianRunMin Figure
+	On, Unsure   []series.Span // when it was on, and when that can't be said
+}
+
+// HeatRow is a heat source; Ran is nil without a record.
+type HeatRow struct {
+	Source HeatSource
+	Ran    *Work
+}
+
+// Traces are the curves behind the figures, for the plots.
+type Traces struct {
+	Room, RoomRelHum, RoomDewC series.Curve
+	Outdoor, OutdoorRelHum     series.Curve
+	Loggers                    []Logger
+	Control                    series.Curve
+	ControlName                string
+}
