@@ -1,0 +1,46 @@
+// Package engine turns a winter and its loggers' files into reviews: it reads the files in a bounded pool
+// of workers, puts every logger on one clock, merges its read-outs, draws its curves and has each barn
+// judged. The order of its results follows the winter and the arguments, never the workers.
+package engine
+
+import (
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+	"thawbook/app/winter"
+	"thawbook/importers"
+)
+
+// File is one file as it was read, or the reason why it was not. Export is nil exactly when Err is not.
+// SHA256 is in lower hex and, like Bytes, covers the whole file; it is empty when the file could not be
+// read to its end.
+type File struct {
+	Name   string // the path as it was asked for, with forward slashes
+	SHA256 string
+	Bytes  int64
+	Export *importers.Export
+	Err    error
+}
+
+// Result is a reviewed winter: its files in the order the winter names them (each once), one review and
+// the input behind it per barn in the winter's order, and the remarks that belong to files and loggers.
+type Result struct {
+	Winter  winter.Winter
+	Files   []File
+	Barns   []analysis.Review
+	Inputs  []analysis.Input
+	Remarks []series.Remark
+}
+
+// Refused says whether any file of the winter was missing or could not be read.
+func (r Result) Refused() bool {
+	for _, f := range r.Files {
+		if f.Err != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// Progress is told how many bytes of how many were read, and which file was last read from. Workers call
+// it one at a time; nil means nobody asks.
+type Progress func(done, total int64, what string)
