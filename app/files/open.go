@@ -1,0 +1,96 @@
+package files
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"hash"
+	"io"
+	"io/fs"
+	"os"
+	"syscall"
+)
+
+// MaxBytes is the most that is read from one file: 4 GiB, some hundred winters of one logger at a reading
+// a second (common practice, no source).
+const MaxBytes = 4 << 30
+
+// errNotDir is what the system says of a path that goes on beneath a file.
+var errNotDir error = syscall.ENOTDIR
+
+// openFile and statFile ask the system; tests put failures in their place.
+var (
+	openFile = func(path string) (fs.File, error) { return os.Open(path) }
+	statFile = os.Stat
+)
+
+// Source is an open file of a known size, hashed and counted as it is read.
+type Source struct {
+	Size int64 // as the system gave it on opening
+	file fs.File
+	in   io.Reader
+	hash hash.Hash
+	read int64
+}
+
+// Open opens an ordinary, non-empty file of at most MaxBytes. Errors are of type *Error.
+func Open(path string) (*Source, error) {
+	if _, err := Size(path); err != nil {
+		return nil, err
+	}
+	file, err := openFile(path)
+	if err != nil {
+		return nil, refused(path, err)
+	}
+	info, err := file.Stat()
+	if err != nil {
+		file.Close()
+		return nil, refused(path, err)
+	}
+	if err := acceptable(path, info); err != nil {
+		file.Close()
+		return nil, err
+	}
+	return &Source{Size: info.Size(), file: file, in: io.LimitReader(file, MaxBytes), hash: sha256.New()}, nil
+}
+
+// Size is the size in bytes of a file that Open would accept, without opening it: a pipe without a writer
+// would not come back from that. Errors are of type *Error.
+func Size(path string) (int64, error) {
+	info, err := statFile(path)
+	if err != nil {
+		return 0, refused(path, err)
+	}
+	return info.Size(), acceptable(path, info)
+}
+
+// acceptable refuses what is no ordinary file, holds nothing, or too much.
+func acceptable(path string, info fs.FileInfo) error {
+	switch {
+	case info.IsDir():
+		return &Error{Path: path, Code: Directory}
+	case !info.Mode().IsRegular():
+		return &Error{Path: path, Code: NotAFile}
+	case info.Size() == 0:
+		return &Error{Path: path, Code: Empty}
+	case info.Size() > MaxBytes:
+		return &Error{Path: path, Code: TooLarge}
+	}
+	return nil
+}
+
+// Read reads on, as io.Reader.
+func (s *Source) Read(p []byte) (int, error) {
+	n, err := s.in.Read(p)
+	s.hash.Write(p[:n])
+	s.read += int64(n)
+	return n, err
+}
+
+// Bytes is how many bytes were read so far.
+func (s *Source) Bytes() int64 { return s.read }
+
+// SHA256 is the checksum, in lower hex, of what was read so far.
+func (s *Source) SHA256() string { return hex.EncodeToString(s.hash.Sum(nil)) }
+
+// Close closes the file.
+func (s *Source) Close() error { return s.file.Close() }

@@ -1,0 +1,98 @@
+package files
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"syscall"
+)
+
+// tempFile is what writing needs of a file.
+type tempFile interface {
+	io.Writer
+	Name() string
+	Chmod(fs.FileMode) error
+	Sync() error
+	Close() error
+}
+
+// createTemp makes the temporary file; tests put a full disk in its place.
+var createTemp = func(dir string) (tempFile, error) { return os.CreateTemp(dir, ".thawbook-*") }
+
+// WriteAtomic writes a file so that afterwards either the old one stands untouched or the new one whole:
+// a temporary file in the same folder, write, sync, close, rename, sync of the folder. After any error, or
+// a panic of write, the temporary file is gone. An existing file keeps its mode and a link its target.
+// The error write returned, or the system's, can be found with errors.Is.
+func WriteAtomic(path string, write func(io.Writer) error) error {
+	if target, err := filepath.EvalSymlinks(path); err == nil {
+		path = target
+	}
+	temp, err := createTemp(filepath.Dir(path))
+	if err != nil {
+		return notWritten(path, err)
+	}
+	done := false
+	defer func() {
+		if !done {
+			temp.Close()
+			os.Remove(temp.Name())
+		}
+	}()
+	if err := fill(temp, mode(path), write); err != nil {
+		return notWritten(path, err)
+	}
+	if err := os.Rename(temp.Name(), path); err != nil {
+		return notWritten(path, err)
+	}
+	done = true
+	return syncFolder(filepath.Dir(path))
+}
+
+// fill writes the temporary file, has it on the disk and closes it.
+func fill(temp tempFile, mode fs.FileMode, write func(io.Writer) error) error {
+	err := write(temp)
+	if err == nil {
+		err = temp.Chmod(mode)
+	}
+	if err == nil {
+		err = temp.Sync()
+	}
+	if closing := temp.Close(); err == nil {
+		err = closing
+	}
+	return err
+}
+
+// mode is that of the file to be replaced, else the usual one of a new file.
+func mode(path string) fs.FileMode {
+	if info, err := os.Stat(path); err == nil {
+		return info.Mode().Perm()
+	}
+	return 0o644
+}
+
+// syncFolder has the new name on the disk. Windows, and a file system that knows no such call, keep names
+// without being asked.
+func syncFolder(dir string) error {
+	if runtime.GOOS == "windows" {
+		return nil
+	}
+	folder, err := os.Open(dir)
+	if err == nil {
+		defer folder.Close()
+		err = folder.Sync()
+	}
+	if err == nil || errors.Is(err, syscall.EINVAL) || errors.Is(err, errors.ErrUnsupported) {
+		return nil
+	}
+	return fmt.Errorf("the new file stands, but its folder %s could not be put on the disk: %w", dir, cause(err))
+}
+
+// notWritten is the error of a file that could not be written.
+func notWritten(path string, err error) error {
+	return &Error{Path: path, Code: NotWritten, Err: err}
+}
