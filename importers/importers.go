@@ -56,7 +56,7 @@ const (
 
 // Series is one variable of one logger, in file order. FaceMS is the clock face read as if it were
 // UTC, in milliseconds since 1970; where the row itself carries an offset or an epoch, FaceMS is the
-// instant and OffsetMS says how far the printed face lies from it. Val is in house units (°C, 0–1);
+// instant and Offsets say how far the printed face lies from it. Val is in house units (°C, 0–1);
 // FaceMS and Val have the same length and hold only rows with a good time and a finite value.
 type Series struct {
 	Logger      string
@@ -68,10 +68,18 @@ type Series struct {
 	FaceMS      []int64
 	Val         []float64
 	Instant     bool // FaceMS are instants (epochs, or rows that carry their offset)
+	Offsets     []Offset
 	Missing     int
 	Unreadable  int
 	OutOfOrder  int
 	Decimals    int // digits after the decimal mark most often seen: the printed resolution
+}
+
+// Offset says how far the printed face lies from the instant, in milliseconds (face = instant + MS), from
+// the reading with index From on. A series of epochs has none.
+type Offset struct {
+	From int
+	MS   int64
 }
 
 // Question is something only the keeper can know.

@@ -1,0 +1,35 @@
+package importers
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Why a file could not be read at all. Each refusal carries one of these codes.
+const (
+	RefusedEmpty       = "empty"            // no bytes, or nothing but blanks
+	RefusedOneLine     = "one_line"         // a single line that is not blank
+	RefusedBinary      = "binary"           // NUL bytes or control characters: not a text file
+	RefusedLongLine    = "line_too_long"    // Args: the limit in bytes
+	RefusedManyColumns = "too_many_columns" // Args: the limit
+	RefusedNoClock     = "no_clock"         // no column or columns that can be read as date and time
+	RefusedNoValues    = "no_values"        // times, but no column of numbers or states
+)
+
+// Error names the file, the place in it where there is one, the code and its arguments; the sentence for
+// the keeper is made elsewhere.
+func (r *Refusal) Error() string {
+	var b strings.Builder
+	b.WriteString(r.Name)
+	if r.Line > 0 {
+		fmt.Fprintf(&b, ":%d", r.Line)
+	}
+	if r.Column > 0 {
+		fmt.Fprintf(&b, ":%d", r.Column)
+	}
+	b.WriteString(": " + strings.ReplaceAll(r.Code, "_", " "))
+	if len(r.Args) > 0 {
+		b.WriteString(" (" + strings.Join(r.Args, ", ") + ")")
+	}
+	return b.String()
+}
