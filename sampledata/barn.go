@@ -1,0 +1,96 @@
+package sampledata
+
+import "context"
+
+// stepS is the simulation's step in seconds.
+const stepS = 10
+
+// thermostatLagS is how slowly the thermostat's own sensor follows the air.
+const thermostatLagS = 60
+
+// barn is one wintering barn: the room, what the keeper knows of it, and the loggers that hang in it.
+type barn struct {
+	room
+	name            string
+	wallLow, wallHi float64 // the wall's temperature factor as far as the keeper knows it
+	wallLogger      string
+	notes           []note
+	loggers         []*logger
+}
+
+// note is something the keeper wrote down.
+type note struct {
+	atMS  int64
+	kind  string
+	value float64 // 0 for none
+	text  string
+}
+
+// beesTime runs from the first colony in to the last one out.
+func (b *barn) beesTime() span {
+	return span{b.headCount[0].atMS, b.headCount[len(b.headCount)-1].atMS}
+}
+
+// simulation is a barn on its way through the winter.
+type simulation struct {
+	*barn
+	weather *weather
+	state   state
+	ladder  *ladder
+	feltC   float64 // by the thermostat
+	takeUp  float64
+	scene   scene
+	tally   *tally
+}
+
+func newSimulation(b *barn, w *weather) *simulation {
+	start := state{airC: 6, massC: 6, humRatio: 0.0045, storeRelHum: 0.75, wallC: 6}
+	sim := &simulation{barn: b, weather: w, state: start, ladder: newLadder(b.ladderStages), feltC: start.airC, takeUp: takeUp(thermostatLagS)}
+	sim.tally = newTally(b)
+	sim.scene.called, sim.scene.ran = sim.ladder.called, sim.ladder.ran
+	return sim
+}
+
+// run steps through the winter; day is told each day that is done.
+func (sim *simulation) run(ctx context.Context, s span, day func()) error {
+	for at := s.from; at < s.to; at += stepS * secondMS {
+		if (at-s.from)%dayMS == 0 && at > s.from {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			day()
+		}
+		sim.step(at)
+	}
+	return nil
+}
+
+// step lets the thermostat, the loggers and the tally look at an instant, and moves on to the next.
+func (sim *simulation) step(atMS int64) {
+	outC, outVapPa := sim.weather.at(atMS)
+	sim.feltC += (sim.state.airC - sim.feltC) * sim.takeUp
+	sim.ladder.follow(sim.feltC, atMS)
+	sc := &sim.scene
+	sc.atMS, sc.outC, sc.outVapPa = atMS, outC, outVapPa
+	sc.airC, sc.wallC, sc.vapPa = sim.state.airC, sim.state.wallC, vapPresOf(sim.state.humRatio, sim.pressurePa)
+	bees := within([]span{sim.tally.bees}, atMS)
+	for _, l := range sim.loggers {
+		l.watch(sc, bees)
+	}
+	n := colonies(sim.headCount, atMS)
+	if bees {
+		sim.tally.add(sc, n)
+	}
+	sim.state = sim.room.step(sim.state, sim.forcing(n, atMS), stepS)
+}
+
+// forcing is what acts on the room now.
+func (sim *simulation) forcing(n int, atMS int64) forcing {
+	daysIn := max(0, float64(atMS-sim.tally.bees.from)/dayMS)
+	heatW, vapourKgS := sim.heat(n, sim.state.airC, daysIn)
+	flow := sim.leakM3S + sim.ladder.flowM3S()
+	if within(sim.doorsOpen, atMS) {
+		flow += sim.doorFlowM3S
+	}
+	return forcing{sim.scene.outC, humRatioOf(sim.scene.outVapPa, sim.pressurePa), flow, heatW, vapourKgS}
+}

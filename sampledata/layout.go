@@ -1,0 +1,127 @@
+package sampledata
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+)
+
+// layout is a way to write a logger's file. All four are invented; each is a row of the table below.
+type layout struct {
+	head       func(l *logger) string
+	stamp      string // of package time; it may span two columns
+	delimiter  byte
+	decimal    byte
+	fahrenheit bool
+	index      bool // a running number in front
+	latin1     bool // Windows-1252 instead of UTF-8
+	missing    [2]string
+}
+
+var (
+	// isoCommas: UTF-8, commas, ISO time, units in brackets in the header.
+	isoCommas = &layout{head: isoHead, stamp: "2006-01-02T15:04:05", delimiter: ',', decimal: '.'}
+
+	// dottedSemicolons: UTF-8 with a byte order mark, a title and key–value lines, semicolons, decimal commas,
+	// dd.mm.yyyy.
+	dottedSemicolons = &layout{head: dottedHead, stamp: "02.01.2006 15:04", delimiter: ';', decimal: ','}
+
+	// americanTabs: UTF-8, tabs, a quoted header, an index column, month before day, AM and PM, °F.
+	americanTabs = &layout{head: americanHead, stamp: "01/02/2006 03:04:05 PM", delimiter: '\t', decimal: '.', fahrenheit: true, index: true}
+
+	// twoColumnClock: Windows-1252, date and time in two columns, a row of units, missing words.
+	twoColumnClock = &layout{head: twoColumnHead, stamp: "2006-01-02,15:04", delimiter: ',', decimal: '.', latin1: true, missing: [2]string{"n/a", "---"}}
+)
+
+func isoHead(l *logger) string {
+	units := map[quantity]string{temperature: " [°C]", surface: " [°C]", humidity: " [%]"}
+	line := "Time"
+	for _, c := range l.channels {
+		line += "," + c.title + units[c.quantity]
+	}
+	return line + "\n"
+}
+
+func dottedHead(l *logger) string {
+	units := map[quantity]string{temperature: " (°C)", surface: " (°C)", humidity: " (%)"}
+	text := "\ufeffMeasurement report\r\n"
+	text += fmt.Sprintf("Logger;%s\r\nInterval;%d min\r\nChannels;%d\r\n\r\n", l.name, l.everyMS/minuteMS, len(l.channels))
+	text += "Date/time"
+	for _, c := range l.channels {
+		text += ";" + c.title + units[c.quantity]
+	}
+	return text + "\r\n"
+}
+
+func americanHead(l *logger) string {
+	units := map[quantity]string{temperature: ", °F", surface: ", °F", humidity: ", %"}
+	line := "\"#\"\t\"Date Time\""
+	for _, c := range l.channels {
+		line += "\t\"" + c.title + units[c.quantity] + "\""
+	}
+	return line + "\r\n"
+}
+
+func twoColumnHead(l *logger) string {
+	units := map[quantity]string{temperature: "\xb0C", surface: "\xb0C", humidity: "%"}
+	names, row := "Date,Time", "yyyy-mm-dd,hh:mm"
+	for _, c := range l.channels {
+		names, row = names+","+c.title, row+","+units[c.quantity]
+	}
+	return names + "\r\n" + row + "\r\n"
+}
+
+// row writes one line.
+func (l *logger) row(atMS int64) {
+	if l.rows == 0 {
+		l.text, l.from = append(l.text, l.layout.head(l)...), atMS
+	}
+	l.rows, l.to = l.rows+1, atMS
+	if l.layout.index {
+		l.text = append(strconv.AppendInt(l.text, int64(l.rows), 10), l.layout.delimiter)
+	}
+	l.text = l.stamp(l.clock.face(atMS))
+	for _, c := range l.channels {
+		l.text = append(l.text, l.layout.delimiter)
+		l.text = l.value(c)
+	}
+	if l.layout != isoCommas {
+		l.text = append(l.text, '\r')
+	}
+	l.text = append(l.text, '\n')
+}
+
+func (l *logger) stamp(face time.Time) []byte { return face.AppendFormat(l.text, l.layout.stamp) }
+
+// value writes one reading, or the word that stands for none.
+func (l *logger) value(c *channel) []byte {
+	if c.quantity == state01 {
+		return append(l.text, word(c.felt)...)
+	}
+	v := c.reading(l.rng, l.layout.fahrenheit)
+	if l.loss > 0 && l.rng.Float64() < l.loss {
+		c.missing++
+		return append(l.text, l.layout.missing[c.missing%2]...)
+	}
+	at := len(l.text)
+	text := strconv.AppendFloat(l.text, v, 'f', c.decimals, 64)
+	if l.layout.decimal != '.' {
+		swap(text[at:], '.', l.layout.decimal)
+	}
+	return text
+}
+
+func word(state float64) string {
+	if state > 0.5 {
+		return "on"
+	}
+	return "off"
+}
+
+func swap(text []byte, old, new byte) {
+	for i, b := range text {
+		if b == old {
+			text[i] = new
+		}
+	}
+}

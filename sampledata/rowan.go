@@ -1,0 +1,115 @@
+package sampledata
+
+import "time"
+
+// rowan is the smaller and older barn: 220 colonies, leaky, a badly insulated north wall, a ladder that starts
+// late, and a third stage whose breaker tripped in the December thaw. Its fans are recorded.
+func rowan() *barn {
+	b := &barn{name: "Rowan barn", wallLow: 0.60, wallHi: 0.78, wallLogger: "Rowan wall"}
+	b.room = room{
+		volumeM3: 430, pressurePa: pressureAtPa(45), altitudeM: 45,
+		airJK: 1.1e6, massJK: 3.6e7, airMassWK: 560,
+		envelopeWK: 70, groundWK: 28, groundC: 6,
+		storeKg: 75, storeKgSPa: 1.5e-6, leakM3S: 0.010,
+		wallFactor: 0.70, wallLagS: 2400,
+		colonyWatts: 9, vapourShare: 0.85,
+		doorFlowM3S: 0.5,
+		doorsOpen: []span{
+			{standard(2024, time.November, 8, 12, 0), standard(2024, time.November, 8, 17, 0)},
+			{standard(2025, time.March, 11, 9, 0), standard(2025, time.March, 11, 11, 0)},
+			{standard(2025, time.March, 16, 16, 0), standard(2025, time.March, 16, 18, 0)},
+			{standard(2025, time.April, 6, 5, 0), standard(2025, time.April, 6, 9, 0)},
+		},
+		headCount: []headCount{
+			{standard(2024, time.November, 8, 14, 0), 220, ""},
+			{standard(2025, time.February, 9, 11, 0), -5, "dead-outs carried out"},
+			{standard(2025, time.March, 11, 10, 0), -60, "a batch out to be looked through"},
+			{standard(2025, time.March, 16, 17, 0), 58, "the batch back, two given up"},
+			{standard(2025, time.April, 6, 6, 30), -213, ""},
+		},
+		ladderStages: []stage{
+			{name: "Stage 1", alwaysOn: true, flowM3S: 0.028, watts: 55},
+			{name: "Stage 2", onC: 4.5, offC: 3.7, flowM3S: 0.110, watts: 120},
+			{name: "Stage 3", onC: 5.6, offC: 4.6, flowM3S: 0.260, watts: 230, dead: []span{tripped}},
+			{name: "Stage 4", onC: 7.3, offC: 6.0, flowM3S: 0.420, watts: 380},
+		},
+	}
+	b.notes = []note{
+		{standard(2024, time.December, 21, 10, 30), "breaker", 0, "Breaker of the third stage found tripped, put back in."},
+		{standard(2025, time.January, 12, 9, 0), "seen", 0, "Rime along the north wall, knee high."},
+		{standard(2025, time.January, 20, 9, 0), "swept", 11, "Litres of dead bees off the floor since the new year."},
+		{standard(2025, time.March, 27, 16, 0), "seen", 0, "Bees flying at the lamp."},
+	}
+	b.loggers = append(rowanLoggers(), rowanFans())
+	return b
+}
+
+// tripped is when the third stage's breaker was out.
+var tripped = span{standard(2024, time.December, 18, 3, 40), standard(2024, time.December, 21, 10, 20)}
+
+func rowanLoggers() []*logger {
+	return []*logger{
+		{
+			name: "Rowan control", file: "rowan-control.csv", place: "control", layout: isoCommas,
+			firstMS: record.from + 2*minuteMS, lastMS: record.to - 8*hourMS, everyMS: minuteMS, clock: winterTime,
+			channels: []*channel{airAt("Temperature", 0, 180, 0.21, 0.02, 0.01, 2)},
+		},
+		{
+			name: "Rowan south", file: "rowan-south.txt", place: "room", layout: americanTabs,
+			firstMS: record.from + 5*minuteMS, lastMS: record.to - 8*hourMS, everyMS: 5 * minuteMS, clock: winterTime,
+			channels: []*channel{
+				airAt("Temp", 0.012, 300, -0.27, 0.03, 0.1, 1),
+				humidityAt("RH", 0.012, 360, 2.3, 0.3, 0.1, 1),
+			},
+		},
+		{
+			name: "Rowan north", file: "rowan-north.csv", place: "room", layout: twoColumnClock,
+			firstMS: record.from + 20*minuteMS, lastMS: record.to - 8*hourMS, everyMS: 10 * minuteMS, clock: wallClock,
+			silent: []span{{standard(2025, time.February, 13, 4, 15), standard(2025, time.February, 14, 11, 5)}}, loss: 0.0008,
+			channels: []*channel{
+				airAt("Temperature", -0.012, 600, 0.09, 0.04, 0.1, 1),
+				humidityAt("Humidity", -0.012, 600, -2.6, 0.4, 0.5, 1),
+			},
+		},
+		{
+			name: "Rowan wall", file: "rowan-wall.csv", place: "wall", layout: dottedSemicolons,
+			firstMS: record.from + 15*minuteMS, lastMS: record.to - 8*hourMS, everyMS: 15 * minuteMS, clock: winterTime,
+			planned: planned{channel: "Probe"},
+			channels: []*channel{
+				airAt("Case", -0.02, 600, 0.3, 0.03, 0.1, 1),
+				{title: "Probe", quantity: surface, see: func(s *scene) float64 { return s.wallC }, lagS: 180, offset: -0.15, noise: 0.03, step: 0.1, decimals: 1},
+			},
+		},
+	}
+}
+
+// rowanFans writes what every stage's fans did.
+func rowanFans() *logger {
+	l := &logger{
+		name: "Rowan fans", file: "rowan-fans.csv", place: "other", layout: isoCommas,
+		firstMS: record.from, lastMS: record.to - 8*hourMS, everyMS: 2 * minuteMS, clock: winterTime,
+		planned: planned{recordsStages: true},
+	}
+	for i, title := range []string{"Stage 1", "Stage 2", "Stage 3", "Stage 4"} {
+		see := func(s *scene) float64 {
+			if s.ran[i] {
+				return 1
+			}
+			return 0
+		}
+		l.channels = append(l.channels, &channel{title: title, quantity: state01, see: see})
+	}
+	return l
+}
+
+// outdoors is the logger under the eaves between the barns, set to universal time.
+func outdoors() *logger {
+	return &logger{
+		name: "Outdoor", file: "outdoor.txt", place: "outdoor", layout: americanTabs,
+		firstMS: record.from, lastMS: record.to, everyMS: hourMS, clock: worldTime,
+		channels: []*channel{
+			{title: "Temp", quantity: temperature, see: func(s *scene) float64 { return s.outC }, lagS: 600, offset: 0.12, noise: 0.03, step: 0.1, decimals: 1},
+			{title: "RH", quantity: humidity, see: func(s *scene) float64 { return 100 * relHum(s.outVapPa, s.outC) }, lagS: 600, offset: 1.1, noise: 0.4, step: 0.1, decimals: 1},
+		},
+	}
+}
