@@ -21,7 +21,8 @@ type File struct {
 	Err    error
 }
 
-// Result is a reviewed winter: its files in the order the winter names them (each once), one review and
+// Result is a reviewed winter: its files in the order the winter names them (each once; then the patterns
+// that stand for no file), one review and
 // the input behind it per barn in the winter's order, and the remarks that belong to files and loggers.
 type Result struct {
 	Winter  winter.Winter

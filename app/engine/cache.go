@@ -1,0 +1,68 @@
+package engine
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"thawbook/importers"
+)
+
+// cacheFiles is how many exports are kept before the cache starts anew.
+const cacheFiles = 1000
+
+// Cache keeps decoded exports between reviews, by the file's checksum, its name, the answers to its
+// questions and the reader's version. Its zero value is ready; it may be used from several goroutines.
+type Cache struct {
+	lock    sync.Mutex
+	exports map[cacheKey]*importers.Export
+	sizes   map[int64]bool
+}
+
+type cacheKey struct {
+	sha256, name, answers string
+	version               int
+}
+
+// keyOf is the key of a file read with some answers.
+func keyOf(sha256, name string, answers importers.Answers) cacheKey {
+	var said []string
+	for id, option := range answers {
+		said = append(said, id+"="+option)
+	}
+	slices.Sort(said)
+	return cacheKey{sha256, name, strings.Join(said, "\n"), importers.ReaderVersion}
+}
+
+// mayHold says whether any file of that size was kept: else there is no need to take the checksum first.
+func (c *Cache) mayHold(bytes int64) bool {
+	if c == nil {
+		return false
+	}
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	return c.sizes[bytes]
+}
+
+// export is what was kept under a key, or nil.
+func (c *Cache) export(key cacheKey) *importers.Export {
+	if c == nil {
+		return nil
+	}
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	return c.exports[key]
+}
+
+// keep remembers an export.
+func (c *Cache) keep(key cacheKey, bytes int64, export *importers.Export) {
+	if c == nil {
+		return
+	}
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	if c.exports == nil || len(c.exports) >= cacheFiles {
+		c.exports, c.sizes = map[cacheKey]*importers.Export{}, map[int64]bool{}
+	}
+	c.exports[key], c.sizes[bytes] = export, true
+}

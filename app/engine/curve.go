@@ -1,0 +1,78 @@
+package engine
+
+import (
+	"math"
+
+	"thawbook/analysis/series"
+)
+
+const minuteMS = 60 * 1000
+
+// gapRule says how wide a step between two readings of a read-out may be and still be a straight line.
+type gapRule func(readout) int64
+
+// gapOfMeasured is max(2 × interval, 30 min), or the keeper's own minutes.
+func gapOfMeasured(minutes *float64) gapRule {
+	return func(r readout) int64 {
+		if minutes != nil {
+			return int64(math.Round(*minutes * minuteMS))
+		}
+		return max(2*r.interval, 30*minuteMS)
+	}
+}
+
+// gapOfStates is 2 × interval where the record is sampled; in a list of events a state holds until the
+// next entry however late.
+func gapOfStates(r readout) int64 {
+	if isEventList(r) {
+		return math.MaxInt64
+	}
+	return 2 * r.interval
+}
+
+// isEventList says whether a record has no rhythm: fewer than half of its steps are the commonest one.
+func isEventList(r readout) bool {
+	regular := 0
+	for i := 1; i < r.readings.Len(); i++ {
+		if r.readings.At[i]-r.readings.At[i-1] == r.interval {
+			regular++
+		}
+	}
+	return 2*regular < r.readings.Len()-1
+}
+
+// curveOf draws the line through merged readings. Each read-out has its own limit; the curve carries the
+// widest, and a break where a step is too wide for the read-outs on both its sides.
+func curveOf(m merged, rule gapRule) series.Curve {
+	c := series.Curve{Readings: m.readings}
+	limits := make([]int64, len(m.readouts))
+	for k, r := range m.readouts {
+		limits[k] = rule(r)
+		c.MaxStepMS = max(c.MaxStepMS, limits[k])
+	}
+	for i := 1; i < m.readings.Len(); i++ {
+		step := m.readings.At[i] - m.readings.At[i-1]
+		if step > max(limits[m.from[i-1]], limits[m.from[i]]) && step <= c.MaxStepMS {
+			c.Breaks = append(c.Breaks, m.readings.At[i])
+		}
+	}
+	return c
+}
+
+// slice is the part of a curve from an instant on and before another; nil is no limit.
+func slice(c series.Curve, from, to *int64) series.Curve {
+	span := allTime
+	if from != nil {
+		span.From = *from
+	}
+	if to != nil {
+		span.To = *to
+	}
+	if span == allTime {
+		return c
+	}
+	return c.Slice(span)
+}
+
+// allTime is longer than any winter; its length fits a whole number.
+var allTime = series.Span{From: -1 << 60, To: 1 << 60}

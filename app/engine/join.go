@@ -1,0 +1,171 @@
+package engine
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+	"thawbook/app/winter"
+	"thawbook/importers"
+)
+
+// The remarks joining leaves; Args begin with the logger's name.
+const (
+	FileRefused    = "file_refused"    // Args: file, sentence
+	NothingChosen  = "nothing_chosen"  // the file holds no series for the logger. Args: logger, file
+	SeveralLoggers = "several_loggers" // the file holds several loggers, the first was taken. Args: logger, file
+	NoState        = "no_state"        // the logger is to record a stage and has no state column. Args: logger, stage
+)
+
+// The 95 % half-widths of a logger as it comes, after a check against ice, salt or a neighbour (an offset
+// was given), and of a weather station at a distance (common practice, no source).
+const (
+	tempErrK, tempErrCheckedK, tempErrStationK    = 0.5, 0.3, 1.5
+	relHumErr, relHumErrChecked, relHumErrStation = 0.05, 0.03, 0.10
+	kelvinPerFahrenheit                           = 5.0 / 9
+)
+
+// joiner makes the curves of loggers.
+type joiner struct {
+	zone       *time.Location
+	gapMinutes *float64
+}
+
+// channelOf is one quantity of a logger, gathered file by file.
+type channelOf struct {
+	readouts []readout
+	decimals int
+	unit     string
+}
+
+// logger makes one logger's curves of its files; until is when it was hung elsewhere, or nil.
+func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Logger, []series.Remark) {
+	var temp, relHum, state channelOf
+	var remarks []series.Remark
+	for _, f := range files {
+		if f.Export == nil {
+			continue
+		}
+		p := pick(l, f.Export)
+		remarks = append(remarks, chosen(l, f, p)...)
+		c, said := j.clock(l, f.Export, p)
+		remarks = append(remarks, named(said, l.Name, f.Name)...)
+		for _, s := range []struct {
+			from *importers.Series
+			to   *channelOf
+		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}} {
+			remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
+		}
+	}
+	out := analysis.Logger{
+		Name: l.Name, Place: l.Place, StationKM: l.StationKM, RecordsStage: l.RecordsStage,
+		TempErrK:  errorOf(l, l.OffsetC, tempErrK, tempErrCheckedK, tempErrStationK),
+		RelHumErr: errorOf(l, l.OffsetRelHum, relHumErr, relHumErrChecked, relHumErrStation),
+		TempStepK: temp.step(),
+	}
+	draw := func(ch channelOf, rule gapRule) series.Curve {
+		m, said := merge(ch.readouts)
+		remarks = append(remarks, named(said, l.Name)...)
+		return slice(curveOf(m, rule), l.From, until)
+	}
+	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes)), l.OffsetC)
+	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes)), l.OffsetRelHum)
+	out.State = draw(state, gapOfStates)
+	if l.RecordsStage != "" && out.State.Len() == 0 {
+		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})
+	}
+	return out, grouped(remarks)
+}
+
+// chosen remarks on a choice that may surprise.
+func chosen(l winter.Logger, f File, p picked) []series.Remark {
+	switch {
+	case p.empty():
+		return []series.Remark{{Code: NothingChosen, Args: []string{l.Name, f.Name}, Count: 1}}
+	case p.loggers > 1 && l.Channel == "":
+		return []series.Remark{{Code: SeveralLoggers, Args: []string{l.Name, f.Name}, Count: p.loggers}}
+	}
+	return nil
+}
+
+// clock reads the logger's clock off the longest of its series in a file.
+func (j joiner) clock(l winter.Logger, export *importers.Export, p picked) (clock, []series.Remark) {
+	var longest importers.Series
+	for _, s := range []*importers.Series{p.temp, p.relHum, p.state} {
+		if s != nil && len(s.FaceMS) > len(longest.FaceMS) {
+			longest = *s
+		}
+	}
+	return clockOf(l, export.Layout.Clock.Zone, j.zone, longest.FaceMS, longest.Instant)
+}
+
+// add puts one file's series on the true clock.
+func (ch *channelOf) add(c clock, file string, s *importers.Series) []series.Remark {
+	if s == nil {
+		return nil
+	}
+	at, impossible := c.instants(s.FaceMS)
+	r, remarks := tidy(file, at, s.Val)
+	ch.readouts = append(ch.readouts, r)
+	ch.decimals, ch.unit = s.Decimals, s.Unit
+	if impossible > 0 {
+		remarks = append(remarks, series.Remark{Code: ClockImpossibleHour, Args: []string{file}, Count: impossible})
+	}
+	return remarks
+}
+
+// step is the printed resolution in K; 0 when nothing was read.
+func (ch *channelOf) step() float64 {
+	if len(ch.readouts) == 0 {
+		return 0
+	}
+	step := math.Pow10(-ch.decimals)
+	if ch.unit == "degF" {
+		step *= kelvinPerFahrenheit
+	}
+	return step
+}
+
+// errorOf is the half-width of a logger by how it was checked, or how far away it stands.
+func errorOf(l winter.Logger, offset, asItComes, checked, station float64) float64 {
+	switch {
+	case l.StationKM != nil:
+		return station
+	case offset != 0:
+		return checked
+	}
+	return asItComes
+}
+
+// shifted is a curve with an offset added to every reading.
+func shifted(c series.Curve, offset float64) series.Curve {
+	if offset == 0 {
+		return c
+	}
+	return c.Map(func(v float64) float64 { return v + offset })
+}
+
+// named puts arguments in front of those the remarks have.
+func named(remarks []series.Remark, args ...string) []series.Remark {
+	for i := range remarks {
+		remarks[i].Args = append(slices.Clone(args), remarks[i].Args...)
+	}
+	return remarks
+}
+
+// grouped keeps one of each remark on the same code and arguments, the one with the highest count: the
+// temperature and the humidity of one file say the same of its rows.
+func grouped(remarks []series.Remark) (out []series.Remark) {
+	for _, r := range remarks {
+		i := slices.IndexFunc(out, func(o series.Remark) bool { return o.Code == r.Code && slices.Equal(o.Args, r.Args) })
+		switch {
+		case i < 0:
+			out = append(out, r)
+		case out[i].Count < r.Count:
+			out[i] = r
+		}
+	}
+	return out
+}

@@ -1,0 +1,220 @@
+package engine
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"thawbook/analysis/series"
+)
+
+// The remarks merging leaves; Args are those of the logger, then those named here.
+const (
+	SameTimeDropped = "same_time_dropped" // within one file: same time, other value; the first is kept. Args: file
+	SortedRows      = "rows_sorted"       // rows out of order were put in order. Args: file
+	Duplicates      = "duplicates"        // within one file: same time and value; one is kept. Args: file
+	SameReadings    = "same_readings"     // a read-out repeats an earlier one. Args: later file, earlier file, shift in s
+	ReadoutsDiffer  = "readouts_differ"   // same time, other value; the earlier read-out is kept. Args: later file, earlier file
+)
+
+// The rule for two read-outs of one logger that overlap, as far as it is ours (common practice, no source):
+// a shift is looked for up to a day and two hours, a wrong zone and summer time together, and believed
+// from twelve values on of which four differ.
+const (
+	maxShiftMS     = 26 * series.HourMS
+	sameShare      = 0.95
+	leastOverlap   = 12
+	leastDifferent = 4
+)
+
+// readout is what one file says of one quantity of one logger, on the true clock.
+type readout struct {
+	file     string
+	readings series.Readings
+	interval int64
+}
+
+// tidy orders one file's readings by time and keeps one of each time, the first.
+func tidy(file string, at []int64, val []float64) (readout, []series.Remark) {
+	order := make([]int, len(at))
+	for i := range order {
+		order[i] = i
+	}
+	sorted := slices.IsSorted(at)
+	if !sorted {
+		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(at[a], at[b]) })
+	}
+	r := series.Readings{At: make([]int64, 0, len(at)), Val: make([]float64, 0, len(at))}
+	twice := tally{code: Duplicates, args: []string{file}}
+	other := tally{code: SameTimeDropped, args: []string{file}}
+	for _, i := range order {
+		n := len(r.At)
+		switch {
+		case n == 0 || at[i] > r.At[n-1]:
+			r.At, r.Val = append(r.At, at[i]), append(r.Val, val[i])
+		case val[i] == r.Val[n-1]:
+			twice.add(at[i])
+		default:
+			other.add(at[i])
+		}
+	}
+	remarks := append(twice.remarks(), other.remarks()...)
+	if !sorted && !descending(at) {
+		remarks = append(remarks, series.Remark{Code: SortedRows, Args: []string{file}, Count: 1})
+	}
+	return readout{file, r, r.Interval()}, remarks
+}
+
+// merged is several read-outs as one line of readings; from tells, per reading, the read-out it is of.
+type merged struct {
+	readings series.Readings
+	from     []int
+	readouts []readout
+}
+
+// merge puts the read-outs of one logger together, the one that ends first being the earliest. No reading
+// is changed and none is moved.
+func merge(readouts []readout) (merged, []series.Remark) {
+	readouts = slices.DeleteFunc(slices.Clone(readouts), func(r readout) bool { return r.readings.Len() == 0 })
+	slices.SortStableFunc(readouts, func(a, b readout) int {
+		return cmp.Or(cmp.Compare(a.end(), b.end()), cmp.Compare(a.readings.At[0], b.readings.At[0]))
+	})
+	m := merged{readouts: readouts}
+	var remarks []series.Remark
+	for k, r := range readouts {
+		remarks = append(remarks, m.take(k, r)...)
+	}
+	return m, remarks
+}
+
+// end is the instant of the last reading.
+func (r readout) end() int64 { return r.readings.At[r.readings.Len()-1] }
+
+// take adds one more read-out.
+func (m *merged) take(k int, r readout) []series.Remark {
+	if m.readings.Len() == 0 || r.readings.At[0] > m.readings.At[m.readings.Len()-1] {
+		m.put(k, r.readings)
+		return nil
+	}
+	earlier := m.readouts[m.from[m.readings.Len()-1]].file
+	if shiftMS, count, same := sameReadings(m.readings, r.readings); same {
+		end := m.readings.At[m.readings.Len()-1]
+		after, _ := slices.BinarySearch(r.readings.At, end+1)
+		span := series.Span{From: r.readings.At[0], To: end + 1}
+		m.put(k, series.Readings{At: r.readings.At[after:], Val: r.readings.Val[after:]})
+		seconds := strconv.FormatFloat(float64(shiftMS)/1000, 'f', -1, 64)
+		return []series.Remark{{Code: SameReadings, Args: []string{r.file, earlier, seconds}, Count: count, Span: span}}
+	}
+	return m.interleave(k, r, earlier)
+}
+
+// put appends readings later than all before.
+func (m *merged) put(k int, r series.Readings) {
+	m.readings.At = append(m.readings.At, r.At...)
+	m.readings.Val = append(m.readings.Val, r.Val...)
+	for range r.At {
+		m.from = append(m.from, k)
+	}
+}
+
+// interleave puts two overlapping read-outs in one order of time; at the same time the earlier's is kept.
+func (m *merged) interleave(k int, r readout, earlier string) []series.Remark {
+	old := *m
+	*m = merged{readouts: old.readouts}
+	differ := tally{code: ReadoutsDiffer, args: []string{r.file, earlier}}
+	i, j := 0, 0
+	for i < old.readings.Len() || j < r.readings.Len() {
+		switch {
+		case j == r.readings.Len() || i < old.readings.Len() && old.readings.At[i] <= r.readings.At[j]:
+			if j < r.readings.Len() && old.readings.At[i] == r.readings.At[j] {
+				if old.readings.Val[i] != r.readings.Val[j] {
+					differ.add(r.readings.At[j])
+				}
+				j++
+			}
+			m.one(old.from[i], old.readings, i)
+			i++
+		default:
+			m.one(k, r.readings, j)
+			j++
+		}
+	}
+	return differ.remarks()
+}
+
+// one appends reading i of r.
+func (m *merged) one(k int, r series.Readings, i int) {
+	m.readings.At, m.readings.Val = append(m.readings.At, r.At[i]), append(m.readings.Val, r.Val[i])
+	m.from = append(m.from, k)
+}
+
+// sameReadings looks for the constant shift (later clock minus earlier clock) at which a later read-out
+// repeats an earlier one, none first, then small before large.
+func sameReadings(earlier, later series.Readings) (shiftMS int64, count int, same bool) {
+	start, _ := slices.BinarySearch(earlier.At, later.At[0])
+	for away := range max(start, earlier.Len()-start) + 1 {
+		tried := false
+		for _, lag := range []int{start + away, start - away} {
+			if lag < 0 || lag >= earlier.Len() || abs(later.At[0]-earlier.At[lag]) > maxShiftMS {
+				continue
+			}
+			tried = true
+			if n, ok := repeats(earlier, later, lag); ok {
+				return later.At[0] - earlier.At[lag], n, true
+			}
+		}
+		if !tried && away > 0 {
+			break
+		}
+	}
+	return 0, 0, false
+}
+
+// repeats says whether the later read-out's readings from its first on are the earlier's from lag on: as
+// many of them, in value and in constant shift, as the rule asks.
+func repeats(earlier, later series.Readings, lag int) (n int, ok bool) {
+	n = min(earlier.Len()-lag, later.Len())
+	if n < leastOverlap {
+		return n, false
+	}
+	shift := later.At[0] - earlier.At[lag]
+	wrong, allowed := 0, int(float64(n)*(1-sameShare))
+	different := map[float64]bool{}
+	for i := range n {
+		if later.Val[i] != earlier.Val[lag+i] || later.At[i]-earlier.At[lag+i] != shift {
+			wrong++
+		}
+		if wrong > allowed {
+			return n, false
+		}
+		if len(different) < leastDifferent {
+			different[later.Val[i]] = true
+		}
+	}
+	return n, shift == 0 || len(different) >= leastDifferent
+}
+
+// tally counts how often something was seen, and where first and last.
+type tally struct {
+	code  string
+	args  []string
+	count int
+	span  series.Span
+}
+
+// add counts one at an instant.
+func (t *tally) add(at int64) {
+	if t.count == 0 {
+		t.span.From = at
+	}
+	t.count++
+	t.span.To = max(t.span.To, at+1)
+}
+
+// remarks is the tally as a remark, or nothing.
+func (t *tally) remarks() []series.Remark {
+	if t.count == 0 {
+		return nil
+	}
+	return []series.Remark{{Code: t.code, Args: t.args, Count: t.count, Span: t.span}}
+}

@@ -1,0 +1,115 @@
+package engine
+
+import (
+	"strings"
+
+	"thawbook/app/winter"
+	"thawbook/importers"
+)
+
+// picked are the series of one export that belong to a logger; nil where it has none.
+type picked struct {
+	temp, relHum, state *importers.Series
+	loggers             int // how many loggers the choice was among
+}
+
+// pick chooses a logger's series: those of the channel where one is named (a logger's name or a column's
+// text, whole or in part, in any case); else those of the logger in the file that bears the same name;
+// else the first. Temperature and humidity come from the same logger of the file.
+func pick(l winter.Logger, export *importers.Export) picked {
+	var p picked
+	all := pointers(export.Series)
+	chosen := all
+	if l.Channel != "" {
+		chosen = byChannel(all, l.Channel)
+	} else if named := byLogger(all, l.Name); len(named) > 0 {
+		chosen = named
+	}
+	temperatures := []importers.Quantity{importers.AirTemperature, importers.SurfaceTemperature}
+	if isSurface(l.Place) {
+		temperatures[0], temperatures[1] = temperatures[1], temperatures[0]
+	}
+	p.temp = first(chosen, temperatures...)
+	same := chosen
+	if p.temp != nil {
+		same = byLogger(chosen, p.temp.Logger)
+	}
+	p.relHum = first(same, importers.RelativeHumidity)
+	if l.RecordsStage != "" {
+		p.state = first(chosen, importers.State)
+	}
+	p.loggers = loggersOf(chosen)
+	return p
+}
+
+// empty says whether nothing was found.
+func (p picked) empty() bool { return p.temp == nil && p.relHum == nil && p.state == nil }
+
+// isSurface says whether a logger at the place touches a thing rather than hangs in air.
+func isSurface(place string) bool {
+	switch place {
+	case "wall", "ceiling", "cold metal", "floor":
+		return true
+	}
+	return false
+}
+
+// pointers avoids copying the series.
+func pointers(all []importers.Series) []*importers.Series {
+	out := make([]*importers.Series, len(all))
+	for i := range all {
+		out[i] = &all[i]
+	}
+	return out
+}
+
+// byChannel keeps the series whose logger or column is the channel; failing that, whose logger or column
+// holds it.
+func byChannel(all []*importers.Series, channel string) []*importers.Series {
+	exact := keep(all, func(s *importers.Series) bool {
+		return strings.EqualFold(s.Logger, channel) || strings.EqualFold(s.Column, channel)
+	})
+	if len(exact) > 0 {
+		return exact
+	}
+	part := strings.ToLower(channel)
+	return keep(all, func(s *importers.Series) bool {
+		return strings.Contains(strings.ToLower(s.Logger), part) || strings.Contains(strings.ToLower(s.Column), part)
+	})
+}
+
+// byLogger keeps the series of one logger of the file.
+func byLogger(all []*importers.Series, name string) []*importers.Series {
+	return keep(all, func(s *importers.Series) bool { return strings.EqualFold(s.Logger, name) })
+}
+
+// keep is what passes.
+func keep(all []*importers.Series, pass func(*importers.Series) bool) (out []*importers.Series) {
+	for _, s := range all {
+		if pass(s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// first is the first series with readings of the first quantity that has one.
+func first(all []*importers.Series, quantities ...importers.Quantity) *importers.Series {
+	for _, q := range quantities {
+		for _, s := range all {
+			if s.Quantity == q && len(s.FaceMS) > 0 {
+				return s
+			}
+		}
+	}
+	return nil
+}
+
+// loggersOf counts the loggers among series.
+func loggersOf(all []*importers.Series) int {
+	seen := map[string]bool{}
+	for _, s := range all {
+		seen[s.Logger] = true
+	}
+	return len(seen)
+}

@@ -1,0 +1,50 @@
+package engine
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// each does work for 0 to n−1, on at most one worker per processor, and comes back when all have ended.
+// No further work is begun once the context ends; its error is returned.
+func each(ctx context.Context, n int, work func(i int)) error {
+	var next atomic.Int64
+	var workers sync.WaitGroup
+	for range min(n, runtime.NumCPU()) {
+		workers.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	workers.Wait()
+	return ctx.Err()
+}
+
+// caught turns a panic into an error in *err; to be deferred.
+func caught(err *error, doing string) {
+	if fault := recover(); fault != nil {
+		*err = fmt.Errorf("%s: internal fault: %v", doing, fault)
+	}
+}
+
+// meter tells how far reading has come, one call at a time.
+type meter struct {
+	lock        sync.Mutex
+	done, total int64
+	tell        Progress
+}
+
+// add counts n more bytes of a file.
+func (m *meter) add(n int64, what string) {
+	if m.tell == nil {
+		return
+	}
+	m.lock.Lock()
+	defer m.lock.Unlock()
+	m.done += n
+	m.tell(m.done, max(m.done, m.total), what)
+}

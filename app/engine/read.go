@@ -1,0 +1,125 @@
+package engine
+
+import (
+	"context"
+	"io"
+	"path"
+
+	"thawbook/app/files"
+	"thawbook/app/winter"
+	"thawbook/importers"
+)
+
+// reader reads files into exports.
+type reader struct {
+	cache    *Cache
+	answers  []winter.Answer
+	progress Progress
+}
+
+// readAll reads every path, in order, whatever becomes of its neighbours. The error is the context's.
+func (r reader) readAll(ctx context.Context, paths []string) ([]File, error) {
+	m := &meter{tell: r.progress}
+	for _, p := range paths {
+		size, _ := files.Size(p)
+		m.total += size
+	}
+	out := make([]File, len(paths))
+	err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m) })
+	return out, err
+}
+
+// read reads one file; a panic of the decoder is that file's error.
+func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
+	file.Name = p
+	defer func() {
+		if file.Err != nil {
+			file.Export = nil
+		}
+	}()
+	defer caught(&file.Err, p)
+	answers := answersFor(p, r.answers)
+	if size, err := files.Size(p); err == nil && r.cache.mayHold(size) {
+		file.SHA256, file.Bytes, file.Err = checksum(ctx, p)
+		if file.Export = r.cache.export(keyOf(file.SHA256, p, answers)); file.Export != nil {
+			m.add(file.Bytes, p)
+			return file
+		}
+	}
+	r.decode(ctx, &file, answers, m)
+	if file.Err == nil {
+		r.cache.keep(keyOf(file.SHA256, p, answers), file.Bytes, file.Export)
+	}
+	return file
+}
+
+// decode reads a file to its end in one pass: export, checksum and size. The end is read even when the
+// decoder stopped before it, so that the checksum is that of the file.
+func (r reader) decode(ctx context.Context, file *File, answers importers.Answers, m *meter) {
+	source, err := files.Open(file.Name)
+	if err != nil {
+		file.Err = err
+		return
+	}
+	defer source.Close()
+	in := &watched{ctx: ctx, in: source, name: file.Name, meter: m}
+	file.Export, file.Err = importers.Read(ctx, in, file.Name, answers)
+	if _, err := io.Copy(io.Discard, in); err != nil {
+		file.Err = err
+		return
+	}
+	file.SHA256, file.Bytes = source.SHA256(), source.Bytes()
+}
+
+// checksum reads a file for its SHA-256 and size alone.
+func checksum(ctx context.Context, p string) (sha256 string, bytes int64, err error) {
+	source, err := files.Open(p)
+	if err != nil {
+		return "", 0, err
+	}
+	defer source.Close()
+	if _, err := io.Copy(io.Discard, &watched{ctx: ctx, in: source, name: p, meter: &meter{}}); err != nil {
+		return "", 0, err
+	}
+	return source.SHA256(), source.Bytes(), nil
+}
+
+// watched is a reader that stops when the context ends, and tells how far it has come.
+type watched struct {
+	ctx   context.Context
+	in    io.Reader
+	name  string
+	meter *meter
+}
+
+// Read reads on, as io.Reader.
+func (w *watched) Read(p []byte) (int, error) {
+	if err := w.ctx.Err(); err != nil {
+		return 0, err
+	}
+	n, err := w.in.Read(p)
+	w.meter.add(int64(n), w.name)
+	return n, err
+}
+
+// answersFor gathers the answers whose pattern matches a file's path, its name, or both being the same;
+// an empty pattern matches every file, and the last answer to a question counts.
+func answersFor(p string, all []winter.Answer) importers.Answers {
+	out := importers.Answers{}
+	for _, a := range all {
+		if matches(a.File, p) {
+			out[a.ID] = a.Option
+		}
+	}
+	return out
+}
+
+// matches says whether an answer's pattern means a file.
+func matches(pattern, p string) bool {
+	if pattern == "" || pattern == p {
+		return true
+	}
+	whole, _ := path.Match(pattern, p)
+	name, _ := path.Match(pattern, path.Base(p))
+	return whole || name
+}
