@@ -1,0 +1,65 @@
+# The menu. Needed beforehand: Go and a C compiler. `make run` and `make test` fetch the rest themselves.
+
+# One set of build flags for every command: another set would compile OpenGL's bindings anew (two minutes).
+export GOFLAGS := -mod=readonly -tags=migrated_fynedo -trimpath -buildvcs=auto
+export FUZZTIME ?= 10s
+unexport LC_ALL LANGUAGE
+
+# Checks run on a fixed clock and in a fixed language, the window in the keeper's own.
+test lint fuzz bench soak golden: export TZ := UTC
+test lint fuzz bench soak golden: export LANG := en_GB.UTF-8
+
+step := @.ci/step.sh
+
+.PHONY: menu run test cli lint fuzz bench soak demo golden package
+.DEFAULT_GOAL := menu
+
+menu:
+	@echo 'make run      build the program and open its window; make run ARGS=PLAN.toml opens a plan'
+	@echo 'make test     everything that must hold, under 15 minutes'
+	@echo 'make cli      the doors without a window: build/thawbook-cli, static'
+	@echo 'make lint     gofmt, vet, staticcheck, import arrows, documents'
+	@echo 'make fuzz     every fuzz target for FUZZTIME (10s)'
+	@echo 'make bench    the benchmarks, and the peers where their scripts lie beside the project'
+	@echo 'make soak     every fuzz target for ten minutes, then fifty starts and exits of the window'
+	@echo 'make demo     the demo winter: build/demo'
+	@echo 'make golden   draw the golden pictures again; look at each before it is committed'
+	@echo 'make package  build/thawbook-VERSION.tar.xz for a Linux desktop'
+
+run:
+	$(step) packages .ci/packages.sh run
+	$(step) build go build -o build/thawbook ./app
+	@build/thawbook $(ARGS)
+
+test:
+	$(step) test .ci/test.sh
+
+cli:
+	$(step) cli .ci/cli.sh build
+
+lint:
+	$(step) packages .ci/packages.sh run
+	$(step) lint .ci/lint.sh core window
+
+fuzz:
+	$(step) fuzz .ci/fuzz.sh
+
+bench:
+	$(step) bench .ci/bench.sh
+
+soak: export FUZZTIME := 10m
+soak:
+	$(step) packages .ci/packages.sh test
+	$(step) fuzz .ci/fuzz.sh
+	$(step) build go build -o build/thawbook ./app
+	$(step) window .ci/window.sh 50
+
+demo:
+	$(step) demo go run ./sampledata/make -out build/demo
+
+golden:
+	$(step) golden .ci/golden.sh
+
+package:
+	$(step) packages .ci/packages.sh run
+	$(step) package .ci/package.sh
