@@ -1,0 +1,26 @@
+package desk
+
+// Cautions belong beside the figures they qualify. The program is no alarm and no safety device.
+const (
+	cautionAlarm     = "This looks back over a winter. It is no alarm: keep a thermostat and a call-out that do not depend on it."
+	cautionCO2       = "Before going in to look: a closed barn full of hives can hold carbon dioxide at a level harmful to people. Air it or carry a meter."
+	cautionMould     = "Where walls stayed wet, wear a mask when brushing off mould, and do not brush it dry."
+	cautionFans      = "Lock a fan out before reaching into it: a stage that is off by its thermostat can start at any moment."
+	cautionElectrics = "Wiring in a damp barn is an electrician's work, behind a residual-current device."
+)
+
+// cautions are those that First look's sentences call for.
+func (b barn) cautions() []string {
+	out := []string{cautionAlarm, cautionCO2}
+	for _, s := range b.r.Surfaces {
+		if s.DewHours.OK && s.DewHours.Mid >= 1 {
+			return append(out, cautionMould)
+		}
+	}
+	return out
+}
+
+// Cautions are all of them, for the help page.
+func Cautions() []string {
+	return []string{cautionAlarm, cautionCO2, cautionMould, cautionFans, cautionElectrics}
+}

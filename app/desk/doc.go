@@ -1,0 +1,11 @@
+// Package desk turns a reviewed winter into what the screens say: words, numbers with their units, local
+// time, marks and rows. It is plain Go and knows no toolkit. Each screen has one file and one constructor:
+//
+//	book.go      the open winter: opening it, adding files, hanging loggers
+//	shell.go     the rail and a barn's header
+//	firstlook.go First look
+//	timeline.go  Timeline
+//	stages.go    Stages
+//
+// A figure that is not known is never shown as a number; what it lacks is said instead.
+package desk

@@ -1,0 +1,228 @@
+package desk
+
+import (
+	"math"
+	"sort"
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// FirstLook is what a barn's winter amounts to in five to eight plain sentences.
+type FirstLook struct {
+	Headline  string // whether it held
+	Sure      string // how sure that is
+	Sentences []Sentence
+	Cautions  []string
+}
+
+// Sentence is one thing to know, most important first.
+type Sentence struct {
+	Text string
+	Sure string // how sure it is and what it rests on; may be empty
+	Mark Mark
+	Look series.Span // where to look in the Timeline; empty when there is no one place
+
+	weight float64
+}
+
+const mostSentences = 7 // below the headline
+
+// FirstLookOf makes the first screen of one barn from its review alone.
+func FirstLookOf(in analysis.Input, r analysis.Review, u Units) FirstLook {
+	b := newBarn(in, r, u)
+	f := FirstLook{}
+	f.Headline, f.Sure = b.headline()
+	tell := []func() []Sentence{
+		b.warm, b.cold, b.humidity, b.surfaces, b.sweating, b.fansAlone, b.calledAndRan, b.spread,
+	}
+	var all []Sentence
+	for _, t := range tell {
+		all = append(all, t()...)
+	}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].weight > all[j].weight })
+	last := b.cannotAndSettle()
+	if room := mostSentences - len(last); len(all) > room {
+		all = all[:room]
+	}
+	f.Sentences = append(all, last...)
+	f.Cautions = b.cautions()
+	return f
+}
+
+// headline says whether the air held, and its second value how sure that is.
+func (b barn) headline() (text, sure string) {
+	a := b.r.Verdict.Held
+	row, ok := b.band("air_temperature", "good")
+	if !a.Figure.OK || !ok || row.Low == nil || row.High == nil {
+		return "Whether it held can't be told: " + lacks(b.whyNotHeld(a)) + ".", ""
+	}
+	text = map[analysis.State]string{analysis.Yes: "It held: ", analysis.Mostly: "It mostly held: ", analysis.No: "It did not hold: "}[a.State] +
+		OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
+	sure = "Known for " + OfHundred(a.Coverage) + " hours"
+	if e := b.errK(); e > 0 {
+		sure += "; as loggers of this kind may read " + b.u.Diff(e) + " too high or too low, it may have been " + b.shareRange(a.Figure)
+	}
+	return text, sure + "."
+}
+
+func (b barn) whyNotHeld(a analysis.Answer) string {
+	if b.r.Traces.Room.Len() == 0 {
+		return "no_room"
+	}
+	return a.Figure.Unknown
+}
+
+// shareRange is "93 to 99 of 100".
+func (b barn) shareRange(f analysis.Figure) string {
+	low, high := OfHundred(f.Low/100), OfHundred(f.High/100)
+	if low == high {
+		return high + " either way"
+	}
+	return strings.TrimSuffix(low, " of 100") + " to " + high
+}
+
+// warm is about the time above the good band: how long, when, and what it went with.
+func (b barn) warm() []Sentence {
+	good, ok := b.band("air_temperature", "good")
+	if !ok || good.High == nil {
+		return nil
+	}
+	limit := b.u.LimitWithUnit(*good.High)
+	spells := b.spells(b.place(), "warm")
+	if good.HoursAbove < 1 || len(spells) == 0 {
+		return []Sentence{{Text: "It was hardly ever warmer than " + limit + ": " + Hours(good.HoursAbove) + " in all.", Mark: MarkGood, weight: 20}}
+	}
+	s := Sentence{Mark: MarkWatch, weight: 60 + math.Min(good.HoursAbove/10, 35)}
+	s.Text = "It was warmer than " + limit + " for " + Hours(good.HoursAbove) + b.ofWhichHot(*good.High)
+	s.Text += b.mostOfIt(spells, &s.Look) + "; the warmest was " + b.u.Temp(peak(spells).Peak) + " on " + b.u.Date(mid64(peak(spells).Span)) + "."
+	s.Text += b.warmWentWith(spells, *good.High)
+	s.Sure = b.hoursSure(good.HoursAbove, good.AboveRange)
+	if act, ok := b.band("air_temperature", "act"); ok && act.HoursAbove > 0 {
+		s.Mark = MarkAct
+	}
+	return []Sentence{s}
+}
+
+// ofWhichHot is ", 22 h of it above 8 °C", from the first wider band that has an upper limit.
+func (b barn) ofWhichHot(goodHighC float64) string {
+	act, ok := b.band("air_temperature", "act")
+	if !ok || act.High == nil || *act.High <= goodHighC {
+		return ""
+	}
+	if act.HoursAbove == 0 {
+		return ", never above " + b.u.LimitWithUnit(*act.High)
+	}
+	return ", " + Hours(act.HoursAbove) + " of it above " + b.u.LimitWithUnit(*act.High)
+}
+
+// mostOfIt is "; most of it fell on 26–29 March", and points look at that stretch.
+func (b barn) mostOfIt(spells []analysis.Spell, look *series.Span) string {
+	s, _, ok := b.bulk(spells)
+	if !ok {
+		*look = peak(spells).Span
+		return ", spread over the winter"
+	}
+	*look = s
+	return ", most of it on " + b.u.Dates(s)
+}
+
+// warmWentWith says what the warm hours went with: the air outside and the stages called for.
+func (b barn) warmWentWith(spells []analysis.Spell, limitC float64) string {
+	spans := b.bulkSpans(spells)
+	outC, knowsOut := b.outdoorMean(spans)
+	if !knowsOut {
+		return ""
+	}
+	text := " That went with " + b.u.Temp(outC) + " outside on average"
+	share, staged := b.calledShare(spans)
+	if staged && share >= 0.5 {
+		text += " and every stage called for in " + OfHundred(share) + " of those hours"
+	}
+	text += "."
+	if warmer := b.warmerOutside(spans, limitC); warmer >= 0.5 {
+		text += " In " + OfHundred(warmer) + " of them the air outside was itself above " + b.u.LimitWithUnit(limitC) + ": there was no colder air to bring in."
+	}
+	return text
+}
+
+// bulkSpans are the spells' stretches in the days that hold most of them, or all when they are scattered.
+func (b barn) bulkSpans(spells []analysis.Spell) []series.Span {
+	s, _, ok := b.bulk(spells)
+	if !ok {
+		s = b.span()
+	}
+	return spansOf(spells, s)
+}
+
+// warmerOutside is the share of some stretches with outdoor air above a limit.
+func (b barn) warmerOutside(spans []series.Span, limitC float64) float64 {
+	above, length := 0.0, series.LengthMS(spans)
+	for _, s := range spans {
+		above += b.r.Traces.Outdoor.Outside(s, math.Inf(-1), limitC).AboveMS
+	}
+	if length == 0 {
+		return 0
+	}
+	return above / float64(length)
+}
+
+// cold is about the time below the good band.
+func (b barn) cold() []Sentence {
+	good, ok := b.band("air_temperature", "good")
+	spells := b.spells(b.place(), "cold")
+	if !ok || good.Low == nil || good.HoursBelow < 1 || len(spells) == 0 {
+		return nil
+	}
+	low := peak(spells)
+	s := Sentence{Mark: MarkWatch, weight: 45 + math.Min(good.HoursBelow/20, 30)}
+	s.Text = "It was colder than " + b.u.LimitWithUnit(*good.Low) + " for " + Hours(good.HoursBelow) + b.mostOfIt(spells, &s.Look) +
+		"; the coldest was " + b.u.Temp(low.Peak) + " on " + b.u.Date(mid64(low.Span)) + "."
+	if outC, known := b.outdoorMean(b.bulkSpans(spells)); known {
+		s.Text += " That went with " + b.u.Temp(outC) + " outside on average."
+	}
+	s.Sure = b.hoursSure(good.HoursBelow, good.BelowRange)
+	return []Sentence{s}
+}
+
+// hoursSure says how far hours may be off for the loggers' error.
+func (b barn) hoursSure(h float64, r analysis.Range) string {
+	if r.High <= r.Low || hoursNumber(r.Low) == hoursNumber(r.High) {
+		return ""
+	}
+	return "With loggers " + b.u.Diff(b.errK()) + " off either way: " + HoursRange(r.Low, r.High) + "."
+}
+
+// spread compares the room's loggers with each other.
+func (b barn) spread() []Sentence {
+	low, high, n := math.Inf(1), math.Inf(-1), 0
+	lowName, highName := "", ""
+	for _, q := range b.r.Quantities {
+		if q.Quantity != "air_temperature" || q.Place != b.place() || q.Logger == "" || q.Phase != "" || !q.Mean.OK {
+			continue
+		}
+		n++
+		if q.Mean.Mid < low {
+			low, lowName = q.Mean.Mid, q.Logger
+		}
+		if q.Mean.Mid > high {
+			high, highName = q.Mean.Mid, q.Logger
+		}
+	}
+	if n < 2 {
+		return nil
+	}
+	s := Sentence{weight: 15 + math.Min(10*(high-low), 30)}
+	s.Text = "The loggers in the room read from " + b.u.Temp(low) + " (" + lowName + ") to " + b.u.Temp(high) + " (" + highName + ") on average"
+	if high-low <= 2*b.errK() {
+		s.Text += ": no more apart than two such loggers may be side by side."
+		return []Sentence{s}
+	}
+	s.Mark = MarkWatch
+	s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
+	return []Sentence{s}
+}
+
+// mid64 is the middle of a span.
+func mid64(s series.Span) int64 { return s.From + (s.To-s.From)/2 }

@@ -1,0 +1,214 @@
+package desk
+
+import (
+	"math"
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// humidity is about the room's air outside its band, damp side and dry side.
+func (b barn) humidity() []Sentence {
+	good, ok := b.band("relative_humidity", "good")
+	if !ok || good.Low == nil || good.High == nil {
+		return nil
+	}
+	known := good.HoursBelow + good.HoursIn + good.HoursAbove
+	s := Sentence{Mark: MarkGood, weight: 40}
+	s.Text = "Humidity was between " + number(*good.Low, 0) + " and " + Percent(*good.High/100) + " for " + OfHundred(good.HoursIn/known) + " hours"
+	if good.HoursAbove >= 1 {
+		s.Text += "; " + Hours(good.HoursAbove) + " damper" + b.ofWhichVeryDamp()
+	}
+	if good.HoursBelow >= 1 {
+		s.Text += "; " + Hours(good.HoursBelow) + " drier"
+	}
+	s.Text += "."
+	outside := (good.HoursAbove + good.HoursBelow) / known
+	if outside > 0.02 {
+		s.Mark, s.weight = MarkWatch, 50+30*outside
+	}
+	kinds := "damp"
+	if good.HoursBelow > good.HoursAbove {
+		kinds = "dry"
+	}
+	if spells := b.spells(b.place(), kinds); len(spells) > 0 {
+		s.Text += b.longest(spells, kinds)
+		s.Look = longestSpell(spells).Span
+	}
+	s.Sure = b.humiditySure(good)
+	return []Sentence{s}
+}
+
+func (b barn) ofWhichVeryDamp() string {
+	watch, ok := b.band("relative_humidity", "watch")
+	if !ok || watch.High == nil || watch.HoursAbove < 1 {
+		return ""
+	}
+	return " (" + Hours(watch.HoursAbove) + " above " + Percent(*watch.High/100) + ")"
+}
+
+func (b barn) longest(spells []analysis.Spell, kind string) string {
+	l := longestSpell(spells)
+	if kind == "damp" {
+		return " The longest damp spell, " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + ", reached " + Percent(l.Peak/100) + "."
+	}
+	return " The longest dry spell, " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + ", went down to " + Percent(l.Peak/100) + "."
+}
+
+func longestSpell(spells []analysis.Spell) analysis.Spell {
+	best := spells[0]
+	for _, s := range spells[1:] {
+		if s.Hours > best.Hours {
+			best = s
+		}
+	}
+	return best
+}
+
+// humiditySure says how the share may move with the loggers' error.
+func (b barn) humiditySure(good analysis.BandRow) string {
+	errPct := 0.0
+	for _, l := range b.roomLoggers() {
+		errPct = math.Max(errPct, 100*l.RelHumErr)
+	}
+	if errPct == 0 {
+		return ""
+	}
+	text := "Humidity loggers may be " + number(errPct, 0) + " points off either way: "
+	return text + HoursRange(good.AboveRange.Low, good.AboveRange.High) + " damper, " + HoursRange(good.BelowRange.Low, good.BelowRange.High) + " drier."
+}
+
+// surfaces are about the listed walls and ceilings, worst first, and cold metal apart.
+func (b barn) surfaces() []Sentence {
+	var out []Sentence
+	var dryOnes []string
+	for _, row := range b.r.Surfaces {
+		if !row.DewHours.OK || !row.FrostHours.OK {
+			continue
+		}
+		wet := row.DewHours.Mid + row.FrostHours.Mid
+		if wet < 1 && row.Kind != "metal" {
+			dryOnes = append(dryOnes, "the "+row.Name)
+			continue
+		}
+		if wet >= 1 {
+			out = append(out, b.wetSurface(row, wet))
+		}
+	}
+	if len(dryOnes) > 0 {
+		verb := " was"
+		if len(dryOnes) > 1 {
+			verb = " were"
+		}
+		out = append(out, Sentence{Text: capital(listed(dryOnes)) + verb + " not wet for as much as an hour, as far as can be worked out.", Mark: MarkGood, weight: 30})
+	}
+	return out
+}
+
+func (b barn) wetSurface(row analysis.SurfaceRow, wet float64) Sentence {
+	s := Sentence{Mark: MarkAct, weight: 55 + math.Min(wet/5, 30)}
+	s.Text = "The " + row.Name + " was wet for " + Hours(wet) + dewAndFrost(row)
+	spells := b.spells(row.Name, "dew", "frost")
+	if days, hours, ok := b.bulk(spells); ok {
+		s.Text += ", " + Hours(hours) + " of it on " + b.u.Dates(days)
+		s.Look = days
+	}
+	s.Text += "."
+	s.Sure = "Worked out from the air, its temperature factor (" + shortest(row.Factor.Mid) + ", " + evidenceWord(row.Factor.Evidence) +
+		") and the air outside; it may have been " + HoursRange(row.DewHours.Low+row.FrostHours.Low, row.DewHours.High+row.FrostHours.High) + "."
+	if row.Kind == "metal" {
+		s.Text += " Cold metal sweats first; it does not count in the answer above."
+		s.Mark, s.weight = MarkNone, 25
+	}
+	return s
+}
+
+// dewAndFrost is ", 7 h of it frosted".
+func dewAndFrost(row analysis.SurfaceRow) string {
+	switch {
+	case row.FrostHours.Mid < 0.5:
+		return ""
+	case row.DewHours.Mid < 0.5:
+		return ", all of it frost"
+	}
+	return ", " + Hours(row.FrostHours.Mid) + " of it as frost"
+}
+
+// sweating says below what temperature things would have been wet, where no wall can be worked out.
+func (b barn) sweating() []Sentence {
+	if b.judgedSurfaces() > 0 || b.r.Traces.RoomDewC.Len() == 0 {
+		return nil
+	}
+	bin := b.r.Traces.RoomDewC.Bin(b.span())
+	if bin.KnownMS == 0 {
+		return nil
+	}
+	return []Sentence{{
+		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(bin.Weighted()) + " on average, " +
+			b.u.Temp(bin.Max) + " at the dampest.",
+		Sure:   "Worked out from temperature and humidity. Which walls were that cold can't be told without the air outside and a listed wall.",
+		weight: 42,
+	}}
+}
+
+// cannotAndSettle says what the files leave open, and the one thing that would settle most of it.
+func (b barn) cannotAndSettle() []Sentence {
+	var open []string
+	add := func(when bool, text string) {
+		if when {
+			open = append(open, text)
+		}
+	}
+	noOut := b.r.Traces.Outdoor.Len() == 0
+	add(b.r.Traces.RoomRelHum.Len() == 0, "whether it was damp or dry (no humidity was recorded)")
+	add(noOut, "whether warm or damp spells came with the weather (no outdoor file)")
+	add(!noOut && len(b.r.Surfaces) == 0, "whether walls were wet (no wall or ceiling is listed)")
+	add(len(b.in.Stages) == 0, "what the fans did (no stage is set down)")
+	var out []Sentence
+	if len(open) > 0 {
+		out = append(out, Sentence{Text: "What can't be told: " + strings.Join(open, "; ") + ".", Mark: MarkUnknown})
+	}
+	if text := b.settle(); text != "" {
+		out = append(out, Sentence{Text: text})
+	}
+	return out
+}
+
+// settle is the one thing that would settle most, in the order in which each makes the others worth more.
+func (b barn) settle() string {
+	const lead = "What would settle most: "
+	switch {
+	case b.r.Traces.Room.Len() == 0:
+		return lead + "a logger file from inside the room."
+	case b.r.BeesTime == analysis.Assumed:
+		return lead + "the days the bees went in and came out, so that only their time is judged."
+	case b.r.Coverage < 0.9:
+		return lead + "the missing part of the room's record, if a second logger or an earlier read-out holds it."
+	case b.r.Traces.Outdoor.Len() == 0:
+		return lead + "a file of the temperature outside; a weather station nearby will do."
+	case b.r.Traces.RoomRelHum.Len() == 0:
+		return lead + "a logger in the room that records humidity too."
+	case len(b.in.Stages) == 0:
+		return lead + "at what temperatures each fan stage was set to come on and go off."
+	case len(b.r.Surfaces) == 0:
+		return lead + "naming the coldest wall or ceiling, so that its wet hours can be worked out."
+	case b.anyBlurred():
+		return lead + "a logger hung beside the thermostat's own sensor, which would narrow the stages' hours."
+	}
+	return ""
+}
+
+// anyBlurred says whether the logger can't tell one stage from the next.
+func (b barn) anyBlurred() bool {
+	return hasRemark(b.r.Remarks, "offset_half_stage_spacing") || hasRemark(b.r.Remarks, "control_is_room_mean")
+}
+
+func hasRemark(remarks []series.Remark, code string) bool {
+	for _, r := range remarks {
+		if r.Code == code {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,27 @@
+package desk
+
+// HelpLine explains a kind of figure in one or two plain sentences; it is empty for a kind without one.
+func HelpLine(kind string) string { return helpLines[kind] }
+
+var helpLines = map[string]string{
+	"held":           "The share of the bees' time in which the room's air stayed inside the safe band. Held means at least 98 of 100 hours and nothing that called for action.",
+	"damp":           "Hours with a wet wall or ceiling, or with air above the watch limit for six hours and longer.",
+	"dry":            "Hours with air below the safe band for a day and longer.",
+	"fans":           "How much of the winter the always-on fan and the first stage carried without a larger one.",
+	"temperature":    "Air in the room: the firm line is the mean of the room's loggers. The tint is the safe band. The line is open where nothing was recorded.",
+	"humidity":       "Relative humidity over water, as loggers show it. Air at the same dampness reads higher when it is colder.",
+	"margin":         "How far the coldest listed surface stays above the point where it sweats or frosts. Below zero it is wet.",
+	"stages":         "A solid bar is what a record shows. An outlined bar is what the thermostat should have asked for, worked out from temperature. Hatching is where that can't be said.",
+	"hours_per_day":  "Hours a stage was on in each local day. Empty days are days too little is known about.",
+	"called_for":     "What the thermostat should have asked for by its settings, with the range left by the logger's error. It is not what ran.",
+	"ran":            "What a record of the fan itself shows.",
+	"time_on":        "Share of the known time.",
+	"coverage":       "How much of the bees' time has readings. Hours without readings are counted as unknown, never filled in.",
+	"assumed":        "Taken by the program because nothing was set down. Setting it down makes the figure yours.",
+	"hangs_at":       "Where a logger hung decides what its readings count for. Only room and control loggers judge the bees' air.",
+	"bees_time":      "Only the time between bees in and bees out is judged.",
+	"sure":           "Cheap loggers may read half a degree and five points of humidity off. Hours are worked out again with every reading that much lower and higher.",
+	"cold_metal":     "Doors and flaps of thin metal sweat long before walls do, and say little about the barn.",
+	"went_with":      "What happened at the same time. It need not be the reason.",
+	"times_as_shown": "Times are in the winter's zone.",
+}

@@ -1,0 +1,213 @@
+package desk
+
+import (
+	"strconv"
+	"strings"
+
+	"thawbook/analysis"
+)
+
+// Shell is the left rail: the winter, its barns with their loggers, and what hangs nowhere yet.
+type Shell struct {
+	Title   string // of the window
+	Winter  string
+	Barns   []BarnEntry
+	Outdoor []LoggerEntry // weather that holds for every barn
+	Tray    []LoggerEntry
+}
+
+// BarnEntry is a barn in the rail.
+type BarnEntry struct {
+	Name, Note string
+	Mark       Mark
+	Loggers    []LoggerEntry
+}
+
+// LoggerEntry is a logger in the rail: where it hangs and, where something is amiss, what.
+type LoggerEntry struct {
+	Name, Place, Note string
+	Mark              Mark
+}
+
+// Header is the top of a barn: who stood there and when, and the four answers.
+type Header struct {
+	Name, Line string
+	Noted      string // what the keeper saw; empty when he noted nothing
+	Answers    []AnswerCard
+}
+
+// AnswerCard is one of the four questions with its short answer.
+type AnswerCard struct {
+	Question, Word, Figure, Sentence string
+	Mark                             Mark
+}
+
+// HeaderOf is the header of one barn.
+func HeaderOf(in analysis.Input, r analysis.Review, u Units) Header {
+	b := newBarn(in, r, u)
+	return Header{Name: r.Barn, Line: b.whoAndWhen(), Answers: []AnswerCard{b.held(), b.damp(), b.dry(), b.fans()}}
+}
+
+// BarnMark is the worst of what the answers say about the air: held, damp, dry.
+func BarnMark(v analysis.Verdict) Mark {
+	worst, known := MarkGood, false
+	for _, m := range []Mark{goodWhenYes(v.Held.State), goodWhenNo(v.Damp.State), goodWhenNo(v.Dry.State)} {
+		switch m {
+		case MarkUnknown:
+			continue
+		case MarkAct:
+			return MarkAct
+		case MarkWatch:
+			worst = MarkWatch
+		}
+		known = true
+	}
+	if !known {
+		return MarkUnknown
+	}
+	return worst
+}
+
+// whoAndWhen is "338 hives, in 12 November 2023, out 4 April 2024: 143 days, 2 unknown".
+func (b barn) whoAndWhen() string {
+	if b.r.BeesOut <= b.r.BeesIn {
+		return "No logger hangs in the room and no dates are set down, so there is no time to judge yet."
+	}
+	var parts []string
+	if n := b.hives(); n > 0 {
+		parts = append(parts, strconv.Itoa(n)+" hives")
+	}
+	if b.r.BeesTime == analysis.Assumed {
+		parts = append(parts, "record from "+b.u.DateYear(b.r.BeesIn)+" to "+b.u.DateYear(b.r.BeesOut))
+	} else {
+		parts = append(parts, "in "+b.u.DateYear(b.r.BeesIn), "out "+b.u.DateYear(b.r.BeesOut))
+	}
+	line := strings.Join(parts, ", ") + ": " + b.length()
+	if b.r.BeesTime == analysis.Assumed {
+		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
+	}
+	return line + "."
+}
+
+// length is the bees' time in days and how much of it is unknown.
+func (b barn) length() string {
+	whole := float64(b.r.BeesOut - b.r.BeesIn)
+	text := Days(whole)
+	unknownMS := whole * (1 - b.r.Coverage)
+	switch {
+	case unknownMS < 1000:
+		return text + ", all known"
+	case unknownMS < 36*3600*1000:
+		return text + ", " + Hours(unknownMS/3600/1000) + " unknown"
+	}
+	return text + ", " + strings.TrimSuffix(strings.TrimSuffix(Days(unknownMS), " days"), " day") + " unknown"
+}
+
+func (b barn) held() AnswerCard {
+	a := b.r.Verdict.Held
+	card := AnswerCard{Question: "Held?", Word: stateWord(a.State), Mark: goodWhenYes(a.State)}
+	row, ok := b.band("air_temperature", "good")
+	if !a.Figure.OK || !ok || row.Low == nil || row.High == nil {
+		return card.withoutFigure(a)
+	}
+	card.Figure = Percent(a.Figure.Mid / 100)
+	card.Sentence = OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
+	return card
+}
+
+// between is "2 and 6 °C".
+func (b barn) between(lowC, highC float64) string {
+	return b.u.Limit(lowC) + " and " + b.u.LimitWithUnit(highC)
+}
+
+func (b barn) damp() AnswerCard {
+	a := b.r.Verdict.Damp
+	card := AnswerCard{Question: "Damp?", Word: stateWord(a.State), Mark: goodWhenNo(a.State)}
+	if !a.Figure.OK {
+		return card.withoutFigure(a)
+	}
+	card.Figure = Hours(a.Figure.Mid)
+	limit := "very damp air"
+	if row, ok := b.band("relative_humidity", "watch"); ok && row.High != nil {
+		limit = "air above " + Percent(*row.High/100) + " for 6" + thinSpace + "h or longer"
+	}
+	if b.judgedSurfaces() > 0 {
+		limit += ", or a wet wall or ceiling"
+	}
+	card.Sentence = capital(limit) + ": " + Hours(a.Figure.Mid) + " in all."
+	return card
+}
+
+// judgedSurfaces counts the listed walls and ceilings; cold metal is no part of the answer.
+func (b barn) judgedSurfaces() int {
+	n := 0
+	for _, s := range b.r.Surfaces {
+		if s.Kind != "metal" && s.DewHours.OK {
+			n++
+		}
+	}
+	return n
+}
+
+func (b barn) dry() AnswerCard {
+	a := b.r.Verdict.Dry
+	card := AnswerCard{Question: "Dry?", Word: stateWord(a.State), Mark: goodWhenNo(a.State)}
+	row, ok := b.band("relative_humidity", "good")
+	if !a.Figure.OK || !ok || row.Low == nil {
+		return card.withoutFigure(a)
+	}
+	card.Figure = Hours(a.Figure.Mid)
+	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + Hours(a.Figure.Mid) + " in all."
+	return card
+}
+
+func (b barn) fans() AnswerCard {
+	a := b.r.Verdict.Fans
+	card := AnswerCard{Question: "Fans?", Word: fansWord(a.State)}
+	if !a.Figure.OK {
+		return card.withoutFigure(a)
+	}
+	card.Mark = MarkWatch
+	if a.State == analysis.Yes {
+		card.Mark = MarkGood
+	}
+	card.Figure = Percent(a.Figure.Mid / 100)
+	card.Sentence = b.carried(a) + "."
+	return card
+}
+
+// carried says how much of the winter the small fans carried.
+func (b barn) carried(a analysis.Answer) string {
+	return "The " + b.smallFans() + " carried " + OfHundred(a.Figure.Mid/100) + " hours alone"
+}
+
+// smallFans are the always-on fan, where there is one, and the first stage.
+func (b barn) smallFans() string {
+	for _, st := range b.in.Stages {
+		for _, s := range st.Settings {
+			if s.AlwaysOn {
+				return "always-on and the first stage"
+			}
+		}
+	}
+	return "first stage"
+}
+
+// fansWord answers whether the small fans were enough.
+func fansWord(s analysis.State) string {
+	switch s {
+	case analysis.Yes:
+		return "Small ones did"
+	case analysis.Mostly:
+		return "Mostly small ones"
+	case analysis.No:
+		return "Big ones too"
+	}
+	return "Can't tell"
+}
+
+func (c AnswerCard) withoutFigure(a analysis.Answer) AnswerCard {
+	c.Word, c.Mark, c.Figure = stateWord(analysis.Unknown), MarkUnknown, ""
+	c.Sentence = capital(lacks(a.Figure.Unknown)) + "."
+	return c
+}

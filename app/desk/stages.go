@@ -1,0 +1,291 @@
+package desk
+
+import (
+	"math"
+	"time"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// StagesView is the fan stages of a barn: one sentence, a table and the hours per day.
+type StagesView struct {
+	Sentence string
+	Sure     string
+	Table    Table
+	Days     []StageDays
+	Lacks    string // why the screen is empty; then there is nothing else
+	Cautions []string
+}
+
+// Table is rows of text under column heads; numbers stand right-aligned.
+type Table struct {
+	Columns []Column
+	Rows    [][]string
+}
+
+// Column is a column head with its unit.
+type Column struct {
+	Title, Unit string
+	Number      bool
+}
+
+// StageDays is one stage's hours per local day of the bees' time.
+type StageDays struct {
+	Name  string
+	Ran   bool // from a record; else called for
+	Days  []series.Span
+	Hours []float64 // NaN where too little of the day is known
+}
+
+// StagesOf makes the Stages screen of one barn.
+func StagesOf(in analysis.Input, r analysis.Review, u Units) StagesView {
+	b := newBarn(in, r, u)
+	if len(in.Stages) == 0 {
+		return StagesView{
+			Sentence: "What the fans did can't be told: no fan stages are set down for this barn.",
+			Lacks:    "Set down each stage with the temperatures at which it comes on and goes off, and the Timeline and this page will show when it was called for.",
+		}
+	}
+	v := StagesView{Table: b.stageTable(), Days: b.stageDays(), Cautions: []string{cautionFans, cautionElectrics}}
+	v.Sentence, v.Sure = b.stageSentence()
+	return v
+}
+
+// stageSentence says how much the small fans carried alone and when the big ones were called.
+func (b barn) stageSentence() (text, sure string) {
+	a := b.r.Verdict.Fans
+	if !a.Figure.OK {
+		return "How much the small fans carried can't be told: " + lacks(a.Figure.Unknown) + ".", ""
+	}
+	text = b.carried(a)
+	if when := b.bigOnes(); when != "" {
+		text += "; " + when
+	}
+	sure = capital(evidenceWord(a.Figure.Evidence)) + ", known for " + OfHundred(a.Coverage) + " hours"
+	if low, high := OfHundred(a.Figure.Low/100), OfHundred(a.Figure.High/100); low != high {
+		sure += "; it may have been " + b.shareRange(a.Figure)
+	}
+	return text + ".", sure + b.offsetWords() + "."
+}
+
+// offsetWords says how the control logger sits against the thermostat.
+func (b barn) offsetWords() string {
+	if !b.r.Offset.OK || len(b.thermostatStages()) == 0 {
+		return ""
+	}
+	if b.r.Offset.Evidence == analysis.Assumed {
+		return "; how far the logger reads from the thermostat can't be seen in the record, so " + b.u.Diff((b.r.Offset.High-b.r.Offset.Low)/2) + " either way is allowed for"
+	}
+	side := "above"
+	if b.r.Offset.Mid < 0 {
+		side = "below"
+	}
+	return "; the logger read about " + b.u.Diff(math.Abs(b.r.Offset.Mid)) + " " + side + " the thermostat, which is allowed for"
+}
+
+// bigOnes says how long the larger stages were called for and in which month mostly.
+func (b barn) bigOnes() string {
+	names := b.thermostatStages()
+	if len(names) < 2 {
+		return ""
+	}
+	var spans []series.Span
+	for _, n := range names[1:] {
+		spans = joined(spans, b.calledOn(n))
+	}
+	total := series.LengthMS(spans)
+	if total < series.HourMS {
+		return "the larger stages were never called for as much as an hour"
+	}
+	month, share := b.fullestMonth(spans)
+	text := "the larger ones were called for " + Hours(float64(total)/series.HourMS)
+	if share > 0.5 {
+		text += ", mostly in " + month
+	}
+	return text
+}
+
+// fullestMonth is the month that holds most of some stretches, and its share.
+func (b barn) fullestMonth(spans []series.Span) (string, float64) {
+	per := [13]int64{}
+	for _, s := range spans {
+		for _, d := range series.LocalDays(s, b.in.Zone) {
+			per[time.UnixMilli(d.From).In(b.in.Zone).Month()] += d.To - d.From
+		}
+	}
+	best := 1
+	for m := 2; m <= 12; m++ {
+		if per[m] > per[best] {
+			best = m
+		}
+	}
+	return time.Month(best).String(), float64(per[best]) / float64(max(1, series.LengthMS(spans)))
+}
+
+// joined is the union of two sorted, disjoint lists.
+func joined(a, b []series.Span) []series.Span {
+	return sortedUnion(append(series.Subtract(a, b), b...))
+}
+
+func sortedUnion(s []series.Span) []series.Span {
+	for i := 1; i < len(s); i++ {
+		for j := i; j > 0 && s[j].From < s[j-1].From; j-- {
+			s[j], s[j-1] = s[j-1], s[j]
+		}
+	}
+	return s
+}
+
+// stageTable has a row per stage and setting period.
+func (b barn) stageTable() Table {
+	t := Table{Columns: []Column{
+		{Title: "Stage"}, {Title: "Set from"}, {Title: "On / off", Unit: b.u.TempSymbol(), Number: true},
+		{Title: "Called for", Unit: "h", Number: true}, {Title: "could be", Unit: "h", Number: true},
+		{Title: "Ran", Unit: "h", Number: true}, {Title: "Time on", Unit: "%", Number: true}, {Title: "Starts", Number: true},
+	}}
+	for _, row := range b.r.Stages {
+		t.Rows = append(t.Rows, b.stageRow(row))
+	}
+	return t
+}
+
+func (b barn) stageRow(row analysis.StageRow) []string {
+	set := "always on"
+	switch {
+	case row.Setting.Timer:
+		set = "timer, " + Percent(row.Setting.TimerDuty)
+	case !row.Setting.AlwaysOn:
+		set = shortest(b.u.TempValue(row.Setting.OnC)) + " / " + shortest(b.u.TempValue(row.Setting.OffC))
+	}
+	called, could := calledCells(row.Called)
+	w := row.Ran
+	if w == nil {
+		w = row.Called
+	}
+	return []string{row.Name, b.u.Date(row.Setting.Span.From), set, called, could, ranCell(row.Ran), dutyCell(w), startsCell(w)}
+}
+
+const noValue = enDash // an empty cell of a table: not known
+
+func calledCells(w *analysis.Work) (mid, could string) {
+	if w == nil || !w.Hours.OK && w.Hours.Unknown != "range_too_wide" {
+		return noValue, noValue
+	}
+	mid = "too uncertain"
+	if w.Hours.OK {
+		mid = hoursNumber(w.Hours.Mid)
+	}
+	if hoursNumber(w.Hours.Low) == hoursNumber(w.Hours.High) {
+		return mid, ""
+	}
+	return mid, rangeOf(hoursNumber(w.Hours.Low), hoursNumber(w.Hours.High))
+}
+
+func ranCell(w *analysis.Work) string {
+	if w == nil {
+		return "no record"
+	}
+	if !w.Hours.OK {
+		return noValue
+	}
+	return hoursNumber(w.Hours.Mid)
+}
+
+func dutyCell(w *analysis.Work) string {
+	if w == nil || !w.Duty.OK {
+		return noValue
+	}
+	return number(100*w.Duty.Mid, 0)
+}
+
+func startsCell(w *analysis.Work) string {
+	if w == nil || !w.Starts.OK {
+		return noValue
+	}
+	return number(w.Starts.Mid, 0)
+}
+
+// stageDays are the hours per local day of each stage: recorded where there is a record, else called for.
+func (b barn) stageDays() []StageDays {
+	days := series.LocalDays(b.span(), b.in.Zone)
+	var out []StageDays
+	for _, st := range b.in.Stages {
+		d := StageDays{Name: st.Name, Days: days, Hours: make([]float64, len(days))}
+		on, unsure, seen := b.worked(st.Name)
+		d.Ran = seen.ran
+		for i, day := range days {
+			d.Hours[i] = dayHours(on, unsure, day, seen.any)
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// seen says which evidence a stage has.
+type seen struct{ any, ran bool }
+
+// worked is when a stage was on and when that is unsure, from its records where it has any.
+func (b barn) worked(stage string) (on, unsure []series.Span, s seen) {
+	for _, row := range b.r.Stages {
+		if row.Name == stage && row.Ran != nil {
+			s.ran = true
+		}
+	}
+	for _, row := range b.r.Stages {
+		w := row.Called
+		if s.ran {
+			w = row.Ran
+		}
+		if row.Name != stage || w == nil {
+			continue
+		}
+		s.any = true
+		on, unsure = append(on, w.On...), append(unsure, w.Unsure...)
+	}
+	return on, unsure, s
+}
+
+// enoughOfDay is the least known share of a day for a number.
+const enoughOfDay = 0.75
+
+func dayHours(on, unsure []series.Span, day series.Span, any bool) float64 {
+	whole := []series.Span{day}
+	length := float64(day.To - day.From)
+	if !any || float64(series.LengthMS(series.Intersect(unsure, whole))) > (1-enoughOfDay)*length {
+		return math.NaN()
+	}
+	return float64(series.LengthMS(series.Intersect(on, whole))) / series.HourMS
+}
+
+// fansAlone is First look's sentence on the fans.
+func (b barn) fansAlone() []Sentence {
+	if !b.r.Verdict.Fans.Figure.OK {
+		return nil
+	}
+	text, sure := b.stageSentence()
+	return []Sentence{{Text: text, Sure: sure, weight: 48}}
+}
+
+// calledAndRan sets what stages were called for beside what a record shows.
+func (b barn) calledAndRan() []Sentence {
+	var apart, alike []string
+	for _, row := range b.r.Stages {
+		if row.Ran == nil || row.Called == nil || !row.Ran.Hours.OK || !row.Called.Hours.OK || row.Setting.AlwaysOn {
+			continue
+		}
+		text := row.Name + " was called for " + Hours(row.Called.Hours.Mid) + " and ran " + Hours(row.Ran.Hours.Mid)
+		if row.Ran.Hours.Mid < row.Called.Hours.Low || row.Ran.Hours.Mid > row.Called.Hours.High {
+			apart = append(apart, text+" (called for at least "+Hours(row.Called.Hours.Low)+", at most "+Hours(row.Called.Hours.High)+")")
+		} else {
+			alike = append(alike, row.Name)
+		}
+	}
+	switch {
+	case len(apart) > 0:
+		return []Sentence{{Text: capital(listed(apart)) + ".", Sure: "Called for is worked out from temperature, ran is recorded; the two are never mixed.", Mark: MarkWatch, weight: 65}}
+	case len(alike) > 0:
+		return []Sentence{{Text: capital(listed(alike)) + " ran as long as called for, within what the loggers can tell.", Mark: MarkGood, weight: 28}}
+	}
+	return nil
+}

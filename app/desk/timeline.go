@@ -1,0 +1,268 @@
+package desk
+
+import (
+	"math"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// Timeline is a barn's winter on one time axis.
+type Timeline struct {
+	Sentence string
+	Lanes    []Lane // top to bottom
+	Whole    series.Span
+	Bees     series.Span
+	Shades   []Shade
+	Points   []Point
+	Units    Units
+	Lacks    string // why there is nothing to draw; then there is nothing else
+}
+
+// Lane is a strip of the Timeline: curves, or bars when Rows is set.
+type Lane struct {
+	Title, Unit, Help string
+	Shown             func(float64) float64 // from the curves' unit to the printed one; nil: as it is
+	Weight            float64
+	Traces            []Trace
+	Veil              bool
+	Band              *[2]float64 // in the curves' unit; infinite: no limit
+	Rows              []StageBar
+}
+
+// Role says how a trace is drawn.
+type Role int
+
+// The roles of a trace.
+const (
+	Firm    Role = iota // what is judged
+	Thin                // one of several loggers
+	Outside             // the weather
+)
+
+// Trace is one curve of a lane.
+type Trace struct {
+	Name  string
+	Curve series.Curve
+	Role  Role
+}
+
+// StageBar is one stage's row of bars: what ran above what was called for, each nil without its evidence.
+type StageBar struct {
+	Name        string
+	Ran, Called *Stretches
+}
+
+// Stretches are when something was on, and when that can't be said.
+type Stretches struct{ On, Unsure []series.Span }
+
+// Shade is a named stretch; Outside lies beyond the bees' time.
+type Shade struct {
+	Span    series.Span
+	Name    string
+	Outside bool
+}
+
+// Point is a named instant.
+type Point struct {
+	At   int64
+	Name string
+}
+
+// TimelineOf makes the Timeline of one barn.
+func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
+	b := newBarn(in, r, u)
+	t := Timeline{Units: b.u, Bees: b.span(), Sentence: b.timelineSentence()}
+	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane} {
+		if l, ok := lane(); ok {
+			t.Lanes = append(t.Lanes, l)
+		}
+	}
+	if len(t.Lanes) == 0 {
+		t.Sentence = "There is nothing to draw yet."
+		t.Lacks = "Hang a logger in the room: drop its file on the window, or pick a place for one that hangs nowhere yet."
+		return t
+	}
+	t.Whole = extent(t.Lanes)
+	t.Shades, t.Points = b.shades(t.Whole), b.points()
+	return t
+}
+
+// timelineSentence names the worst day to look at.
+func (b barn) timelineSentence() string {
+	spells := b.spells(b.place(), "warm", "cold")
+	row, ok := b.quantity("air_temperature")
+	if !ok || !row.Mean.OK {
+		return "Too little of the room's temperature is known for one sentence about it."
+	}
+	text := "The room was between " + b.u.Temp(row.Min.Mid) + " and " + b.u.Temp(row.Max.Mid) + ", " + b.u.Temp(row.Mean.Mid) + " on average"
+	if len(spells) == 0 {
+		return text + ", and never outside the safe band for as much as an hour."
+	}
+	l := longestSpell(spells)
+	return text + "; its longest spell outside the safe band was " + spellWord(l.Kind) + ", " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + "."
+}
+
+func (b barn) temperatureLane() (Lane, bool) {
+	l := Lane{Title: "Temperature", Unit: b.u.TempSymbol(), Shown: b.u.TempValue, Weight: 3, Help: HelpLine("temperature")}
+	room := b.roomLoggers()
+	if n := withTemperature(room); n > 1 {
+		l.Veil = true
+		for _, g := range room {
+			l.add(g.Name, g.TempC, Thin)
+		}
+	}
+	l.add(b.roomName(), b.r.Traces.Room, Firm)
+	l.add("outdoors", b.r.Traces.Outdoor, Outside)
+	l.Band = bandOf(b.in, b.r, b.place(), "air_temperature")
+	return l, len(l.Traces) > 0
+}
+
+func withTemperature(loggers []analysis.Logger) int {
+	n := 0
+	for _, l := range loggers {
+		if l.TempC.Len() > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+func (b barn) roomName() string {
+	if withTemperature(b.roomLoggers()) > 1 {
+		return "room, mean"
+	}
+	return b.place()
+}
+
+func (b barn) humidityLane() (Lane, bool) {
+	l := Lane{Title: "Relative humidity", Unit: "%", Shown: func(v float64) float64 { return 100 * v }, Weight: 2, Help: HelpLine("humidity")}
+	l.add(b.roomName(), b.r.Traces.RoomRelHum, Firm)
+	if len(l.Traces) == 0 {
+		return l, false
+	}
+	if band := bandOf(b.in, b.r, b.place(), "relative_humidity"); band != nil {
+		l.Band = &[2]float64{band[0] / 100, band[1] / 100}
+	}
+	return l, true
+}
+
+// marginLane shows the coldest listed surface: the one with the smallest margin on average, cold metal only
+// where nothing else is listed.
+func (b barn) marginLane() (Lane, bool) {
+	best, least := -1, math.Inf(1)
+	for i, s := range b.r.Surfaces {
+		mean := s.Margin.Bin(b.span()).Weighted()
+		if s.Kind == "metal" {
+			mean += 1000
+		}
+		if mean < least {
+			best, least = i, mean
+		}
+	}
+	if best < 0 {
+		return Lane{}, false
+	}
+	s := b.r.Surfaces[best]
+	l := Lane{Title: "Margin to wet", Unit: b.u.TempSymbol(), Shown: b.u.DiffValue, Weight: 1.5, Help: HelpLine("margin")}
+	l.add(s.Name, s.Margin, Firm)
+	l.Band = &[2]float64{0, math.Inf(1)}
+	return l, true
+}
+
+func (b barn) stageLane() (Lane, bool) {
+	l := Lane{Title: "Fan stages", Help: HelpLine("stages")}
+	for i := len(b.in.Stages) - 1; i >= 0; i-- {
+		l.Rows = append(l.Rows, b.stageBar(b.in.Stages[i].Name))
+	}
+	return l, len(l.Rows) > 0
+}
+
+func (b barn) stageBar(name string) StageBar {
+	bar := StageBar{Name: name}
+	for _, row := range b.r.Stages {
+		if row.Name == name {
+			bar.Called, bar.Ran = bar.Called.with(row.Called), bar.Ran.with(row.Ran)
+		}
+	}
+	return bar
+}
+
+// with adds a period's work; nil stays nil where no period has any.
+func (s *Stretches) with(w *analysis.Work) *Stretches {
+	if w == nil {
+		return s
+	}
+	if s == nil {
+		s = &Stretches{}
+	}
+	return &Stretches{On: append(s.On, w.On...), Unsure: append(s.Unsure, w.Unsure...)}
+}
+
+func (l *Lane) add(name string, c series.Curve, role Role) {
+	if c.Len() > 0 {
+		l.Traces = append(l.Traces, Trace{name, c, role})
+	}
+}
+
+// bandOf is the good band of a quantity, in its row's unit.
+func bandOf(in analysis.Input, r analysis.Review, place, quantity string) *[2]float64 {
+	for _, q := range r.Quantities {
+		if q.Quantity != quantity || q.Place != place || q.Phase != "" {
+			continue
+		}
+		for _, band := range q.Bands {
+			if band.Name == "good" {
+				return &[2]float64{orInf(band.Low, -1), orInf(band.High, 1)}
+			}
+		}
+	}
+	return nil
+}
+
+func orInf(v *float64, sign int) float64 {
+	if v == nil {
+		return math.Inf(sign)
+	}
+	return *v
+}
+
+// extent spans the judged curves of all lanes; the weather does not stretch it.
+func extent(lanes []Lane) series.Span {
+	var s series.Span
+	for _, l := range lanes {
+		for _, t := range l.Traces {
+			from, to := t.Curve.At[0], t.Curve.At[t.Curve.Len()-1]
+			if t.Role == Outside && len(l.Traces) > 1 {
+				continue
+			}
+			if s.To == 0 {
+				s = series.Span{From: from, To: to}
+			}
+			s.From, s.To = min(s.From, from), max(s.To, to)
+		}
+	}
+	return s
+}
+
+// shades are the phases, and what lies outside the bees' time.
+func (b barn) shades(whole series.Span) []Shade {
+	var out []Shade
+	if whole.From < b.r.BeesIn {
+		out = append(out, Shade{series.Span{From: whole.From, To: b.r.BeesIn}, "before bees in", true})
+	}
+	for _, p := range b.r.Phases {
+		out = append(out, Shade{p.Span, p.Name, false})
+	}
+	if whole.To > b.r.BeesOut {
+		out = append(out, Shade{series.Span{From: b.r.BeesOut, To: whole.To}, "after bees out", true})
+	}
+	return out
+}
+
+func (b barn) points() []Point {
+	if b.r.BeesTime == analysis.Assumed || b.r.BeesOut <= b.r.BeesIn {
+		return nil
+	}
+	return []Point{{b.r.BeesIn, "bees in"}, {b.r.BeesOut, "bees out"}}
+}

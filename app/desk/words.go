@@ -1,0 +1,104 @@
+package desk
+
+import "thawbook/analysis"
+
+// Mark is the state shown beside a name: a shape and a colour in the window, never the colour alone.
+type Mark string
+
+// The marks.
+const (
+	MarkGood    Mark = "good"    // nothing to do
+	MarkWatch   Mark = "watch"   // worth an eye
+	MarkAct     Mark = "act"     // something to do
+	MarkUnknown Mark = "unknown" // can't tell
+	MarkNone    Mark = ""        // no judgement is due
+)
+
+// Word names a mark for those who do not see it.
+func (m Mark) Word() string {
+	switch m {
+	case MarkGood:
+		return "all well"
+	case MarkWatch:
+		return "worth a look"
+	case MarkAct:
+		return "needs attention"
+	case MarkUnknown:
+		return "can't tell"
+	}
+	return ""
+}
+
+// stateWord is the short answer to one of the four questions.
+func stateWord(s analysis.State) string {
+	switch s {
+	case analysis.Yes:
+		return "Yes"
+	case analysis.Mostly:
+		return "Mostly"
+	case analysis.No:
+		return "No"
+	}
+	return "Can't tell"
+}
+
+// goodWhenYes and goodWhenNo turn an answer into a mark: having held is good, having been damp is not.
+func goodWhenYes(s analysis.State) Mark {
+	return map[analysis.State]Mark{analysis.Yes: MarkGood, analysis.Mostly: MarkWatch, analysis.No: MarkAct, analysis.Unknown: MarkUnknown}[s]
+}
+
+func goodWhenNo(s analysis.State) Mark {
+	return map[analysis.State]Mark{analysis.No: MarkGood, analysis.Mostly: MarkWatch, analysis.Yes: MarkAct, analysis.Unknown: MarkUnknown}[s]
+}
+
+// evidenceWord says what a figure rests on.
+func evidenceWord(e analysis.Evidence) string {
+	switch e {
+	case analysis.Recorded:
+		return "recorded"
+	case analysis.WorkedOut:
+		return "worked out"
+	case analysis.YourSetting:
+		return "your setting"
+	case analysis.Assumed:
+		return "assumed"
+	}
+	return "not said"
+}
+
+// spellWord names the kind of a spell.
+func spellWord(kind string) string {
+	switch kind {
+	case "warm", "cold", "damp", "dry":
+		return kind
+	case "dew":
+		return "wet"
+	case "frost":
+		return "frosted"
+	}
+	return "outside the band"
+}
+
+// lacks says what is missing where a figure is not known, as the end of "can't be told: …".
+func lacks(reason string) string {
+	if text, ok := lackTexts[reason]; ok {
+		return text
+	}
+	return "the files do not hold enough for it"
+}
+
+var lackTexts = map[string]string{
+	"too_little_known": "too few hours were recorded",
+	"no_outdoor":       "there is no outdoor temperature",
+	"no_humidity":      "no logger in the room recorded humidity",
+	"no_head_count":    "the number of hives is not set down",
+	"no_room":          "no logger hangs in the room",
+	"no_temperature":   "no logger in the room recorded temperature",
+	"no_stages":        "no fan stages are set down",
+	"no_flow":          "the flow of some stage is not set down",
+	"no_watts":         "the fan's watts are not set down",
+	"no_record":        "no logger recorded the fan",
+	"too_few_runs":     "too few whole runs were seen",
+	"runs_too_short":   "the logger reads too seldom to see the runs",
+	"range_too_wide":   "the logger's error leaves the hours too uncertain to name",
+}
