@@ -35,7 +35,8 @@ wait_for() {
 }
 
 gone() { ! kill -0 "$program" 2>/dev/null; }
-shown() { window=$(xdotool search --onlyvisible --name '^Thawbook' 2>/dev/null | tail -n 1) && [ -n "$window" ]; }
+shown() { window=$(xdotool search --onlyvisible --name Thawbook 2>/dev/null | tail -n 1) && [ -n "$window" ]; }
+managed() { xdotool get_desktop >/dev/null 2>&1; }
 shown_or_gone() { shown || gone; }
 
 # drawn: more colours than a blank window with a frame has, in a picture of the window's own size.
@@ -52,7 +53,7 @@ open_screen() {
   export DISPLAY
   openbox >"$work/manager.log" 2>&1 &
   manager=$!
-  wait_for 20 xdotool getactivewindow getwindowpid >/dev/null 2>&1 || true
+  wait_for 20 managed || fail 'openbox did not start'
 }
 
 one_start() {
