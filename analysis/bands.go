@@ -1,8 +1,207 @@
 package analysis
 
+import (
+	"math"
+
+	"thawbook/analysis/series"
+)
+
 // Band holds the limits of one quantity, in the unit of its rows: °C, or percent for humidity. A nil
-// limit is none.
+// limit is none. Within Good all is well; outside it but within Watch is worth an eye; outside Act it is
+// time to do something once it lasts (see actHolds).
 type Band struct{ GoodLow, GoodHigh, WatchLow, WatchHigh, ActLow, ActHigh *float64 }
 
 // Bands are the safe bands of a barn.
 type Bands struct{ TempC, RelHumPct Band }
+
+// The house defaults: common practice, no source.
+const (
+	goodLowC, goodHighC         = 2, 6
+	watchHighC                  = 8 // where no stage sets it
+	watchAboveTopStageK         = 1
+	actHighC                    = 8
+	actLowWaterLinesC           = 0
+	goodLowPct, goodHighPct     = 40, 75
+	watchHighPct                = 85
+	enoughOfWinter              = 0.5 // least known share of a winter or phase for a number
+	actHold1H, actHold2H, act2K = 6, 2, 2
+	dampHoldH, dryHoldH         = 6, 24
+)
+
+// withDefaults fills every limit the keeper did not set himself.
+func (b Bands) withDefaults(in Input) Bands {
+	watch := float64(watchHighC)
+	if top, ok := topOnC(in.Stages); ok {
+		watch = top + watchAboveTopStageK
+	}
+	t, h := &b.TempC, &b.RelHumPct
+	fill(&t.GoodLow, goodLowC)
+	fill(&t.GoodHigh, goodHighC)
+	fill(&t.WatchHigh, watch)
+	fill(&t.ActHigh, actHighC)
+	if in.WaterLines {
+		fill(&t.WatchLow, actLowWaterLinesC)
+		fill(&t.ActLow, actLowWaterLinesC)
+	}
+	fill(&h.GoodLow, goodLowPct)
+	fill(&h.GoodHigh, goodHighPct)
+	fill(&h.WatchHigh, watchHighPct)
+	fill(&h.ActHigh, watchHighPct)
+	return b
+}
+
+func fill(limit **float64, value float64) {
+	if *limit == nil {
+		*limit = &value
+	}
+}
+
+// topOnC is the highest on-temperature of any stage, °C.
+func topOnC(stages []Stage) (top float64, ok bool) {
+	for _, st := range stages {
+		for _, s := range st.Settings {
+			if s.thermostat() && (!ok || s.OnC > top) {
+				top, ok = s.OnC, true
+			}
+		}
+	}
+	return top, ok
+}
+
+// rows counts a curve's time outside each band; errHalf is the sensor's 95 % half-width in the curve's unit.
+func (b Band) rows(c series.Curve, s series.Span, errHalf float64) []BandRow {
+	return []BandRow{
+		bandRow("good", b.GoodLow, b.GoodHigh, c, s, errHalf),
+		bandRow("watch", b.WatchLow, b.WatchHigh, c, s, errHalf),
+		bandRow("act", b.ActLow, b.ActHigh, c, s, errHalf),
+	}
+}
+
+func bandRow(name string, low, high *float64, c series.Curve, s series.Span, errHalf float64) BandRow {
+	lo, hi := orInf(low, -1), orInf(high, 1)
+	mid := c.Outside(s, lo, hi)
+	// A reading errHalf too low is judged as if the limits lay errHalf lower, and the other way round.
+	warmer, colder := c.Outside(s, lo-errHalf, hi-errHalf), c.Outside(s, lo+errHalf, hi+errHalf)
+	hours := func(ms float64) float64 { return ms / series.HourMS }
+	return BandRow{
+		Name: name, Low: low, High: high,
+		HoursBelow:    hours(mid.BelowMS),
+		HoursAbove:    hours(mid.AboveMS),
+		HoursIn:       hours(float64(mid.KnownMS) - mid.BelowMS - mid.AboveMS),
+		DegHoursBelow: hours(mid.BelowArea),
+		DegHoursAbove: hours(mid.AboveArea),
+		BelowRange:    Range{hours(warmer.BelowMS), hours(colder.BelowMS)},
+		AboveRange:    Range{hours(colder.AboveMS), hours(warmer.AboveMS)},
+		DegBelowRange: Range{hours(warmer.BelowArea), hours(colder.BelowArea)},
+		DegAboveRange: Range{hours(colder.AboveArea), hours(warmer.AboveArea)},
+	}
+}
+
+// orInf is the limit, or infinity of the given sign where there is none.
+func orInf(limit *float64, sign int) float64 {
+	if limit == nil {
+		return math.Inf(sign)
+	}
+	return *limit
+}
+
+// measure is one quantity of the review: how to take it from a logger, and how it is judged.
+type measure struct {
+	quantity, unit string
+	of             func(Logger) series.Curve
+	errHalf        func(Logger) float64
+	band           *Band
+}
+
+// measures lists what is taken at a place.
+func measures(place string, b Bands) []measure {
+	temperature := measure{"air_temperature", "degC", temperatureOf, func(l Logger) float64 { return l.TempErrK }, nil}
+	humidity := measure{"relative_humidity", "percent", relHumPct, func(l Logger) float64 { return 100 * l.RelHumErr }, nil}
+	dew := measure{"dew_point", "degC", func(l Logger) series.Curve { return l.dewC }, Logger.dewErrK, nil}
+	if isSurface(place) {
+		temperature.quantity = "surface_temperature"
+	}
+	if isJudged(place) {
+		temperature.band, humidity.band = &b.TempC, &b.RelHumPct
+	}
+	return []measure{temperature, humidity, dew}
+}
+
+// relHumPct is a logger's humidity in percent.
+func relHumPct(l Logger) series.Curve {
+	return l.RelHum.Map(func(v float64) float64 { return 100 * v })
+}
+
+// quantityRows has a row per place and per logger, for the whole bees' time and for each phase.
+func quantityRows(j judgement, phases []Phase) []QuantityRow {
+	rows := []QuantityRow{}
+	periods := append([]Phase{{"", j.scored}}, phases...)
+	for _, s := range j.spots {
+		for _, m := range measures(s.place, j.Bands) {
+			for _, l := range append([]Logger{s.mean}, s.loggers...) {
+				rows = append(rows, m.rows(l, periods)...)
+			}
+		}
+	}
+	return rows
+}
+
+// rows has a row per period for a logger, or a place's mean; none where it lacks the quantity.
+func (m measure) rows(l Logger, periods []Phase) []QuantityRow {
+	c := m.of(l)
+	if c.Len() == 0 {
+		return nil
+	}
+	errHalf := m.errHalf(l)
+	rows := make([]QuantityRow, 0, len(periods))
+	for _, p := range periods {
+		row := QuantityRow{Quantity: m.quantity, Place: l.Place, Logger: l.Name, Phase: p.Name, Unit: m.unit, Bands: []BandRow{}}
+		row.fill(c, p.Span, errHalf)
+		if m.band != nil {
+			row.Bands = m.band.rows(c, p.Span, errHalf)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// fill sets the known hours and, where enough of the span is known, least, mean and greatest value.
+func (r *QuantityRow) fill(c series.Curve, s series.Span, errHalf float64) {
+	b := c.Bin(s)
+	r.KnownMS, r.UnknownMS = b.KnownMS, s.To-s.From-b.KnownMS
+	if b.KnownMS == 0 || share(b.KnownMS, s) < enoughOfWinter {
+		r.Min, r.Mean, r.Max = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")
+		return
+	}
+	r.Min, r.Mean, r.Max = within(b.Min, errHalf), within(b.Weighted(), errHalf), within(b.Max, errHalf)
+}
+
+// within is a recorded figure with a half-width.
+func within(v, half float64) Figure {
+	return Figure{Mid: v, Low: v - half, High: v + half, OK: true, Evidence: Recorded}
+}
+
+// dewErrK is the dew point's half-width from both sensors in quadrature, at the logger's mean state.
+func (l Logger) dewErrK() float64 {
+	tempC, relHum, ok := l.meanState()
+	if !ok {
+		return 0
+	}
+	return quadrature(onsetSlopes(tempC, relHum, l.TempErrK, l.RelHumErr))
+}
+
+// meanState is the plain mean of a logger's readings; ok is false where it lacks a quantity.
+func (l Logger) meanState() (tempC, relHum float64, ok bool) {
+	if l.TempC.Len() == 0 || l.RelHum.Len() == 0 {
+		return 0, 0, false
+	}
+	return plainMean(l.TempC), plainMean(l.RelHum), true
+}
+
+func plainMean(c series.Curve) float64 {
+	sum := 0.0
+	for _, v := range c.Val {
+		sum += v
+	}
+	return sum / float64(c.Len())
+}

@@ -41,6 +41,8 @@ type Logger struct {
 
 	RecordsStage string       // the stage or heat source whose state this logger shows
 	State        series.Curve // 0 or 1, held until the next reading
+
+	dewC series.Curve // worked out once
 }
 
 // Stage is one step of the fan ladder with its dated settings, earliest first.

@@ -86,7 +86,13 @@ type BandRow struct {
 	HoursBelow, HoursIn          float64
 	HoursAbove                   float64
 	DegHoursBelow, DegHoursAbove float64
+
+	// The same counts with every reading one sensor error lower and higher, in rising order.
+	BelowRange, AboveRange, DegBelowRange, DegAboveRange Range
 }
+
+// Range is the lowest and highest a figure may be.
+type Range struct{ Low, High float64 }
 
 // Spell is an unbroken run outside a limit. Hours and DegreeHours count the time outside only; Peak is
 // the value farthest out; Cut says that the run met a gap, a break or the end of the bees' time.
@@ -105,7 +111,8 @@ type SurfaceRow struct {
 	Name, Kind           string
 	Factor               Figure
 	DewHours, FrostHours Figure
-	Margin               series.Curve // K between the surface and the point where it sweats or frosts
+	SurfaceC             series.Curve // the surface's temperature, worked out
+	Margin               series.Curve // K between it and the point where it sweats or frosts; below 0 it is wet
 }
 
 // StageRow is one stage over one setting period. Called or Ran is nil without its evidence.
@@ -125,7 +132,8 @@ type Work struct {
 	Duty         Figure // 0–1 of the known time
 	Starts       Figure
 	MedianRunMin Figure
-	On, Unsure   []series.Span // when it was on, and when that can't be said
+	On           []series.Span // when it was on
+	Unsure       []series.Span // when that can't be said
 }
 
 // HeatRow is a heat source; Ran is nil without a record.

@@ -1,0 +1,46 @@
+package analysis
+
+import (
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+// The ledger's worked example of the house rules, by hand: 111 d 22 h × 600 + 6 d 8 h × 450 + 32 d 18 h × 600.
+func TestHiveDaysOfALedger(t *testing.T) {
+	heads := []HeadChange{
+		{instant(t, "2025-11-10 12:00"), 600},
+		{instant(t, "2026-03-02 10:00"), -150},
+		{instant(t, "2026-03-08 18:00"), 150},
+		{instant(t, "2026-04-10 12:00"), -600},
+	}
+	whole := series.Span{From: heads[0].At, To: heads[3].At}
+	near(t, "hive-days", HiveDays(heads, whole).Mid, 89650, 1e-6)
+	half := series.Span{From: heads[1].At, To: heads[2].At}
+	near(t, "hive-days while a batch was out", HiveDays(heads, half).Mid, 6.0*450+450/3.0, 1e-6)
+	if f := HiveDays(nil, whole); f.OK || f.Unknown != "no_head_count" {
+		t.Errorf("without a ledger: %+v, want unknown", f)
+	}
+}
+
+func TestBeesTimeTakesTheKeepersWordFirst(t *testing.T) {
+	room := through(0, 100, 1, constant(4))
+	in, out := int64(10*hourMS), int64(90*hourMS)
+	heads := []HeadChange{{At: 20 * hourMS, Change: 5}, {At: 80 * hourMS, Change: -5}}
+	for _, row := range []struct {
+		name     string
+		in       Input
+		want     series.Span
+		evidence Evidence
+	}{
+		{"said", Input{BeesIn: &in, BeesOut: &out, Heads: heads}, span(10, 90), YourSetting},
+		{"ledger", Input{Heads: heads}, span(20, 80), YourSetting},
+		{"in said, ledger out", Input{BeesIn: &in, Heads: heads}, span(10, 80), YourSetting},
+		{"neither", Input{}, span(0, 100), Assumed},
+		{"never emptied", Input{Heads: heads[:1]}, span(20, 100), Assumed},
+	} {
+		if got, e := beesTime(row.in, room); got != row.want || e != row.evidence {
+			t.Errorf("%s: %v %s, want %v %s", row.name, got, e, row.want, row.evidence)
+		}
+	}
+}

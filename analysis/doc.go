@@ -1,0 +1,22 @@
+// Package analysis judges one barn's winter: values in, a Review out. It opens no file, reads no clock and
+// draws nothing; the same Input gives the same Review to the last bit.
+//
+// Each file answers one question:
+//
+//	judge.go    what does the whole winter amount to?
+//	input.go    what is a barn judged by?
+//	review.go   what does a judgement hold?
+//	beestime.go when were the bees in, and how many hive-days is that?
+//	phase.go    which stretches are judged by themselves?
+//	place.go    what was the air like at a place with several loggers?
+//	moisture.go what do temperature and humidity say together?
+//	bands.go    which limits, and how long was it outside them?
+//	spell.go    when was it outside a limit without a break?
+//	called.go   when did a stage's rule ask for it?
+//	ran.go      when did a record show it running?
+//	work.go     how many hours, starts and runs is that?
+//	offset.go   how far does the logger read from the thermostat?
+//	stage.go    what was every stage called for, and what ran?
+//	surface.go  how long was a wall or ceiling wet?
+//	verdict.go  held, damp, dry, fans?
+package analysis

@@ -1,0 +1,96 @@
+package analysis
+
+import "thawbook/analysis/series"
+
+// RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
+const RulesVersion = 1
+
+// Judge works out what one barn's winter amounts to. Only the bees' time is scored.
+func Judge(in Input) Review {
+	in.Bands = in.Bands.withDefaults(in)
+	j := judgement{Input: in, spots: spots(in.Loggers)}
+	j.room, j.outdoor = spotAt(j.spots, "room", "control"), spotAt(j.spots, "outdoor")
+	j.control = j.room.mean
+	if c := spotAt(j.spots, "control"); len(c.loggers) > 0 {
+		j.control = c.loggers[0]
+	}
+	var evidence Evidence
+	j.scored, evidence = beesTime(in, j.room.mean.TempC)
+	j.offset = thermostatOffset(j)
+
+	r := Review{Barn: in.Name, BeesIn: j.scored.From, BeesOut: j.scored.To, BeesTime: evidence, Offset: j.offset}
+	r.Traces = traces(j)
+	r.HiveDays = HiveDays(in.Heads, j.scored)
+	r.Coverage = share(j.room.mean.TempC.KnownMS(j.scored), j.scored)
+	r.Phases = phases(j.scored, in.Zone)
+	r.Quantities = quantityRows(j, r.Phases)
+	r.Surfaces = surfaceRows(j)
+	r.Spells = spells(j, r.Surfaces)
+	r.Stages = stageRows(j)
+	r.Heats = heatRows(j)
+	r.Verdict = verdict(j, r.Surfaces)
+	r.Remarks = remarks(j, evidence)
+	return r
+}
+
+// judgement is an input with what every question asks of it first.
+type judgement struct {
+	Input
+	spots         []spot
+	room, outdoor spot
+	control       Logger // what the thermostat is judged by
+	scored        series.Span
+	offset        Figure
+}
+
+// traces gathers the curves behind the figures.
+func traces(j judgement) Traces {
+	return Traces{
+		Room: j.room.mean.TempC, RoomRelHum: j.room.mean.RelHum, RoomDewC: j.room.mean.dewC,
+		Outdoor: j.weather(temperatureOf), OutdoorRelHum: j.weather(relHumOf),
+		Loggers: j.Loggers, Control: j.control.TempC, ControlName: j.control.Name,
+	}
+}
+
+// weather is the first outdoor logger's curve that has the quantity.
+func (j judgement) weather(of func(Logger) series.Curve) series.Curve {
+	for _, l := range j.outdoor.loggers {
+		if c := of(l); c.Len() > 0 {
+			return c
+		}
+	}
+	return series.Curve{}
+}
+
+// remarks qualify the review as a whole.
+func remarks(j judgement, beesTime Evidence) []series.Remark {
+	room := j.room.mean
+	notes := []struct {
+		code string
+		when bool
+	}{
+		{"bees_time_assumed", beesTime == Assumed},
+		{"no_room_temperature", room.TempC.Len() == 0},
+		{"room_is_control", room.Place == "control" && room.TempC.Len() > 0},
+		{"no_humidity", room.RelHum.Len() == 0},
+		{"no_outdoor", j.weather(temperatureOf).Len() == 0},
+		{"control_is_room_mean", j.control.Name == "" && hasThermostat(j.Stages)},
+		{"offset_not_estimated", hasThermostat(j.Stages) && j.offset.Evidence == Assumed},
+		{"offset_half_stage_spacing", offsetBlursStages(j.Stages, j.offset)},
+	}
+	out := []series.Remark{}
+	for _, n := range notes {
+		if n.when {
+			out = append(out, series.Remark{Code: n.code, Count: 1})
+		}
+	}
+	return out
+}
+
+// share is known time as a part of a span, 0 for an empty span.
+func share(knownMS int64, s series.Span) float64 {
+	if s.To <= s.From {
+		return 0
+	}
+	return float64(knownMS) / float64(s.To-s.From)
+}

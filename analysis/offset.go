@@ -1,0 +1,162 @@
+package analysis
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat"
+
+	"thawbook/analysis/series"
+)
+
+const (
+	leastTurns    = 20  // turning points of each kind an estimate needs
+	widestOffsetK = 1.0 // farther from a limit than this, a turning point is not the thermostat's
+	swingLow      = 0.5 // a thermostat's swing is between these multiples of its differential
+	swingHigh     = 2.5
+	confidence95  = 1.96
+)
+
+// thermostatOffset is how much the control temperature's logger reads above the thermostat, K: the median
+// of temperature maxima less their nearest on-temperature, averaged with minima less their nearest
+// off-temperature. A late or overshooting logger moves the two apart; the true offset lies between them, so
+// the range spans both, widened by the medians' own scatter and half the printed resolution. With fewer
+// than 20 turning points of a kind it is 0 ± the logger's error, assumed.
+func thermostatOffset(j judgement) Figure {
+	errK, stepK := j.control.TempErrK, j.control.TempStepK
+	maxima, minima := []float64{}, []float64{}
+	for _, s := range settingPeriods(j.Stages, j.scored) {
+		up, down := turnsOf(j.control.TempC, s.span, s.settings, stepK)
+		maxima, minima = append(maxima, up...), append(minima, down...)
+	}
+	if len(maxima) < leastTurns || len(minima) < leastTurns {
+		return Figure{Low: -errK, High: errK, OK: true, Evidence: Assumed}
+	}
+	over, under := median(maxima), median(minima)
+	half := math.Abs(over-under)/2 + math.Max(scatter(maxima), scatter(minima)) + stepK/2
+	mid := (over + under) / 2
+	return Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
+}
+
+// scatter is the 95 % half-width of a median of independent values (asymptotically 1.253 × that of the mean
+// for a normal distribution).
+func scatter(v []float64) float64 {
+	return confidence95 * 1.253 * stat.StdDev(v, nil) / math.Sqrt(float64(len(v)))
+}
+
+// settingPeriod is a stretch over which no thermostat's setting changes.
+type settingPeriod struct {
+	span     series.Span
+	settings []Setting
+}
+
+// settingPeriods cut a span at every change of a thermostat's setting.
+func settingPeriods(stages []Stage, scored series.Span) []settingPeriod {
+	edges := []series.Span{scored}
+	for _, st := range stages {
+		for _, s := range st.Settings {
+			edges = append(series.Intersect(edges, []series.Span{s.Span}), series.Subtract(edges, []series.Span{s.Span})...)
+			sortSpans(edges)
+		}
+	}
+	out := make([]settingPeriod, 0, len(edges))
+	for _, e := range edges {
+		p := settingPeriod{span: e}
+		for _, st := range stages {
+			for _, s := range st.Settings {
+				if s.thermostat() && s.Span.From <= e.From && e.To <= s.Span.To {
+					p.settings = append(p.settings, s)
+				}
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// turnsOf are the distances, K, of a curve's thermostat-like turning points from the limits they belong to:
+// maxima above on-temperatures, minima above off-temperatures. A turn counts when the swing that follows it
+// is about one differential wide and ends near the same stage's other limit.
+func turnsOf(c series.Curve, s series.Span, settings []Setting, stepK float64) (maxima, minima []float64) {
+	if len(settings) == 0 || c.Len() == 0 {
+		return nil, nil
+	}
+	turns := turningPoints(lineInside(c, s), math.Max(swingLow*leastDifferential(settings), stepK))
+	for i := 1; i < len(turns); i++ {
+		a, b := turns[i-1], turns[i]
+		if a.piece != b.piece {
+			continue
+		}
+		top, bottom := math.Max(a.val, b.val), math.Min(a.val, b.val)
+		set := nearestOn(settings, top)
+		d := set.OnC - set.OffC
+		if swing := top - bottom; swing < swingLow*d || swing > swingHigh*d {
+			continue
+		}
+		if math.Abs(top-set.OnC) > widestOffsetK || math.Abs(bottom-set.OffC) > widestOffsetK {
+			continue
+		}
+		if a.val > b.val { // the fan's own half of the cycle: down from on to off
+			maxima, minima = append(maxima, top-set.OnC), append(minima, bottom-set.OffC)
+		}
+	}
+	return maxima, minima
+}
+
+// nearestOn is the setting whose on-temperature lies nearest a temperature.
+func nearestOn(settings []Setting, tempC float64) Setting {
+	best := settings[0]
+	for _, s := range settings[1:] {
+		if math.Abs(s.OnC-tempC) < math.Abs(best.OnC-tempC) {
+			best = s
+		}
+	}
+	return best
+}
+
+// leastDifferential is the smallest on − off, K.
+func leastDifferential(settings []Setting) float64 {
+	d := settings[0].OnC - settings[0].OffC
+	for _, s := range settings[1:] {
+		d = math.Min(d, s.OnC-s.OffC)
+	}
+	return d
+}
+
+// turn is a turning point; turns of one piece have no gap between them.
+type turn struct {
+	val   float64
+	piece int
+}
+
+// turningPoints are the alternating maxima and minima of a line that are followed by a reversal of at least
+// leastK.
+func turningPoints(c lineCut, leastK float64) []turn {
+	var out []turn
+	piece, rising := 0, 0
+	var extreme float64
+	for i, v := range c.Val {
+		if i == 0 || !c.Joined(i) {
+			piece++
+			rising, extreme = 0, v
+			continue
+		}
+		switch {
+		case rising >= 0 && v > extreme, rising <= 0 && v < extreme:
+			if rising == 0 {
+				rising = sign(v - extreme)
+			}
+			extreme = v
+		case math.Abs(v-extreme) >= leastK:
+			out = append(out, turn{extreme, piece})
+			rising, extreme = -rising, v
+		}
+	}
+	return out
+}
+
+func sign(v float64) int {
+	if v < 0 {
+		return -1
+	}
+	return 1
+}

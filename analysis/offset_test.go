@@ -1,0 +1,111 @@
+package analysis
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+// barnAir simulates a room under one thermostat, 5 on / 4.5 off, at 10 s steps: it warms at up K/h and cools
+// at down K/h while the fan runs. A logger sees it through a first-order lag, an offset, noise and a
+// printed resolution every so many minutes. It returns the logger's curve and the true hours on.
+func barnAir(hours, upKH, downKH, offsetK, lagMin, everyMin, noiseK, resK float64, seed uint64) (series.Curve, float64) {
+	rng := rand.New(rand.NewPCG(seed, 1))
+	const stepH = 10.0 / 3600
+	tempC, seen, on, onH := 4.2, 4.2, false, 0.0
+	var vals []float64
+	next := 0.0
+	for h := 0.0; h <= hours; h += stepH {
+		switch {
+		case tempC >= 5:
+			on = true
+		case tempC <= 4.5:
+			on = false
+		}
+		if on {
+			tempC -= downKH * stepH
+			onH += stepH
+		} else {
+			tempC += upKH * stepH
+		}
+		if lagMin > 0 {
+			seen += (tempC - seen) * stepH * 60 / lagMin
+		} else {
+			seen = tempC
+		}
+		if h >= next-1e-9 {
+			vals = append(vals, math.Round((seen+offsetK+noiseK*rng.NormFloat64())/resK)*resK)
+			next += everyMin / 60
+		}
+	}
+	c := line(0, everyMin/60, vals...)
+	return c, onH
+}
+
+func underThermostat(c series.Curve, hours float64) Input {
+	in := one(c, series.Curve{}, span(0, hours))
+	in.Loggers[0].Place, in.Loggers[0].TempErrK = "control", 0.5
+	in.Stages = []Stage{{Name: "two", Settings: []Setting{{Span: span(-1, hours+1), OnC: 5, OffC: 4.5}}}}
+	return in
+}
+
+// The truth is the simulation's own offset and hours, known before the review sees the curve.
+func TestOffsetIsFoundFromTurningPoints(t *testing.T) {
+	for _, row := range []struct {
+		name                                                       string
+		up, down, offset, lagMin, everyMin, noise, resK, tolerance float64
+	}{
+		{"ideal logger", 0.5, 1, 0, 0, 1, 0, 0.01, 0.02},
+		{"reads 0.3 high", 0.5, 1, 0.3, 0, 1, 0, 0.01, 0.02},
+		{"reads 0.3 low, 5 min", 0.5, 0.8, -0.3, 0, 5, 0, 0.1, 0.08},
+		{"lag of 5 min, noise", 0.6, 0.9, 0.2, 5, 2, 0.02, 0.01, 0.08},
+	} {
+		const hours = 400
+		c, onH := barnAir(hours, row.up, row.down, row.offset, row.lagMin, row.everyMin, row.noise, row.resK, 7)
+		r := Judge(underThermostat(c, hours))
+		if r.Offset.Evidence != WorkedOut {
+			t.Errorf("%s: offset not estimated: %+v", row.name, r.Offset)
+			continue
+		}
+		near(t, row.name+": offset", r.Offset.Mid, row.offset, row.tolerance)
+		if row.offset < r.Offset.Low || row.offset > r.Offset.High {
+			t.Errorf("%s: offset %v outside %v–%v", row.name, row.offset, r.Offset.Low, r.Offset.High)
+		}
+		w := r.Stages[0].Called
+		if onH < w.Hours.Low || onH > w.Hours.High {
+			t.Errorf("%s: true %.1f h outside %.1f–%.1f", row.name, onH, w.Hours.Low, w.Hours.High)
+		}
+	}
+}
+
+// A room that never cycles gives no turning points: the offset is nothing but the logger's error.
+func TestOffsetWithoutTurningPointsIsAssumed(t *testing.T) {
+	c := through(0, 400, 0.1, func(h float64) float64 { return 3 + 0.01*h/4 })
+	f := Judge(underThermostat(c, 400)).Offset
+	if f.Evidence != Assumed || f.Mid != 0 || f.Low != -0.5 || f.High != 0.5 {
+		t.Errorf("%+v, want 0 ± 0.5 K, assumed", f)
+	}
+}
+
+func TestOffsetThatBlursTheLadderIsRemarked(t *testing.T) {
+	in := underThermostat(through(0, 100, 0.1, constant(4)), 100)
+	in.Stages = append(in.Stages, Stage{Name: "three", Settings: []Setting{{Span: span(-1, 101), OnC: 5.9, OffC: 5.4}}})
+	if !hasRemark(Judge(in).Remarks, "offset_half_stage_spacing") {
+		t.Error("±0.5 K reaches half of a 0.9 K spacing: not remarked")
+	}
+	in.Loggers[0].TempErrK = 0.3
+	if hasRemark(Judge(in).Remarks, "offset_half_stage_spacing") {
+		t.Error("±0.3 K does not reach half of a 0.9 K spacing: remarked")
+	}
+}
+
+func hasRemark(remarks []series.Remark, code string) bool {
+	for _, r := range remarks {
+		if r.Code == code {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,112 @@
+package analysis
+
+import "thawbook/analysis/series"
+
+const minuteMS = 60 * 1000
+
+// spot is a place with the loggers that hung there and their mean, which is like a logger without a name.
+type spot struct {
+	place   string
+	loggers []Logger
+	mean    Logger
+}
+
+// spots gathers the measuring loggers by place, in order of first appearance.
+func spots(loggers []Logger) []spot {
+	var out []spot
+	for _, l := range loggers {
+		if l.TempC.Len()+l.RelHum.Len() == 0 {
+			continue
+		}
+		l.dewC = l.dewPointC()
+		if i := spotIndex(out, l.Place); i >= 0 {
+			out[i].loggers = append(out[i].loggers, l)
+			continue
+		}
+		out = append(out, spot{place: l.Place, loggers: []Logger{l}})
+	}
+	for i := range out {
+		out[i].mean = meanLogger(out[i].place, out[i].loggers)
+	}
+	return out
+}
+
+// spotAt is the spot at the first of the places that has a logger; it is empty where none has.
+func spotAt(all []spot, places ...string) spot {
+	for _, p := range places {
+		if i := spotIndex(all, p); i >= 0 {
+			return all[i]
+		}
+	}
+	return spot{}
+}
+
+func spotIndex(all []spot, place string) int {
+	for i, s := range all {
+		if s.place == place {
+			return i
+		}
+	}
+	return -1
+}
+
+// meanLogger is the mean of a place's loggers. They were not checked against each other, so its error is
+// that of the worst of them.
+func meanLogger(place string, loggers []Logger) Logger {
+	m := Logger{
+		Place:  place,
+		TempC:  meanCurve(loggers, temperatureOf),
+		RelHum: meanCurve(loggers, relHumOf),
+		dewC:   meanCurve(loggers, func(l Logger) series.Curve { return l.dewC }),
+	}
+	for _, l := range loggers {
+		m.TempErrK, m.RelHumErr = max(m.TempErrK, l.TempErrK), max(m.RelHumErr, l.RelHumErr)
+		m.TempStepK = max(m.TempStepK, l.TempStepK)
+	}
+	return m
+}
+
+func temperatureOf(l Logger) series.Curve { return l.TempC }
+
+func relHumOf(l Logger) series.Curve { return l.RelHum }
+
+// meanCurve is the mean of the loggers that have the quantity.
+func meanCurve(loggers []Logger, of func(Logger) series.Curve) series.Curve {
+	var curves []series.Curve
+	for _, l := range loggers {
+		if c := of(l); c.Len() > 0 {
+			curves = append(curves, c)
+		}
+	}
+	return meanOf(curves)
+}
+
+// meanOf is the only curve there is, or the mean of several on a grid at their finest interval, a minute at
+// least; none of them is empty.
+func meanOf(curves []series.Curve) series.Curve {
+	switch len(curves) {
+	case 0:
+		return series.Curve{}
+	case 1:
+		return curves[0]
+	}
+	step := curves[0].Interval()
+	for _, c := range curves[1:] {
+		step = min(step, c.Interval())
+	}
+	return series.Mean(curves, max(step, minuteMS))
+}
+
+// isSurface says whether a place is on a thing rather than in air.
+func isSurface(place string) bool {
+	switch place {
+	case "wall", "ceiling", "cold metal", "floor":
+		return true
+	}
+	return false
+}
+
+// isJudged says whether the safe bands of the bees' air apply at a place.
+func isJudged(place string) bool {
+	return !isSurface(place) && place != "outdoor" && place != "intake"
+}

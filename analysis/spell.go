@@ -1,0 +1,138 @@
+package analysis
+
+import (
+	"math"
+	"sort"
+
+	"thawbook/analysis/series"
+)
+
+// spellRule says how long a run must last to be a spell, and how short a pause inside is bridged
+// (common practice, no source).
+type spellRule struct{ leastMS, pauseMS float64 }
+
+var (
+	tempRule = spellRule{1 * series.HourMS, 1 * series.HourMS}
+	humRule  = spellRule{6 * series.HourMS, 3 * series.HourMS}
+	wetRule  = spellRule{1 * series.HourMS, 1 * series.HourMS}
+)
+
+// spells lists every run outside the good band at each judged place, and every wet run of each surface,
+// by start, kind and place.
+func spells(j judgement, surfaces []SurfaceRow) []Spell {
+	out := []Spell{}
+	t, h := j.Bands.TempC, j.Bands.RelHumPct
+	for _, s := range j.spots {
+		if !isJudged(s.place) {
+			continue
+		}
+		temp, hum := s.mean.TempC, relHumPct(s.mean)
+		like := func(kind, quantity string) Spell { return Spell{Kind: kind, Place: s.place, Quantity: quantity} }
+		out = append(out, beyond(temp, j.scored, t.GoodHigh, 1, tempRule, like("warm", "air_temperature"))...)
+		out = append(out, beyond(temp, j.scored, t.GoodLow, -1, tempRule, like("cold", "air_temperature"))...)
+		out = append(out, beyond(hum, j.scored, h.GoodHigh, 1, humRule, like("damp", "relative_humidity"))...)
+		out = append(out, beyond(hum, j.scored, h.GoodLow, -1, humRule, like("dry", "relative_humidity"))...)
+	}
+	for _, s := range surfaces {
+		out = append(out, wetSpells(s, j.scored)...)
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if a.Span.From != b.Span.From {
+			return a.Span.From < b.Span.From
+		}
+		if a.Kind != b.Kind {
+			return a.Kind < b.Kind
+		}
+		return a.Place < b.Place
+	})
+	return out
+}
+
+// beyond finds the spells of a curve above (sign +1) or below (−1) a limit; like carries the labels.
+func beyond(c series.Curve, s series.Span, limit *float64, sign int, rule spellRule, like Spell) []Spell {
+	if limit == nil || c.Len() == 0 {
+		return nil
+	}
+	runs := c.Above(s, *limit)
+	if sign < 0 {
+		runs = c.Below(s, *limit)
+	}
+	like.Limit = *limit
+	return like.each(c, merged(c, runs, rule.pauseMS), rule.leastMS, sign)
+}
+
+// merged joins runs whose pause is at most pauseMS and known throughout, so no spell crosses a gap.
+func merged(c series.Curve, runs []series.Run, pauseMS float64) [][]series.Run {
+	var out [][]series.Run
+	for i, r := range runs {
+		if i > 0 && r.From-runs[i-1].To <= pauseMS && unbroken(c, runs[i-1].To, r.From) {
+			out[len(out)-1] = append(out[len(out)-1], r)
+			continue
+		}
+		out = append(out, []series.Run{r})
+	}
+	return out
+}
+
+// unbroken says whether the curve is one piece between two instants.
+func unbroken(c series.Curve, from, to float64) bool {
+	s := series.Span{From: int64(math.Floor(from)), To: int64(math.Ceil(to))}
+	pieces := c.Known(s)
+	return len(pieces) == 1 && pieces[0] == s
+}
+
+// each turns groups of runs into spells like the given one; those with less time outside are left out.
+func (like Spell) each(c series.Curve, groups [][]series.Run, leastMS float64, sign int) []Spell {
+	var out []Spell
+	for _, g := range groups {
+		first, last := g[0], g[len(g)-1]
+		outside := 0.0
+		for _, r := range g {
+			outside += r.To - r.From
+		}
+		if outside < leastMS {
+			continue
+		}
+		sp := like
+		sp.Span = series.Span{From: int64(math.Floor(first.From)), To: int64(math.Ceil(last.To))}
+		sp.Cut = first.CutFrom || last.CutTo
+		sp.Hours = outside / series.HourMS
+		sp.DegreeHours, sp.Peak = degreeHours(c, sp.Span, like.Limit, sign), peak(g, sign)
+		out = append(out, sp)
+	}
+	return out
+}
+
+// degreeHours is the area beyond the limit inside a span, in the curve's unit × hours.
+func degreeHours(c series.Curve, s series.Span, limit float64, sign int) float64 {
+	if sign < 0 {
+		return c.Outside(s, limit, math.Inf(1)).BelowArea / series.HourMS
+	}
+	return c.Outside(s, math.Inf(-1), limit).AboveArea / series.HourMS
+}
+
+// peak is the value farthest out of a group of runs.
+func peak(g []series.Run, sign int) float64 {
+	p := g[0].Peak
+	for _, r := range g[1:] {
+		if float64(sign)*(r.Peak-p) > 0 {
+			p = r.Peak
+		}
+	}
+	return p
+}
+
+// wetSpells are the runs in which a surface was at or past the point where it sweats or frosts, named after
+// what the surface mostly carried.
+func wetSpells(row SurfaceRow, scored series.Span) []Spell {
+	zero := 0.0
+	like := Spell{Kind: "dew", Place: row.Name, Quantity: "surface_margin"}
+	out := beyond(row.Margin, scored, &zero, -1, wetRule, like)
+	for i := range out {
+		if frostMS, dewMS := wetTime(row.Margin, row.SurfaceC, out[i].Span); frostMS > dewMS {
+			out[i].Kind = "frost"
+		}
+	}
+	return out
+}

@@ -1,0 +1,83 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+func warmSpells(c series.Curve, s series.Span) []Spell {
+	six := 6.0
+	return beyond(c, s, &six, 1, tempRule, Spell{Kind: "warm", Place: "room", Quantity: "air_temperature"})
+}
+
+// Every row by hand on straight lines against 6 °C.
+func TestSpells(t *testing.T) {
+	na := math.NaN()
+	type spell struct {
+		fromH, toH, hours, degreeHours, peak float64
+		cut                                  bool
+	}
+	for _, row := range []struct {
+		name string
+		c    series.Curve
+		want []spell
+	}{
+		// 5→7 crosses at 0.5, 7→9→7 stays, 7→5 crosses at 3.5; area: two triangles of 0.25, two trapezoids of 2.
+		{"one hump", line(0, 1, 5, 7, 9, 7, 5), []spell{{0.5, 3.5, 3, 4.5, 9, false}}},
+		{"equal to the limit is inside", line(0, 1, 6, 6, 6), nil},
+		{"half an hour is no spell", line(0, 0.25, 5, 7, 7, 5), nil},
+		// Outside 0.5–2.5 and 3.25–5.25 (pause 0.75 h): one spell, hours outside only.
+		{"a short pause is bridged", line(0, 0.5, 5, 7, 7, 7, 7, 5, 5.5, 6.5, 7, 7, 7, 5), []spell{{0.25, 5.25, 4, 3.3125, 7, false}}},
+		{"a gap cuts", line(0, 1, 7, 7, 7, na, na, 8, 8, 8), []spell{{0, 2, 2, 2, 7, true}, {5, 7, 2, 4, 8, true}}},
+		{"the end of the bees' time cuts", line(0, 1, 5, 5, 5, 5, 5, 5, 5, 5, 7, 7, 7, 7), []spell{{7.5, 10, 2.5, 2.25, 7, true}}},
+	} {
+		got := warmSpells(row.c, span(0, 10))
+		if len(got) != len(row.want) {
+			t.Errorf("%s: %d spells, want %d: %+v", row.name, len(got), len(row.want), got)
+			continue
+		}
+		for i, w := range row.want {
+			g := got[i]
+			near(t, row.name+": from", float64(g.Span.From)/hourMS, w.fromH, 1e-6)
+			near(t, row.name+": to", float64(g.Span.To)/hourMS, w.toH, 1e-6)
+			near(t, row.name+": hours", g.Hours, w.hours, 1e-9)
+			near(t, row.name+": degree-hours", g.DegreeHours, w.degreeHours, 1e-6)
+			near(t, row.name+": peak", g.Peak, w.peak, 0)
+			if g.Cut != w.cut {
+				t.Errorf("%s: cut %v, want %v", row.name, g.Cut, w.cut)
+			}
+		}
+	}
+}
+
+// A hot logger that stops must not end a spell of the mean without saying so, nor start one.
+func TestALoggerDroppingOutCutsASpellInsteadOfEndingIt(t *testing.T) {
+	in := one(through(0, 40, 0.25, constant(5.5)), series.Curve{}, span(0, 40))
+	in.Loggers = append(in.Loggers, Logger{Name: "top", Place: "room", TempC: through(0, 20, 0.25, constant(7.5)), TempErrK: 0.5})
+	r := Judge(in)
+	if len(r.Spells) != 1 {
+		t.Fatalf("%d spells, want one: %+v", len(r.Spells), r.Spells)
+	}
+	s := r.Spells[0]
+	if s.Kind != "warm" || !s.Cut {
+		t.Errorf("%+v, want a warm spell marked as cut", s)
+	}
+	near(t, "its end is where the logger stopped", float64(s.Span.To)/hourMS, 20, 0.26)
+	near(t, "mean of the two", s.Peak, 6.5, 1e-9)
+	near(t, "the break costs no known time", r.Coverage, 1, 1e-6)
+}
+
+func TestSpellsAreSortedByStartKindAndPlace(t *testing.T) {
+	in := one(through(0, 100, 1, constant(7)), through(0, 100, 1, constant(0.9)), span(0, 100))
+	in.Loggers = append(in.Loggers, Logger{Name: "far", Place: "exhaust", TempC: through(0, 100, 1, constant(8))})
+	var got []string
+	for _, s := range Judge(in).Spells {
+		got = append(got, s.Kind+" "+s.Place)
+	}
+	want := []string{"damp room", "warm exhaust", "warm room"}
+	if len(got) != 3 || got[0] != want[0] || got[1] != want[1] || got[2] != want[2] {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

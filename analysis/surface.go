@@ -1,0 +1,161 @@
+package analysis
+
+import (
+	"math"
+
+	"thawbook/analysis/moistair"
+	"thawbook/analysis/series"
+)
+
+// surfaceRows say how long each listed surface was wet. The surface's temperature is
+// To + f (Ti − To), with f its temperature factor (EN ISO 13788's definition); it is wet where that is below
+// the point at which the room's air leaves water: dew above 0 °C, frost below.
+func surfaceRows(j judgement) []SurfaceRow {
+	rows := make([]SurfaceRow, 0, len(j.Surfaces))
+	for _, s := range j.Surfaces {
+		row := SurfaceRow{Name: s.Name, Kind: s.Kind, Factor: Figure{Mid: s.Mid, Low: s.Low, High: s.High, OK: true, Evidence: s.Evidence}}
+		row.judge(j, s)
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// judge fills the wet hours, or says what they lack.
+func (r *SurfaceRow) judge(j judgement, s Surface) {
+	outdoor := j.weather(temperatureOf)
+	lack := ""
+	switch {
+	case j.room.mean.TempC.Len() == 0:
+		lack = "no_room_temperature"
+	case j.room.mean.RelHum.Len() == 0:
+		lack = "no_humidity"
+	case outdoor.Len() == 0:
+		lack = "no_outdoor"
+	}
+	if lack != "" {
+		r.DewHours, r.FrostHours = unknown(lack), unknown(lack)
+		return
+	}
+	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
+	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
+	if share(mid.margin.KnownMS(j.scored), j.scored) < enoughOfWinter {
+		r.DewHours, r.FrostHours = unknown("too_little_known"), unknown("too_little_known")
+		return
+	}
+	r.DewHours, r.FrostHours = wetFigures(mid, low, high, j.scored)
+}
+
+// wall is a surface's temperature and its margin to wetness over time.
+type wall struct{ surfaceC, margin series.Curve }
+
+// marginCurves are the margin at the surface's factor, and at the wet and the dry end of its range with the
+// loggers' errors in quadrature. For several loggers it is the mean of their margins.
+func marginCurves(room []Logger, outdoor series.Curve, s Surface) (mid, low, high wall) {
+	var walls [3][2][]series.Curve
+	for _, l := range room {
+		for i, end := range []int{0, -1, 1} {
+			w := l.wall(outdoor, s, end)
+			if w.margin.Len() == 0 {
+				continue
+			}
+			walls[i][0], walls[i][1] = append(walls[i][0], w.surfaceC), append(walls[i][1], w.margin)
+		}
+	}
+	mean := func(i int) wall { return wall{meanOf(walls[i][0]), meanOf(walls[i][1])} }
+	return mean(0), mean(1), mean(2)
+}
+
+// wall works out a surface at the instants this logger read both temperature and humidity and the outdoor
+// line is known; end −1 and +1 give the wet and the dry end of what it may have been.
+func (l Logger) wall(outdoor series.Curve, s Surface, end int) wall {
+	out := series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second)
+	surface := series.Zip(l.TempC, out, func(tempC, outC float64) float64 {
+		return surfaceC(s, tempC, outC, end)
+	})
+	vap := series.Zip(l.TempC, l.RelHum, moistair.VapPresPa)
+	margin := series.Zip(surface, vap, func(surfC, vapPa float64) float64 { return surfC - onsetC(vapPa) })
+	if end != 0 {
+		half := l.marginHalfK(s)
+		margin = margin.Map(func(m float64) float64 { return m + float64(end)*half })
+	}
+	return wall{surface, margin}
+}
+
+func first(a, _ float64) float64 { return a }
+
+func second(_, b float64) float64 { return b }
+
+// surfaceC is To + f (Ti − To), °C: at the middle factor, or at that end of its range which makes it colder
+// (end −1) or warmer (+1).
+func surfaceC(s Surface, inC, outC float64, end int) float64 {
+	of := func(f float64) float64 { return outC + f*(inC-outC) }
+	switch {
+	case end < 0:
+		return math.Min(of(s.Low), of(s.High))
+	case end > 0:
+		return math.Max(of(s.Low), of(s.High))
+	}
+	return of(s.Mid)
+}
+
+// outdoorErrK is the 95 % half-width taken for outdoor air (common practice, no source).
+const outdoorErrK = 0.5
+
+// marginHalfK is the margin's 95 % half-width, K, from the sensors alone at the logger's mean state: the
+// temperature error moves surface and dew point together, the humidity error the dew point, and the
+// outdoor error the surface.
+func (l Logger) marginHalfK(s Surface) float64 {
+	tempC, relHum, ok := l.meanState()
+	if !ok {
+		return 0
+	}
+	byTemp, byRelHum := onsetSlopes(tempC, relHum, l.TempErrK, l.RelHumErr)
+	return quadrature(s.Mid*l.TempErrK-byTemp, byRelHum, (1-s.Mid)*outdoorErrK)
+}
+
+// wetFigures are dew and frost hours with the range between the dry and the wet end.
+func wetFigures(mid, low, high wall, scored series.Span) (dew, frost Figure) {
+	midFrost, midDew := wetTime(mid.margin, mid.surfaceC, scored)
+	wetFrost, wetDew := wetTime(low.margin, low.surfaceC, scored)
+	dryFrost, dryDew := wetTime(high.margin, high.surfaceC, scored)
+	return ranged(midDew, wetDew, dryDew), ranged(midFrost, wetFrost, dryFrost)
+}
+
+// ranged is a worked-out figure in hours enclosing all the given milliseconds.
+func ranged(mid float64, others ...float64) Figure {
+	f := Figure{Mid: mid, Low: mid, High: mid, OK: true, Evidence: WorkedOut}
+	for _, v := range others {
+		f.Low, f.High = math.Min(f.Low, v), math.Max(f.High, v)
+	}
+	f.Mid, f.Low, f.High = f.Mid/series.HourMS, f.Low/series.HourMS, f.High/series.HourMS
+	return f
+}
+
+// wetTime is how long, in milliseconds, the margin was below zero: with the surface at or below 0 °C (frost)
+// and above it (dew).
+func wetTime(margin, surfaceC series.Curve, s series.Span) (frostMS, dewMS float64) {
+	wet := margin.Below(s, 0)
+	warm := surfaceC.Above(s, 0)
+	total := 0.0
+	for _, w := range wet {
+		total += w.To - w.From
+	}
+	dewMS = overlapMS(wet, warm)
+	return total - dewMS, dewMS
+}
+
+// overlapMS is how long two rising lists of runs hold together, in milliseconds.
+func overlapMS(a, b []series.Run) float64 {
+	sum := 0.0
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		if d := math.Min(a[i].To, b[j].To) - math.Max(a[i].From, b[j].From); d > 0 {
+			sum += d
+		}
+		if a[i].To < b[j].To {
+			i++
+		} else {
+			j++
+		}
+	}
+	return sum
+}

@@ -1,0 +1,245 @@
+package analysis
+
+import (
+	"math"
+	"sort"
+
+	"thawbook/analysis/series"
+)
+
+// The verdict's lines: held as in the house rules; the others common practice, no source.
+const (
+	heldYes, heldMostly   = 0.98, 0.90
+	freeShare, oftenShare = 0.02, 0.10
+	fansYes, fansMostly   = 0.95, 0.80
+)
+
+// verdict answers the four questions over the bees' time.
+func verdict(j judgement, surfaces []SurfaceRow) Verdict {
+	return Verdict{Held: heldAnswer(j), Damp: dampAnswer(j, surfaces), Dry: dryAnswer(j), Fans: fansAnswer(j)}
+}
+
+// heldAnswer is the share of known hours, in percent, at which the room's air was in the good band: yes at
+// 98 % with no time to act, mostly at 90 %.
+func heldAnswer(j judgement) Answer {
+	b, room := j.Bands.TempC, j.room.mean.TempC
+	a := Answer{State: Unknown, Unit: "percent", Coverage: share(room.KnownMS(j.scored), j.scored), Figure: unknown("too_little_known")}
+	if a.Coverage < enoughOfWinter {
+		return a
+	}
+	good := func(shift float64) float64 {
+		o := room.Outside(j.scored, *b.GoodLow-shift, *b.GoodHigh-shift)
+		return 100 * (1 - (o.BelowMS+o.AboveMS)/float64(o.KnownMS))
+	}
+	errK := j.room.mean.TempErrK
+	a.Figure = enclosing(Recorded, good(0), good(errK), good(-errK))
+	switch {
+	case a.Figure.Mid >= 100*heldYes && !needsAction(room, j.scored, b):
+		a.State = Yes
+	case a.Figure.Mid >= 100*heldMostly:
+		a.State = Mostly
+	default:
+		a.State = No
+	}
+	return a
+}
+
+// enclosing is a figure with the range of its other estimates.
+func enclosing(e Evidence, mid float64, others ...float64) Figure {
+	f := exactly(mid, e)
+	for _, v := range others {
+		f.Low, f.High = math.Min(f.Low, v), math.Max(f.High, v)
+	}
+	return f
+}
+
+// needsAction says whether the air was ever above the act limit for 6 h, 2 K above it for 2 h, or below the
+// lower act limit, where there is one, for an hour.
+func needsAction(room series.Curve, s series.Span, b Band) bool {
+	if len(long(room.Above(s, *b.ActHigh), actHold1H)) > 0 || len(long(room.Above(s, *b.ActHigh+act2K), actHold2H)) > 0 {
+		return true
+	}
+	return b.ActLow != nil && len(long(room.Below(s, *b.ActLow), 1)) > 0
+}
+
+// dampAnswer is for how many hours walls or ceilings were wet or the air stayed above the watch limit for
+// 6 h and more. Cold metal is left out.
+func dampAnswer(j judgement, surfaces []SurfaceRow) Answer {
+	hum := relHumPct(j.room.mean)
+	spans := long(hum.Above(j.scored, *j.Bands.RelHumPct.WatchHigh), dampHoldH)
+	for _, row := range surfaces {
+		if row.Kind == "metal" {
+			continue
+		}
+		spans = append(spans, long(row.Margin.Below(j.scored, 0), 0)...)
+	}
+	return often(spans, hum.KnownMS(j.scored), j.scored)
+}
+
+// dryAnswer is for how many hours the air stayed below the good band for a day and more.
+func dryAnswer(j judgement) Answer {
+	hum := relHumPct(j.room.mean)
+	return often(long(hum.Below(j.scored, *j.Bands.RelHumPct.GoodLow), dryHoldH), hum.KnownMS(j.scored), j.scored)
+}
+
+// often counts the hours of spans: no up to 2 % of the known time, yes from 10 %, mostly between.
+func often(spans []series.Span, knownMS int64, s series.Span) Answer {
+	a := Answer{State: Unknown, Unit: "h", Coverage: share(knownMS, s), Figure: unknown("too_little_known")}
+	if a.Coverage < enoughOfWinter || knownMS == 0 {
+		return a
+	}
+	ms := series.LengthMS(union(spans))
+	a.Figure = exactly(float64(ms)/series.HourMS, Recorded)
+	switch part := float64(ms) / float64(knownMS); {
+	case part <= freeShare:
+		a.State = No
+	case part >= oftenShare:
+		a.State = Yes
+	default:
+		a.State = Mostly
+	}
+	return a
+}
+
+// long keeps the runs of at least some hours.
+func long(runs []series.Run, hours float64) []series.Span {
+	var out []series.Span
+	for _, r := range runs {
+		if r.To-r.From >= hours*series.HourMS {
+			out = append(out, spanOf(r))
+		}
+	}
+	return out
+}
+
+func spanOf(r series.Run) series.Span {
+	return series.Span{From: int64(math.Round(r.From)), To: int64(math.Round(r.To))}
+}
+
+// union sorts spans and joins those that touch.
+func union(spans []series.Span) []series.Span {
+	sortSpans(spans)
+	var out []series.Span
+	for _, s := range spans {
+		if n := len(out); n > 0 && s.From <= out[n-1].To {
+			out[n-1].To = max(out[n-1].To, s.To)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// fansAnswer is the share of hours, in percent, that the always-on and the first thermostat stage carried
+// alone: from records where every larger stage has one, else from what they were called for, at the
+// estimated offset and both its ends.
+func fansAnswer(j judgement) Answer {
+	a := Answer{State: Unknown, Unit: "percent", Figure: unknown("no_stages")}
+	big := bigStages(j.Stages)
+	if len(big) == 0 {
+		return a
+	}
+	if figure, coverage, ok := aloneByRecord(j, big); ok {
+		a.Figure, a.Coverage = figure, coverage
+	} else {
+		a.Figure, a.Coverage = aloneByCall(j, big)
+	}
+	switch {
+	case a.Coverage < enoughOfWinter:
+		a.Figure = unknown("too_little_known")
+	case a.Figure.Mid >= 100*fansYes:
+		a.State = Yes
+	case a.Figure.Mid >= 100*fansMostly:
+		a.State = Mostly
+	default:
+		a.State = No
+	}
+	return a
+}
+
+// bigStages are the thermostat stages above the first one, by the lowest on-temperature each ever had.
+func bigStages(stages []Stage) []Stage {
+	var byOn []Stage
+	for _, st := range stages {
+		if _, ok := topOnC([]Stage{st}); ok {
+			byOn = append(byOn, st)
+		}
+	}
+	if len(byOn) < 2 {
+		return nil
+	}
+	sort.SliceStable(byOn, func(i, j int) bool { return lowestOnC(byOn[i]) < lowestOnC(byOn[j]) })
+	return byOn[1:]
+}
+
+// lowestOnC is the lowest on-temperature a thermostat stage ever had.
+func lowestOnC(st Stage) float64 {
+	low := math.Inf(1)
+	for _, s := range st.Settings {
+		if s.thermostat() {
+			low = math.Min(low, s.OnC)
+		}
+	}
+	return low
+}
+
+// aloneByRecord is the share of time, in percent, in which no large stage ran, and the share of the bees'
+// time that is known; ok is false unless each has a record.
+func aloneByRecord(j judgement, big []Stage) (f Figure, coverage float64, ok bool) {
+	var all [][]segment
+	for _, st := range big {
+		record, has := recordOf(j.Loggers, st.Name)
+		if !has {
+			return Figure{}, 0, false
+		}
+		all = append(all, clip(held(record), j.scored))
+	}
+	percent, coverage := noneOn(all, j.scored)
+	return exactly(percent, Recorded), coverage, coverage > 0
+}
+
+// aloneByCall is the same share from the thermostats' rules, with its range over the offset's.
+func aloneByCall(j judgement, big []Stage) (f Figure, coverage float64) {
+	if j.control.TempC.Len() == 0 {
+		return unknown("no_control_temperature"), 0
+	}
+	at := func(shift float64) (percent, coverage float64) {
+		var all [][]segment
+		for _, st := range big {
+			all = append(all, calledAll(j, st, shift))
+		}
+		return noneOn(all, j.scored)
+	}
+	mid, coverage := at(j.offset.Mid)
+	low, _ := at(j.offset.Low)
+	high, _ := at(j.offset.High)
+	return enclosing(WorkedOut, mid, low, high), coverage
+}
+
+// calledAll is what a stage was called for over the bees' time under all its thermostat settings.
+func calledAll(j judgement, st Stage, shift float64) []segment {
+	var segs []segment
+	for _, set := range st.Settings {
+		for _, p := range series.Intersect([]series.Span{set.Span}, []series.Span{j.scored}) {
+			if set.thermostat() {
+				segs = append(segs, called(j.control.TempC, p, set.OnC+shift, set.OffC+shift)...)
+			}
+		}
+	}
+	return segs
+}
+
+// noneOn is the share of time, in percent, at which every list of segments is known to be off, of the time
+// at which all are known, and that time's share of a span.
+func noneOn(all [][]segment, s series.Span) (percent, coverage float64) {
+	on, sure := []series.Span{}, []series.Span{s}
+	for _, segs := range all {
+		on, sure = append(on, spansOf(segs)...), series.Intersect(sure, known(segs))
+	}
+	knownMS := series.LengthMS(sure)
+	if knownMS == 0 {
+		return 0, 0
+	}
+	busy := series.LengthMS(series.Intersect(sure, union(on)))
+	return 100 * (1 - float64(busy)/float64(knownMS)), share(knownMS, s)
+}

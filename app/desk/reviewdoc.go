@@ -1,0 +1,296 @@
+package desk
+
+import (
+	"time"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+	"thawbook/app/engine"
+)
+
+// Program says what made a document: its version and where its time zone rules come from.
+type Program struct{ Version, TZData string }
+
+// ReviewDoc is the review as one JSON value: numbers unrounded, unknown null, lists never null, times
+// RFC 3339 in the winter's zone.
+type ReviewDoc struct {
+	Format     int         `json:"format"`
+	Program    string      `json:"program"`
+	Rules      int         `json:"rules"`
+	TZData     string      `json:"tzdata"`
+	Winter     string      `json:"winter"`
+	Barns      []BarnDoc   `json:"barns"`
+	SideBySide []struct{}  `json:"side_by_side"`
+	Findings   []struct{}  `json:"findings"`
+	Remarks    []NoteDoc `json:"remarks"`
+}
+
+// BarnDoc is one barn of a review.
+type BarnDoc struct {
+	Name       string        `json:"name"`
+	BeesIn     *string       `json:"bees_in"`
+	BeesOut    *string       `json:"bees_out"`
+	BeesTime   string        `json:"bees_time_evidence"`
+	HiveDays   *float64      `json:"hive_days"`
+	Coverage   float64       `json:"coverage"`
+	Phases     []PhaseDoc    `json:"phases"`
+	Verdict    VerdictDoc    `json:"verdict"`
+	Quantities []QuantityDoc `json:"quantities"`
+	Spells     []SpellDoc    `json:"spells"`
+	Events     []struct{}    `json:"events"`
+	Alarms     []struct{}    `json:"alarms"`
+	Surfaces   []SurfaceDoc  `json:"surfaces"`
+	Stages     []StageDoc    `json:"stages"`
+	Heats      []HeatDoc     `json:"heat_sources"`
+	Offset     RangeDoc      `json:"thermostat_offset"`
+	Remarks    []NoteDoc   `json:"remarks"`
+}
+
+// PhaseDoc is a stretch judged by itself.
+type PhaseDoc struct {
+	Name  string `json:"name"`
+	Start string `json:"start"`
+	End   string `json:"end"`
+}
+
+// VerdictDoc holds the four answers.
+type VerdictDoc struct {
+	Held AnswerDoc `json:"held"`
+	Damp AnswerDoc `json:"damp"`
+	Dry  AnswerDoc `json:"dry"`
+	Fans AnswerDoc `json:"fans"`
+}
+
+// AnswerDoc is one answer with the figure it rests on.
+type AnswerDoc struct {
+	State    string   `json:"state"`
+	Figure   *float64 `json:"figure"`
+	Low      *float64 `json:"low"`
+	High     *float64 `json:"high"`
+	Unit     string   `json:"unit"`
+	Coverage float64  `json:"coverage"`
+	Evidence *string  `json:"evidence"`
+}
+
+// QuantityDoc is one quantity at one logger or, logger null, at a place.
+type QuantityDoc struct {
+	Quantity     string    `json:"quantity"`
+	Place        string    `json:"place"`
+	Logger       *string   `json:"logger"`
+	Phase        *string   `json:"phase"`
+	HoursKnown   float64   `json:"hours_known"`
+	HoursUnknown float64   `json:"hours_unknown"`
+	Min          *float64  `json:"min"`
+	Mean         *float64  `json:"mean"`
+	Max          *float64  `json:"max"`
+	ErrorHalf    *float64  `json:"sensor_half_width"`
+	Unit         string    `json:"unit"`
+	Bands        []BandDoc `json:"bands"`
+}
+
+// BandDoc counts hours and degree-hours outside one band.
+type BandDoc struct {
+	Name          string   `json:"name"`
+	Low           *float64 `json:"low"`
+	High          *float64 `json:"high"`
+	HoursBelow    float64  `json:"hours_below"`
+	HoursIn       float64  `json:"hours_in"`
+	HoursAbove    float64  `json:"hours_above"`
+	DegHoursBelow float64  `json:"degree_hours_below"`
+	DegHoursAbove float64  `json:"degree_hours_above"`
+	BelowLow      float64  `json:"hours_below_low"`
+	BelowHigh     float64  `json:"hours_below_high"`
+	AboveLow      float64  `json:"hours_above_low"`
+	AboveHigh     float64  `json:"hours_above_high"`
+}
+
+// SpellDoc is an unbroken run outside a limit.
+type SpellDoc struct {
+	Kind        string   `json:"kind"`
+	Place       string   `json:"place"`
+	Quantity    string   `json:"quantity"`
+	Limit       float64  `json:"limit"`
+	Start       string   `json:"start"`
+	End         string   `json:"end"`
+	Cut         bool     `json:"cut"`
+	Hours       float64  `json:"hours"`
+	DegreeHours float64  `json:"degree_hours"`
+	Peak        float64  `json:"peak"`
+	WentWith    []string `json:"went_with"`
+}
+
+// RangeDoc is a figure with its range; all null when it is unknown.
+type RangeDoc struct {
+	Mid      *float64 `json:"mid"`
+	Low      *float64 `json:"low"`
+	High     *float64 `json:"high"`
+	Evidence *string  `json:"evidence"`
+	Unknown  *string  `json:"unknown"`
+}
+
+// SurfaceDoc says how long a surface was wet.
+type SurfaceDoc struct {
+	Name       string   `json:"name"`
+	Kind       string   `json:"kind"`
+	Factor     RangeDoc `json:"factor"`
+	DewHours   RangeDoc `json:"dew_hours"`
+	FrostHours RangeDoc `json:"frost_hours"`
+}
+
+// StageDoc is one stage over one setting period; called or ran is null without its evidence.
+type StageDoc struct {
+	Name         string      `json:"name"`
+	SettingStart string      `json:"setting_start"`
+	SettingEnd   string      `json:"setting_end"`
+	OnC          *float64    `json:"on_c"`
+	OffC         *float64    `json:"off_c"`
+	Called       *WorkDoc    `json:"called"`
+	Ran          *WorkDoc    `json:"ran"`
+	ShareOfAir   *float64    `json:"share_of_air"`
+	KWh          *float64    `json:"kwh"`
+	Remarks      []NoteDoc `json:"remarks"`
+}
+
+// WorkDoc is how long something was on over its known hours.
+type WorkDoc struct {
+	Hours        *float64 `json:"hours"`
+	Low          *float64 `json:"low"`
+	High         *float64 `json:"high"`
+	HoursKnown   float64  `json:"hours_known"`
+	Duty         *float64 `json:"duty"`
+	Starts       *float64 `json:"starts"`
+	MedianRunMin *float64 `json:"median_run_min"`
+	Evidence     *string  `json:"evidence"`
+	Unknown      *string  `json:"unknown"`
+}
+
+// HeatDoc is a heat source.
+type HeatDoc struct {
+	Name         string   `json:"name"`
+	Kind         string   `json:"kind"`
+	Called       *WorkDoc `json:"called"`
+	Ran          *WorkDoc `json:"ran"`
+	OverlapHours *float64 `json:"overlap_hours"`
+}
+
+// ReviewDocument is the JSON form of a result.
+func ReviewDocument(r engine.Result, p Program) ReviewDoc {
+	d := ReviewDoc{
+		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, TZData: p.TZData, Winter: r.Winter.Name,
+		Barns: []BarnDoc{}, SideBySide: []struct{}{}, Findings: []struct{}{}, Remarks: noteDocs(r.Remarks),
+	}
+	for i, b := range r.Barns {
+		d.Barns = append(d.Barns, barnDoc(b, r.Inputs[i].Zone))
+	}
+	return d
+}
+
+func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
+	d := BarnDoc{
+		Name: b.Barn, BeesTime: string(b.BeesTime), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
+		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
+		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
+		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: []struct{}{}, Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
+	}
+	clock := func(ms int64) string { return time.UnixMilli(ms).In(zone).Format("2006-01-02T15:04:05.999Z07:00") }
+	if b.BeesOut > b.BeesIn {
+		in, out := clock(b.BeesIn), clock(b.BeesOut)
+		d.BeesIn, d.BeesOut = &in, &out
+	}
+	for _, p := range b.Phases {
+		d.Phases = append(d.Phases, PhaseDoc{p.Name, clock(p.Span.From), clock(p.Span.To)})
+	}
+	for _, q := range b.Quantities {
+		d.Quantities = append(d.Quantities, quantityDoc(q))
+	}
+	for _, s := range b.Spells {
+		d.Spells = append(d.Spells, SpellDoc{s.Kind, s.Place, s.Quantity, s.Limit, clock(s.Span.From), clock(s.Span.To), s.Cut, s.Hours, s.DegreeHours, s.Peak, []string{}})
+	}
+	for _, s := range b.Surfaces {
+		d.Surfaces = append(d.Surfaces, SurfaceDoc{s.Name, s.Kind, rangeDoc(s.Factor), rangeDoc(s.DewHours), rangeDoc(s.FrostHours)})
+	}
+	for _, s := range b.Stages {
+		d.Stages = append(d.Stages, stageDoc(s, clock))
+	}
+	for _, h := range b.Heats {
+		d.Heats = append(d.Heats, HeatDoc{Name: h.Source.Name, Kind: h.Source.Kind, Ran: workDoc(h.Ran)})
+	}
+	return d
+}
+
+func quantityDoc(q analysis.QuantityRow) QuantityDoc {
+	d := QuantityDoc{
+		Quantity: q.Quantity, Place: q.Place, Logger: textOrNull(q.Logger), Phase: textOrNull(q.Phase), Unit: q.Unit,
+		HoursKnown: hours(q.KnownMS), HoursUnknown: hours(q.UnknownMS),
+		Min: mid(q.Min), Mean: mid(q.Mean), Max: mid(q.Max), Bands: []BandDoc{},
+	}
+	if q.Mean.OK {
+		half := (q.Mean.High - q.Mean.Low) / 2
+		d.ErrorHalf = &half
+	}
+	for _, b := range q.Bands {
+		d.Bands = append(d.Bands, BandDoc{
+			b.Name, b.Low, b.High, b.HoursBelow, b.HoursIn, b.HoursAbove, b.DegHoursBelow, b.DegHoursAbove,
+			b.BelowRange.Low, b.BelowRange.High, b.AboveRange.Low, b.AboveRange.High,
+		})
+	}
+	return d
+}
+
+func stageDoc(s analysis.StageRow, clock func(int64) string) StageDoc {
+	d := StageDoc{
+		Name: s.Name, SettingStart: clock(s.Setting.Span.From), SettingEnd: clock(s.Setting.Span.To),
+		Called: workDoc(s.Called), Ran: workDoc(s.Ran), ShareOfAir: mid(s.ShareOfAir), KWh: mid(s.KWh), Remarks: noteDocs(s.Remarks),
+	}
+	if !s.Setting.AlwaysOn && !s.Setting.Timer {
+		on, off := s.Setting.OnC, s.Setting.OffC
+		d.OnC, d.OffC = &on, &off
+	}
+	return d
+}
+
+func workDoc(w *analysis.Work) *WorkDoc {
+	if w == nil {
+		return nil
+	}
+	d := &WorkDoc{
+		Hours: mid(w.Hours), HoursKnown: hours(w.KnownMS), Duty: mid(w.Duty), Starts: mid(w.Starts),
+		MedianRunMin: mid(w.MedianRunMin), Evidence: textOrNull(string(w.Hours.Evidence)), Unknown: textOrNull(w.Hours.Unknown),
+	}
+	if w.Hours.OK || w.Hours.Evidence != "" {
+		d.Low, d.High = &w.Hours.Low, &w.Hours.High
+	}
+	return d
+}
+
+func answerDoc(a analysis.Answer) AnswerDoc {
+	d := AnswerDoc{State: string(a.State), Figure: mid(a.Figure), Unit: a.Unit, Coverage: a.Coverage}
+	if a.Figure.OK {
+		d.Low, d.High, d.Evidence = &a.Figure.Low, &a.Figure.High, textOrNull(string(a.Figure.Evidence))
+	}
+	return d
+}
+
+func rangeDoc(f analysis.Figure) RangeDoc {
+	if !f.OK {
+		return RangeDoc{Unknown: textOrNull(f.Unknown)}
+	}
+	return RangeDoc{Mid: &f.Mid, Low: &f.Low, High: &f.High, Evidence: textOrNull(string(f.Evidence))}
+}
+
+// mid is a figure's value, or nil when it is unknown.
+func mid(f analysis.Figure) *float64 {
+	if !f.OK {
+		return nil
+	}
+	return &f.Mid
+}
+
+func textOrNull(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}
+
+func hours(ms int64) float64 { return float64(ms) / series.HourMS }

@@ -1,0 +1,54 @@
+package desk
+
+import (
+	"fmt"
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// NoteDoc is a note on the data as JSON: its code, one sentence, and how often it was met.
+type NoteDoc struct {
+	Code  string `json:"code"`
+	Text  string `json:"text"`
+	Count int    `json:"count"`
+}
+
+func noteDocs(remarks []series.Remark) []NoteDoc {
+	out := []NoteDoc{}
+	for _, r := range remarks {
+		out = append(out, NoteDoc{Code: r.Code, Text: ReviewNote(r), Count: max(1, r.Count)})
+	}
+	return out
+}
+
+// reviewNotes are the sentences of notes on a review as a whole.
+var reviewNotes = map[string]string{
+	"bees_time_assumed":         "Nobody said when the bees went in or came out, so the whole record of the room is judged. Give both dates to judge only the bees' time.",
+	"no_room_temperature":       "No logger of this barn measured its air, so nothing can be said of its temperature. Say which logger hung in the room.",
+	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",
+	"no_humidity":               "No logger of this barn measured humidity, so nothing can be said of damp, dryness or wet walls.",
+	"no_outdoor":                "There is no outdoor temperature, so hours of wet walls can't be worked out. A logger in the shade outdoors, or a weather station's file, would settle it.",
+	"control_is_room_mean":      "No logger is named as the one beside the thermostat, so the mean of the room's loggers stands for it.",
+	"offset_not_estimated":      "The room's temperature turned too seldom at the stages' settings to tell how far the logger reads from the thermostat; its whole error is allowed for.",
+	"offset_half_stage_spacing": "The logger's possible error reaches half the distance between two stages, so it can hardly tell one stage from the next.",
+}
+
+// ReviewNote is the sentence for a note on a review or on one of its inputs.
+func ReviewNote(r series.Remark) string {
+	if text, ok := reviewNotes[r.Code]; ok {
+		return text
+	}
+	if text, ok := joiningNotes[r.Code]; ok {
+		return fmt.Sprintf(text, anyOf(r.Args)...)
+	}
+	return strings.TrimSpace(strings.ReplaceAll(r.Code, "_", " ") + ": " + strings.Join(r.Args, ", "))
+}
+
+func anyOf(args []string) []any {
+	out := make([]any, len(args))
+	for i, a := range args {
+		out[i] = a
+	}
+	return out
+}
