@@ -12,6 +12,7 @@ const (
 	unrestShare    = 0.3   // more heat on the day of moving in, gone within a week or two
 	unrestDays     = 4.0
 	broodShare     = 0.75 // more heat with full spring brood
+	boxesDryDays   = 5.0  // in which rain-wet boxes give off most of their water
 	broodStartDays = 75.0 // after moving in
 	broodFullDays  = 150.0
 )
@@ -44,9 +45,11 @@ func colonyW(restingW, airC, daysIn float64) float64 {
 	return restingW * (1 + cold + warm + brood + unrest)
 }
 
-// heat splits the colonies' heat: the sensible part in W and the vapour in kg/s.
+// heat splits the colonies' heat: the sensible part in W and the vapour in kg/s. Boxes that came in wet
+// dry at the expense of the sensible part.
 func (r *room) heat(n int, airC, daysIn float64) (sensibleW, vapourKgS float64) {
 	totalW := float64(n) * colonyW(r.colonyWatts, airC, daysIn)
-	vapourKgS = totalW * waterKgSPerW * r.vapourShare
+	drying := float64(n) * r.wetBoxKg * math.Exp(-daysIn/boxesDryDays) / (boxesDryDays * 86400)
+	vapourKgS = totalW*waterKgSPerW*r.vapourShare + drying
 	return totalW - vapourKgS*vapourJKg, vapourKgS
 }

@@ -24,7 +24,7 @@ func Demo(ctx context.Context, progress func(done, total int)) ([]File, error) {
 	day := func() {
 		done++
 		if progress != nil {
-			progress(done, days*(len(barns)))
+			progress(done, days*len(barns))
 		}
 	}
 	w := newWeather(simulated)

@@ -124,10 +124,7 @@ func (l *logger) ready(stream uint64) {
 
 // reading is what the channel says now in the unit of the file.
 func (c *channel) reading(rng *rand.Rand, fahrenheit bool) float64 {
-	v := c.felt
-	if c.noise > 0 {
-		v += c.offset + c.noise*rng.NormFloat64()
-	}
+	v := c.felt + c.offset + c.noise*rng.NormFloat64()
 	if fahrenheit && (c.quantity == temperature || c.quantity == surface) {
 		v = v*1.8 + 32
 	}

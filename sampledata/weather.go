@@ -7,19 +7,19 @@ import (
 
 const weatherStepMS = 10 * minuteMS
 
-// weather is the outdoor air, straight lines between values ten minutes apart.
+// weather is the outdoor air: straight lines between values ten minutes apart, the first at from.
 type weather struct {
-	from       int64
-	tempC      []float64
-	vapPresPa  []float64
-	pressurePa float64
+	from      int64
+	tempC     []float64
+	vapPresPa []float64
 }
 
-// at is the outdoor temperature and humidity ratio at an instant of the winter.
+// at is the outdoor temperature and vapour pressure at an instant of the winter.
 func (w *weather) at(atMS int64) (tempC, vapPresPa float64) {
 	i := int((atMS - w.from) / weatherStepMS)
 	part := float64((atMS-w.from)%weatherStepMS) / weatherStepMS
-	return w.tempC[i] + part*(w.tempC[i+1]-w.tempC[i]), w.vapPresPa[i] + part*(w.vapPresPa[i+1]-w.vapPresPa[i])
+	between := func(v []float64) float64 { return v[i] + part*(v[i+1]-v[i]) }
+	return between(w.tempC), between(w.vapPresPa)
 }
 
 // anchor is a value of a season at an instant.
@@ -39,7 +39,7 @@ func season(anchors []anchor, atMS int64) float64 {
 	return anchors[len(anchors)-1].value
 }
 
-// air mass: a stretch of weather unlike its season.
+// airMass is a stretch of weather unlike its season.
 type airMass struct {
 	span
 	deltaC float64
@@ -73,9 +73,9 @@ var (
 		{standard(2025, time.February, 1, 0, 0), 1.2}, {standard(2025, time.April, 15, 0, 0), 2.6},
 	}
 	airMasses = []airMass{
-		{span{standard(2024, time.December, 16, 0, 0), standard(2024, time.December, 22, 12, 0)}, 6, 0.4},
+		{span{standard(2024, time.December, 16, 0, 0), standard(2024, time.December, 22, 12, 0)}, 4, 0.4},
 		{span{standard(2025, time.January, 8, 0, 0), standard(2025, time.January, 17, 0, 0)}, -9, 1},
-		{span{standard(2025, time.February, 17, 0, 0), standard(2025, time.February, 21, 12, 0)}, 6, 0.5},
+		{span{standard(2025, time.February, 17, 0, 0), standard(2025, time.February, 21, 12, 0)}, 4.5, 0.5},
 		{span{standard(2025, time.March, 1, 12, 0), standard(2025, time.March, 6, 0, 0)}, -5, 1.2},
 		{span{standard(2025, time.March, 25, 0, 0), standard(2025, time.March, 30, 12, 0)}, 6, 1.3},
 	}
@@ -86,7 +86,7 @@ var (
 // temperature and never above the air's own.
 func newWeather(s span) *weather {
 	const stepS = weatherStepMS / secondMS
-	synoptic := newWander(noise(1), 2.8, 2.2*86400, stepS)
+	synoptic := newWander(noise(1), 2.4, 2.2*86400, stepS)
 	fast := newWander(noise(2), 0.5, 4*3600, stepS)
 	sky := newWander(noise(3), 1.5, 1.5*86400, stepS)
 	damp := newWander(noise(4), 0.45, 0.8*86400, stepS)
