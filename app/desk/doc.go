@@ -2,7 +2,9 @@
 // time, marks and rows. It is plain Go and knows no toolkit. Each screen has one file and one constructor:
 //
 //	book.go      the open winter: opening it, adding files, hanging loggers
-//	shell.go     the rail and a barn's header
+//	rail.go      the left rail
+//	shell.go     a barn's header and its four answers
+//	barn.go      what the sentences ask of a review
 //	firstlook.go First look
 //	timeline.go  Timeline
 //	stages.go    Stages

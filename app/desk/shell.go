@@ -27,6 +27,7 @@ type BarnEntry struct {
 type LoggerEntry struct {
 	Name, Place, Note string
 	Mark              Mark
+	At                Slot
 }
 
 // Header is the top of a barn: who stood there and when, and the four answers.
