@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 arrows='
-app:                app/* analysis* importers assets        | fyne.io/fyne/v2*
+app:                app/* analysis* importers assets sampledata | fyne.io/fyne/v2*
 app/ui:             app/desk app/chart assets               | fyne.io/fyne/v2*
 app/chart:          app/figure                              | fyne.io/fyne/v2*
 app/figure:         analysis/series                         | gonum.org/* golang.org/x/image* git.sr.ht/~sbinet/gg codeberg.org/go-fonts/*

@@ -17,9 +17,13 @@ fi
 [ "${1-}" = run ] || exit 0
 
 go run ./sampledata/make -out build/demo
-plan=$(find build/demo -maxdepth 1 -name '*.toml' | LC_ALL=C sort | head -n 1)
-"$cli" review -json "$plan" >build/review.json
-"$cli" inspect -json build/demo >build/inspect.json
+"$cli" review -json build/demo/winter.toml >build/review.json
+"$cli" inspect -json build/demo/*.csv build/demo/*.txt >build/inspect.json
 head -c 1 build/review.json | grep -q '{' || { echo 'review -json wrote no JSON' >&2; exit 1; }
 head -c 1 build/inspect.json | grep -q '\[' || { echo 'inspect -json wrote no JSON' >&2; exit 1; }
-echo "$plan: review $(wc -c <build/review.json) bytes, inspect $(wc -c <build/inspect.json) bytes"
+
+# The plan in README.md runs as it stands there.
+sed -n '/^```toml$/,/^```$/{/^```/!p}' README.md >build/demo/readme.toml
+"$cli" review build/demo/readme.toml >build/readme.txt
+rm build/demo/readme.toml
+echo "review of the demo: $(wc -c <build/review.json) bytes; of README.md's plan: $(wc -c <build/readme.txt) bytes"

@@ -77,8 +77,7 @@ one_start() {
   [ "$1" -eq 1 ] || [ "$1" -eq "$starts" ] || rm -f "$picture"
 }
 
-[ -d build/demo ] || go run ./sampledata/make -out build/demo
-plan=$(find build/demo -maxdepth 1 -name '*.toml' | LC_ALL=C sort | head -n 1)
-[ -n "$plan" ] || fail 'the demo has no plan'
+plan=build/demo/winter.toml
+[ -e "$plan" ] || go run ./sampledata/make -out build/demo
 open_screen
 for ((start = 1; start <= starts; start++)); do one_start "$start"; done
