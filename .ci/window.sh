@@ -11,7 +11,8 @@ program='' screen='' manager=''
 
 cleanup() {
   local id
-  for id in $program $manager $screen; do kill "$id" 2>/dev/null || true; done
+  [ -z "$program" ] || kill -KILL "$program" 2>/dev/null || true
+  for id in $manager $screen; do kill "$id" 2>/dev/null || true; done
   wait 2>/dev/null || true
   rm -rf "$work"
 }
