@@ -11,10 +11,30 @@ const ReaderVersion = 1
 
 // Read learns the layout of r's text from the text alone and reads it. The name serves messages and, when
 // nothing in the file names a logger, the logger. The error is a *Refusal for content that can't be read,
-// else the context's or the reader's own.
+// else the context's or the reader's own. Memory beside the export stays below a few MiB whatever is in r.
 func Read(ctx context.Context, r io.Reader, name string, answers Answers) (*Export, error) {
-	if err := ctx.Err(); err != nil {
+	src, err := open(ctx, r, name)
+	if err != nil {
 		return nil, err
 	}
-	return nil, &Refusal{Name: name, Code: RefusedNoClock}
+	l, err := learn(src.buf, src.eof, name)
+	if err != nil {
+		return nil, err
+	}
+	s := newScan(l, &notes{})
+	used := l.start + s.run(src.buf[l.start:], src.eof)
+	for {
+		if err := src.consume(used); err != nil {
+			return nil, err
+		}
+		if len(src.buf) == 0 && src.eof {
+			break
+		}
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		used = s.run(src.buf, src.eof)
+	}
+	s.settle(true)
+	return s.export(name, src.encoding, answers), nil
 }

@@ -1,0 +1,369 @@
+package importers
+
+import "bytes"
+
+// Milliseconds of the clock.
+const (
+	secondMS = 1000
+	minuteMS = 60 * secondMS
+	hourMS   = 60 * minuteMS
+	dayMS    = 24 * hourMS
+)
+
+// order says which of a date's three numbers is which.
+type order string
+
+// The orders a date can have; a day of the year has two numbers.
+const (
+	ymd order = "ymd"
+	dmy order = "dmy"
+	mdy order = "mdy"
+	doy order = "doy"
+)
+
+// dateForm is one way to print a date. In a pattern Y is a year of four digits, y one of two, # a number of
+// one or two digits, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
+// weekday with what follows it; anything else stands for itself. The numbers appear in the order given;
+// where a form allows several, the content of the whole file decides.
+type dateForm struct {
+	pattern string
+	orders  []order
+}
+
+// dateForms are tried from the top.
+var dateForms = []dateForm{
+	{"Y-#-#", []order{ymd}}, {"Y/#/#", []order{ymd}}, {"Y.#.#", []order{ymd}}, {"Y # #", []order{ymd}}, {"Y_#_#", []order{ymd}},
+	{"#.#.Y", []order{dmy, mdy}}, {"#/#/Y", []order{dmy, mdy}}, {"#-#-Y", []order{dmy, mdy}}, {"# # Y", []order{dmy, mdy}},
+	{"#. #. Y", []order{dmy, mdy}},
+	{"#.#.y", []order{dmy, mdy, ymd}}, {"#/#/y", []order{dmy, mdy, ymd}}, {"#-#-y", []order{dmy, mdy, ymd}},
+	{"#-b-Y", []order{dmy}}, {"# b Y", []order{dmy}}, {"#.b.Y", []order{dmy}}, {"#/b/Y", []order{dmy}}, {"#bY", []order{dmy}},
+	{"#. b Y", []order{dmy}}, {"# b, Y", []order{dmy}}, {"#-b-y", []order{dmy}}, {"# b y", []order{dmy}}, {"#/b/y", []order{dmy}},
+	{"#.b.y", []order{dmy}}, {"#by", []order{dmy}},
+	{"b # Y", []order{mdy}}, {"b #, Y", []order{mdy}}, {"b-#-Y", []order{mdy}}, {"b/#/Y", []order{mdy}}, {"b. #, Y", []order{mdy}},
+	{"Y-b-#", []order{ymd}}, {"Y b #", []order{ymd}}, {"Y/b/#", []order{ymd}},
+	{"W# b Y", []order{dmy}}, {"Wb # Y", []order{mdy}}, {"Wb #, Y", []order{mdy}}, {"W#/#/Y", []order{dmy, mdy}}, {"W#.#.Y", []order{dmy, mdy}},
+	{"Y22", []order{ymd}}, {"22Y", []order{dmy, mdy}}, {"Y-J", []order{doy}}, {"Y/J", []order{doy}}, {"YJ", []order{doy}},
+}
+
+// monthNames are the beginnings that tell months apart, in several languages, lower case without accents;
+// a longer name must begin with the beginning. Windows-1252 letters stand beside their UTF-8 form.
+var monthNames = [12][]string{
+	{"jan", "jaan", "ene", "tammi", "janv", "gen", "sty", "sau"},
+	{"feb", "fev", "f\u00e9v", "f\xe9v", "helmi", "veeb", "lut", "vas"},
+	{"mar", "m\u00e4r", "m\xe4r", "maalis", "mrt", "maa", "mrz", "kov"},
+	{"apr", "avr", "abr", "huhti", "kwi", "bal"},
+	{"may", "mai", "maj", "mag", "touko", "mei", "geg"},
+	{"jun", "juin", "giu", "kesa", "kes\u00e4", "kes\xe4", "juun", "cze", "bir"},
+	{"jul", "juil", "lug", "heina", "hein\u00e4", "hein\xe4", "juul", "lip", "lie"},
+	{"aug", "aou", "ao\u00fb", "ao\xfb", "ago", "elo", "sie", "rugp"},
+	{"sep", "set", "syys", "wrz", "rugs"},
+	{"oct", "okt", "ott", "out", "loka", "paz", "spa"},
+	{"nov", "marras", "lis", "lap"},
+	{"dec", "dez", "dic", "d\u00e9c", "d\xe9c", "joulu", "dets", "des", "gru", "gruo"},
+}
+
+// monthOf finds the month whose name a word is: the longest beginning wins.
+func monthOf(word []byte) (month int, found bool) {
+	var room [16]byte
+	if len(word) > len(room) {
+		return 0, false
+	}
+	low, best := lowerASCII(room[:0], word), 0
+	for m, names := range monthNames {
+		for _, n := range names {
+			if len(n) > best && len(low) >= len(n) && string(low[:len(n)]) == n {
+				month, best = m+1, len(n)
+			}
+		}
+	}
+	return month, best > 0
+}
+
+// parseDate reads a date at the start of s: its three numbers in the order printed, and how many bytes it
+// takes. For a day of the year the third number is 0.
+func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
+	slot := 0
+	for i := 0; i < len(f.pattern); i++ {
+		value, size, ok := dateMark(f.pattern[i], s[n:])
+		if !ok {
+			return v, 0, false
+		}
+		if n += size; value >= 0 {
+			v[slot] = value
+			slot++
+		}
+	}
+	if n < len(s) && isDigit(s[n]) && f.pattern[len(f.pattern)-1] != '2' && f.pattern != "22Y" {
+		return v, 0, false
+	}
+	return v, n, true
+}
+
+// dateMark reads what one mark of a pattern stands for; value is −1 for marks that are no number.
+func dateMark(mark byte, s []byte) (value, size int, ok bool) {
+	switch mark {
+	case 'Y':
+		value, ok = digits(s, 4)
+		return value, 4, ok && value >= 1900 && value < 2200
+	case 'y', '2':
+		value, ok = digits(s, 2)
+		return value, 2, ok
+	case 'J':
+		value, ok = digits(s, 3)
+		return value, 3, ok
+	case '#':
+		if value, ok = digits(s, 2); ok {
+			return value, 2, true
+		}
+		value, ok = digits(s, 1)
+		return value, 1, ok
+	case 'b':
+		size = letters(s)
+		value, ok = monthOf(s[:size])
+		return value, size, ok
+	case 'W':
+		for size = letters(s); size < len(s) && (s[size] == ' ' || s[size] == ',' || s[size] == '.'); size++ {
+		}
+		return -1, size, size > 2
+	}
+	return -1, 1, len(s) > 0 && s[0] == mark
+}
+
+// letters is how many bytes at the start of s are letters, any byte above ASCII counted as one.
+func letters(s []byte) int {
+	n := 0
+	for n < len(s) && (s[n]|0x20 >= 'a' && s[n]|0x20 <= 'z' || s[n] >= 0x80) {
+		n++
+	}
+	return n
+}
+
+// digits reads a number of exactly n digits at the start of s.
+func digits(s []byte, n int) (v int, ok bool) {
+	if len(s) < n {
+		return 0, false
+	}
+	for _, c := range s[:n] {
+		if !isDigit(c) {
+			return 0, false
+		}
+		v = v*10 + int(c-'0')
+	}
+	return v, true
+}
+
+// dateMS is midnight of a date, its face read as if it were UTC.
+func dateMS(v [3]int, o order) (ms int64, ok bool) {
+	y, m, d := v[0], v[1], v[2]
+	switch o {
+	case dmy:
+		y, d = v[2], v[0]
+	case mdy:
+		y, m, d = v[2], v[0], v[1]
+	case doy:
+		if y = fullYear(y); m < 1 || m > 365+leap(y) {
+			return 0, false
+		}
+		return (civilDay(y, 1, 1) + int64(m) - 1) * dayMS, true
+	}
+	y = fullYear(y)
+	if m < 1 || m > 12 || d < 1 || d > monthLength(y, m) {
+		return 0, false
+	}
+	return civilDay(y, m, d) * dayMS, true
+}
+
+var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+
+func monthLength(y, m int) int {
+	if m == 2 {
+		return 28 + leap(y)
+	}
+	return monthDays[m-1]
+}
+
+// leap is 1 in a leap year.
+func leap(y int) int {
+	if y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+		return 1
+	}
+	return 0
+}
+
+// fullYear puts a year of two digits between 1970 and 2069, as POSIX strptime nearly does (its split is at
+// 69); no logger is older.
+func fullYear(y int) int {
+	switch {
+	case y >= 100:
+		return y
+	case y >= 70:
+		return 1900 + y
+	}
+	return 2000 + y
+}
+
+// civilDay counts the days from 1970-01-01 to a date of the Gregorian calendar, by the days before a
+// March-based year (the calendar's own rule: 97 leap days in 400 years).
+func civilDay(y, m, d int) int64 {
+	if m <= 2 {
+		y--
+		m += 12
+	}
+	return int64(365*y + y/4 - y/100 + y/400 + (153*(m-3)+2)/5 + d - 1 - 719468)
+}
+
+// timeOfDay is what stands behind a date.
+type timeOfDay struct {
+	ms       int64 // since midnight; 24:00 is a whole day
+	offsetMS int64
+	zoned    bool // an offset or Z stood there
+	meridiem bool // AM or PM stood there
+}
+
+// parseTime reads a time of day: h:mm, h:mm:ss or h:mm:ss.fff with colons or dots, hhmm or hhmmss, with AM
+// or PM and an offset or zone behind it.
+func parseTime(s []byte) (t timeOfDay, ok bool) {
+	if len(s) == 8 && s[2] == ':' && s[5] == ':' {
+		h, ok1 := digits(s, 2)
+		m, ok2 := digits(s[3:], 2)
+		sec, ok3 := digits(s[6:], 2)
+		if ok1 && ok2 && ok3 && h < 24 && m < 60 && sec < 60 {
+			return timeOfDay{ms: int64(h*hourMS + m*minuteMS + sec*secondMS)}, true
+		}
+	}
+	ms, n, ok := clockDigits(s)
+	if !ok {
+		return t, false
+	}
+	t.ms = ms
+	if n < len(s) {
+		if s = trim(s[n:]); len(s) > 0 && !t.parseMeridiem(&s) {
+			return t, false
+		}
+		if len(s) > 0 {
+			t.offsetMS, t.zoned = parseZone(s)
+			ok = t.zoned
+		}
+	}
+	return t, ok && t.ms <= dayMS
+}
+
+// clockDigits reads hours, minutes and seconds and how many bytes they take.
+func clockDigits(s []byte) (ms int64, n int, ok bool) {
+	n = countDigits(s)
+	if n == 4 || n == 6 {
+		hm, _ := digits(s, 4)
+		sec, _ := digits(s[4:], n-4)
+		return clockMS(hm/100, hm%100, sec), n, hm%100 < 60 && sec < 60
+	}
+	if n != 1 && n != 2 || n >= len(s) || s[n] != ':' && s[n] != '.' {
+		return 0, 0, false
+	}
+	h, _ := digits(s, n)
+	mark := s[n]
+	m, ok := digits(s[n+1:], 2)
+	if n += 3; !ok || m > 59 {
+		return 0, 0, false
+	}
+	if n >= len(s) || s[n] != mark {
+		return clockMS(h, m, 0), n, true
+	}
+	sec, ok := digits(s[n+1:], 2)
+	if n += 3; !ok || sec > 59 {
+		return 0, 0, false
+	}
+	fraction, size := fractionMS(s[n:])
+	return clockMS(h, m, sec) + fraction, n + size, true
+}
+
+func clockMS(h, m, s int) int64 { return int64(h*hourMS + m*minuteMS + s*secondMS) }
+
+// fractionMS reads a fraction of a second, cut to milliseconds.
+func fractionMS(s []byte) (ms int64, size int) {
+	if len(s) < 2 || s[0] != '.' && s[0] != ',' {
+		return 0, 0
+	}
+	n := countDigits(s[1:])
+	for i := range 3 {
+		ms *= 10
+		if i < n {
+			ms += int64(s[1+i] - '0')
+		}
+	}
+	if n == 0 {
+		return 0, 0
+	}
+	return ms, n + 1
+}
+
+func countDigits(s []byte) int {
+	n := 0
+	for n < len(s) && isDigit(s[n]) {
+		n++
+	}
+	return n
+}
+
+// meridiems are the words for the halves of the day, lower case.
+var meridiems = []struct {
+	word string
+	add  int64
+}{{"am", 0}, {"pm", 12 * hourMS}, {"a.m.", 0}, {"p.m.", 12 * hourMS}, {"a. m.", 0}, {"p. m.", 12 * hourMS}, {"a", 0}, {"p", 12 * hourMS}}
+
+// parseMeridiem takes AM or PM off the start of s and moves the time by it. It says false when the hour
+// can't be one of a half day.
+func (t *timeOfDay) parseMeridiem(s *[]byte) bool {
+	var room [8]byte
+	low := lowerASCII(room[:0], (*s)[:min(len(*s), len(room))])
+	for _, m := range meridiems {
+		n := len(m.word)
+		if len(low) < n || string(low[:n]) != m.word || len(*s) > n && !isBlank((*s)[n]) {
+			continue
+		}
+		*s = trim((*s)[n:])
+		t.meridiem = true
+		return t.addHalf(m.add)
+	}
+	return true
+}
+
+// addHalf moves the time into its half of the day; 12 o'clock is the hour 0 of a half. Hours that can only
+// be of a 24-hour clock stay in the afternoon and are refused in the morning.
+func (t *timeOfDay) addHalf(half int64) bool {
+	switch hour := t.ms / hourMS; {
+	case hour == 12:
+		t.ms += half - 12*hourMS
+	case hour < 12:
+		t.ms += half
+	case half == 0:
+		return false
+	}
+	return true
+}
+
+// halfOf reads a cell that holds AM or PM alone.
+func halfOf(cell []byte) (half int64, ok bool) {
+	var room [8]byte
+	if len(cell) > len(room) {
+		return 0, false
+	}
+	low := lowerASCII(room[:0], cell)
+	for _, m := range meridiems {
+		if string(low) == m.word {
+			return m.add, true
+		}
+	}
+	return 0, false
+}
+
+// betweenDateAndTime are the characters that may stand between a date and a time, blanks aside.
+var betweenDateAndTime = []byte("Tt_:-/,;")
+
+// afterDate cuts what stands between a date and its time off the start of s.
+func afterDate(s []byte) []byte {
+	s = trim(s)
+	if len(s) > 0 && bytes.IndexByte(betweenDateAndTime, s[0]) >= 0 {
+		s = trim(s[1:])
+	}
+	return s
+}

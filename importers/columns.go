@@ -1,0 +1,218 @@
+package importers
+
+import "strings"
+
+// learnColumns says how each column is read and what it measures.
+func (l *layout) learnColumns(rows []record, names, units []string) {
+	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
+	for i := range l.width {
+		if l.clock.uses(i) {
+			continue
+		}
+		c := column{index: i}
+		if i < len(names) {
+			c.header = names[i]
+		}
+		c.describe(units)
+		if split && isClockPart(c.header) || isCount(c.header) {
+			continue
+		}
+		if c.kind = l.kindOf(rows, &c); c.kind == skipped {
+			continue
+		}
+		l.columns = append(l.columns, c)
+	}
+}
+
+// describe reads a column's name: its unit, and the quantity.
+func (c *column) describe(units []string) {
+	c.name, c.unit = cutUnit(c.header)
+	if c.unit != "" {
+		c.unitFrom = "header"
+	} else if c.index < len(units) {
+		if c.unit = unitInCell(units[c.index]); c.unit != "" {
+			c.unitFrom = "units_row"
+		} else if inner := strings.Trim(units[c.index], "()[] "); looksLikeUnit(inner) {
+			c.unit, c.unitFrom = inner, "units_row"
+		}
+	}
+	w := words(c.name)
+	var used []bool
+	c.quantity, used = quantityOf(w, c.unit)
+	c.likeness = leftOver(w, used)
+	if c.unit == "%RH" {
+		c.unit = "percent"
+	}
+}
+
+// leftOver is what remains of a name without the words of its quantity and unit.
+func leftOver(name []nameWord, used []bool) string {
+	var rest []string
+	for i, w := range name {
+		if _, isUnit := wordUnits[w.low]; !used[i] && !(isUnit && i == len(name)-1 && i > 0 && len(w.low) > 1) {
+			rest = append(rest, w.typed)
+		}
+	}
+	return strings.Join(rest, " ")
+}
+
+// kindOf says how a column is read, by its cells and its name.
+func (l *layout) kindOf(rows []record, c *column) columnKind {
+	t := l.tally(rows, c.index)
+	name := words(c.header)
+	switch {
+	case anyPhrase(flagNames, name):
+		return skipped
+	case t.isIndex && (c.header == "" || c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
+		return skipped
+	case t.isDevice(rows) && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
+		return device
+	case t.filled == 0:
+		return vacant
+	case t.states == t.filled && (t.numbers < t.filled || anyPhrase(stateNames, name)) && c.quantity == Other:
+		c.quantity = State
+		return state
+	case 2*t.numbers >= t.filled:
+		if c.unit == "" && 2*t.glued >= t.numbers && t.gluedUnit != "" {
+			c.glue(t.gluedUnit)
+		}
+		return number
+	}
+	return skipped
+}
+
+// glue takes the unit that the cells themselves carry.
+func (c *column) glue(unit string) {
+	c.unit, c.unitFrom = unit, "values"
+	c.quantity, _ = quantityOf(words(c.name), unit)
+}
+
+// isClockPart says whether a column is named as a part of a time in columns of their own.
+func isClockPart(header string) bool {
+	for part := range partNames {
+		if isPart(header, part) {
+			return true
+		}
+	}
+	return false
+}
+
+// isCount says whether a column is named as a count of time beside the clock.
+func isCount(header string) bool {
+	w := words(header)
+	return len(w) == 1 && hasAnyPrefix(w[0].low, []string{"epoch", "timestamp", "unix"})
+}
+
+// columnTally counts what a column's cells are.
+type columnTally struct {
+	filled, numbers, states, glued int
+	gluedUnit                      string
+	isIndex                        bool // whole numbers, each one more than the one above
+	distinct                       map[string]bool
+}
+
+// maxDevices is how many different loggers one file may interleave.
+const maxDevices = 256
+
+func (l *layout) tally(rows []record, col int) columnTally {
+	t := columnTally{isIndex: len(rows) > 1, distinct: map[string]bool{}}
+	var above float64
+	steps, unit := 0, 0
+	for i, r := range rows {
+		cell := trim(r.cells[col])
+		if isMissing(cell) {
+			continue
+		}
+		t.filled++
+		if len(t.distinct) <= maxDevices {
+			t.distinct[string(cell)] = true
+		}
+		if _, ok := parseState(cell); ok {
+			t.states++
+		}
+		v, d, glued, ok := numberInText(cell, l.mark)
+		if !ok {
+			continue
+		}
+		t.numbers++
+		if glued != "" {
+			t.glued++
+			t.gluedUnit = glued
+		}
+		if i > 0 && i < trialRows {
+			steps++
+			if d == 0 && v == above+1 {
+				unit++
+			}
+		}
+		above = v
+	}
+	t.isIndex = t.isIndex && t.numbers == t.filled && 10*unit >= 9*steps && unit > 0
+	return t
+}
+
+// isDevice says whether a column's values can be the names of loggers: few of them.
+func (t columnTally) isDevice(rows []record) bool {
+	n := len(t.distinct)
+	return n > 0 && n <= maxDevices && (n == 1 || 2*n <= len(rows)) && t.states < t.filled
+}
+
+// learnZone looks for the zone in the clock's names, then in the key–value lines.
+func (l *layout) learnZone(names []string) {
+	for _, i := range l.clock.columns {
+		if i < len(names) && l.zone == "" {
+			l.zone = zoneInName(names[i])
+		}
+	}
+	for _, r := range l.preamble {
+		key, value := keyValue(text(r.text))
+		if l.zone == "" && value != "" && hasAnyPrefix(strings.ToLower(fold(key)), zoneKeys) {
+			if l.zone = zoneInName(value); l.zone == "" {
+				if offset, ok := parseOffset([]byte(value)); ok {
+					l.zone = zoneName(offset)
+				}
+			}
+		}
+	}
+}
+
+// learnPageUnit looks for one temperature unit named in the lines above the header.
+func (l *layout) learnPageUnit() {
+	found := map[string]bool{}
+	for _, r := range l.preamble {
+		for _, w := range words(text(r.text)) {
+			if w.low == "fahrenheit" {
+				found["degF"] = true
+			}
+			if w.low == "celsius" || w.low == "centigrade" {
+				found["degC"] = true
+			}
+		}
+	}
+	if len(found) == 1 {
+		for unit := range found {
+			l.pageUnit = unit
+		}
+	}
+}
+
+// keyValue cuts a line like "Time zone: UTC+2" or "Time zone,UTC+2".
+func keyValue(line string) (key, value string) {
+	line = strings.TrimLeft(line, "#;!% ")
+	at := strings.IndexAny(line, ":=;,\t")
+	if at < 0 {
+		return line, ""
+	}
+	return strings.Trim(line[:at], "\" "), strings.Trim(line[at+1:], "\",;: ")
+}
+
+func hasAnyPrefix(s string, prefixes []string) bool {
+	for _, p := range prefixes {
+		if strings.HasPrefix(s, p) {
+			return true
+		}
+	}
+	return false
+}
+
+func trimComment(name string) string { return strings.TrimLeft(name, "#% ") }

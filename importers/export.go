@@ -1,0 +1,239 @@
+package importers
+
+import (
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// export turns what was scanned into what the file says.
+func (s *scan) export(name, encoding string, answers Answers) *Export {
+	o, certain, questions := s.settleOrder(answers)
+	questions = append(questions, s.settleUnits(o, answers)...)
+	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
+	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Clock: Clock{Order: string(o), OrderCertain: certain}}
+	if s.anyFraction() {
+		e.Layout.DecimalMark = string(s.mark)
+	}
+	for _, c := range s.clock.columns {
+		e.Layout.Clock.Columns = append(e.Layout.Clock.Columns, c+1)
+	}
+	e.Layout.Clock.Zone, e.Layout.Clock.ZoneSource = s.zoneOf(answers)
+	e.Series = s.series(name)
+	e.Remarks = s.notes.list
+	return e
+}
+
+// zoneOf is the zone the file or the keeper names: one offset in all rows, the header's, or the answer.
+func (s *scan) zoneOf(answers Answers) (zone, from string) {
+	switch {
+	case s.clock.instants() && !s.clock.zoned:
+		return zoneName(0), "file"
+	case s.clock.zoned && len(s.offsets) == 1:
+		return zoneName(s.offsets[0].MS), "file"
+	case s.clock.zoned:
+		return "", "file"
+	case s.zone != "":
+		return s.zone, "file"
+	case answers["zone"] != "":
+		return answers["zone"], "answer"
+	}
+	return "", "none"
+}
+
+// series are the file's variables: by logger in order of appearance, then by column.
+func (s *scan) series(name string) []Series {
+	var out []Series
+	for _, g := range s.groups(name) {
+		for _, c := range g.columns {
+			if one, listed := s.one(c, g); listed {
+				out = append(out, one)
+			}
+		}
+	}
+	return out
+}
+
+// group is one logger's rows and columns.
+type group struct {
+	logger  string
+	rows    []int32 // nil: all
+	columns []*values
+}
+
+// groups tells loggers apart: by the cell that names one, else by the name that columns of different
+// quantities share, else the file is one logger.
+func (s *scan) groups(name string) []group {
+	if s.device != nil {
+		return s.deviceGroups()
+	}
+	shared := s.sharedNames()
+	var out []group
+	at := map[string]int{}
+	for i := range s.columns {
+		c := &s.columns[i]
+		logger := fileTitle(name)
+		if own, found := shared[strings.ToLower(c.likeness)]; found && c.quantity != Other {
+			logger = own
+		}
+		if _, found := at[logger]; !found {
+			at[logger] = len(out)
+			out = append(out, group{logger: logger})
+		}
+		g := &out[at[logger]]
+		g.columns = append(g.columns, c)
+	}
+	return out
+}
+
+func (s *scan) deviceGroups() []group {
+	out := make([]group, len(s.device.names))
+	for i, n := range s.device.names {
+		out[i].logger = n
+		for c := range s.columns {
+			out[i].columns = append(out[i].columns, &s.columns[c])
+		}
+	}
+	for row, id := range s.device.of {
+		out[id].rows = append(out[id].rows, int32(row))
+	}
+	return out
+}
+
+// sharedNames are the names that columns of at least two quantities have in common, by their lower case.
+func (s *scan) sharedNames() map[string]string {
+	quantities := map[string]Quantity{}
+	typed, shared := map[string]string{}, map[string]string{}
+	for i := range s.columns {
+		c := &s.columns[i]
+		key := strings.ToLower(c.likeness)
+		if key == "" || c.quantity == Other {
+			continue
+		}
+		if before, found := quantities[key]; !found {
+			quantities[key], typed[key] = c.quantity, c.likeness
+		} else if before != c.quantity {
+			shared[key] = typed[key]
+		}
+	}
+	return shared
+}
+
+// fileTitle is the last part of a path or archive member without its extension.
+func fileTitle(name string) string {
+	name = name[strings.LastIndexAny(name, `/\!`)+1:]
+	if dot := strings.LastIndexByte(name, '.'); dot > 0 {
+		name = name[:dot]
+	}
+	return name
+}
+
+// one builds a series of one logger's column. A column without a single value is listed only when its name
+// says what it should have held.
+func (s *scan) one(c *values, g group) (Series, bool) {
+	out := Series{Logger: g.logger, Column: c.name, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
+		Instant: s.clock.instants(), Decimals: c.usualDecimals()}
+	if g.rows == nil && s.complete(c) {
+		out.FaceMS, out.Val, out.Offsets = s.at, c.val, s.offsets
+	} else {
+		s.pick(&out, c, g.rows)
+	}
+	s.remarkOrder(&out, c, g.rows)
+	return out, c.kind != vacant || c.quantity != Other || len(out.Val) > out.Unreadable
+}
+
+// complete says whether every row has a time and a value in the column.
+func (s *scan) complete(c *values) bool {
+	for i, v := range c.val {
+		if v != v || s.at[i] == noTime {
+			return false
+		}
+	}
+	return true
+}
+
+// pick copies the rows that have a time and a value and counts the others.
+func (s *scan) pick(out *Series, c *values, rows []int32) {
+	size := len(s.at)
+	if rows != nil {
+		size = len(rows)
+	}
+	out.FaceMS, out.Val = make([]int64, 0, size), make([]float64, 0, size)
+	run := 0
+	for i := range size {
+		row := i
+		if rows != nil {
+			row = int(rows[i])
+		}
+		v := c.val[row]
+		switch {
+		case s.at[row] == noTime:
+		case v == v:
+			if run = s.runOf(run, row); run >= 0 && (len(out.Offsets) == 0 || out.Offsets[len(out.Offsets)-1].MS != s.offsets[run].MS) {
+				out.Offsets = append(out.Offsets, Offset{len(out.Val), s.offsets[run].MS})
+			}
+			out.FaceMS, out.Val = append(out.FaceMS, s.at[row]), append(out.Val, v)
+		case isUnreadable(v):
+			out.Unreadable++
+		default:
+			out.Missing++
+		}
+	}
+}
+
+// runOf moves on to the run of offsets a row lies in; −1 when rows carry none.
+func (s *scan) runOf(run, row int) int {
+	if len(s.offsets) == 0 {
+		return -1
+	}
+	for run+1 < len(s.offsets) && s.offsets[run+1].From <= row {
+		run++
+	}
+	return run
+}
+
+// remarkOrder counts the readings earlier than the one above.
+func (s *scan) remarkOrder(out *Series, c *values, rows []int32) {
+	for i := 1; i < len(out.FaceMS); i++ {
+		if out.FaceMS[i] < out.FaceMS[i-1] {
+			out.OutOfOrder++
+		}
+	}
+	if out.OutOfOrder > 0 {
+		s.noteOrder(c, rows)
+	}
+}
+
+// noteOrder remarks where a series runs backwards, once for all columns.
+func (s *scan) noteOrder(c *values, rows []int32) {
+	if c != &s.columns[0] {
+		return
+	}
+	before := int64(noTime)
+	for i := range s.at {
+		row := i
+		if rows != nil {
+			if i >= len(rows) {
+				return
+			}
+			row = int(rows[i])
+		}
+		if at := s.at[row]; at != noTime {
+			if at < before {
+				s.notes.add(series.Remark{Code: RemarkOutOfOrder, Line: s.lineOf(row), Column: s.clock.columns[0] + 1})
+			}
+			before = at
+		}
+	}
+}
+
+// usualDecimals is how many digits most often follow the mark, more of them on a tie.
+func (c *values) usualDecimals() int {
+	best := 0
+	for d, n := range c.decimals {
+		if n > 0 && n >= c.decimals[best] {
+			best = d
+		}
+	}
+	return best
+}

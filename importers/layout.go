@@ -1,0 +1,354 @@
+package importers
+
+import (
+	"bytes"
+	"strconv"
+)
+
+// record is a line of the head, cut by the delimiter under trial.
+type record struct {
+	pos   int // where it starts in the head
+	line  int
+	text  []byte
+	cells [][]byte
+}
+
+// columnKind says how the cells of a column are read.
+type columnKind int
+
+const (
+	skipped columnKind = iota
+	number
+	state
+	device
+	vacant // nothing but missing words so far: read as numbers, listed only if something shows up
+)
+
+// column is a column that is read.
+type column struct {
+	index    int // 0-based
+	kind     columnKind
+	header   string // as it stands, with its unit
+	name     string // without its unit
+	unit     string
+	unitFrom string // header, units_row or values
+	quantity Quantity
+	likeness string // what is left of the name when the quantity's words are taken out
+}
+
+// layout is everything learned from the head.
+type layout struct {
+	delimiter string
+	split     splitter
+	width     int // cells of a data line
+	mark      byte
+	marked    bool // a number with a fraction was seen
+	clock     *clock
+	columns   []column
+	preamble  []record
+	header    []byte // the header's line
+	start     int    // where the first data line starts in the head
+	line      int    // and its physical number
+	zone      string
+	pageUnit  string // °C or °F named above the table
+	score     float64
+}
+
+// trialRows bounds the lines a layout is learned from: the first ones, and as many spread over the rest.
+const trialRows = 400
+
+// learn finds the delimiter, width and clock that explain most of the head, and what the columns hold.
+func learn(head []byte, last bool, name string) (*layout, error) {
+	lines := headRecords(head, last)
+	if err := enough(lines, name); err != nil {
+		return nil, err
+	}
+	var best *layout
+	var wide *Refusal
+	clocked := false
+	for _, d := range delimiters {
+		records := cut(lines, d.split)
+		for _, width := range widths(records) {
+			if width > maxColumns {
+				wide = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
+				continue
+			}
+			l := &layout{delimiter: d.name, split: d.split, width: width}
+			found := l.try(records)
+			clocked = clocked || found
+			if found && l.score > 0 && (best == nil || l.score > best.score) {
+				best = l
+			}
+		}
+	}
+	switch {
+	case best != nil:
+		return best, nil
+	case wide != nil:
+		return nil, wide
+	case clocked:
+		return nil, &Refusal{Name: name, Code: RefusedNoValues}
+	}
+	return nil, &Refusal{Name: name, Code: RefusedNoClock}
+}
+
+// enough refuses a head without at least two lines.
+func enough(lines []record, name string) error {
+	filled := 0
+	for _, r := range lines {
+		if len(trim(r.text)) > 0 {
+			filled++
+		}
+	}
+	switch filled {
+	case 0:
+		return &Refusal{Name: name, Code: RefusedEmpty}
+	case 1:
+		return &Refusal{Name: name, Code: RefusedOneLine, Line: 1}
+	}
+	return nil
+}
+
+// headRecords cuts the head into records and keeps the trial's share of them.
+func headRecords(head []byte, last bool) []record {
+	var all []record
+	for pos, line := 0, 1; pos < len(head); {
+		text, end := nextRecord(head, pos, last)
+		if end == pos {
+			break
+		}
+		all = append(all, record{pos: pos, line: line, text: text})
+		line += bytes.Count(head[pos:end], newline)
+		pos = end
+	}
+	if len(all) <= 2*trialRows {
+		return all
+	}
+	step := (len(all) - trialRows) / trialRows
+	kept := all[:trialRows:trialRows]
+	for i := trialRows; i < len(all); i += step + 1 {
+		kept = append(kept, all[i])
+	}
+	return kept
+}
+
+func cut(lines []record, split splitter) []record {
+	out := make([]record, len(lines))
+	for i, r := range lines {
+		r.cells, _ = split(nil, r.text, maxColumns+1)
+		out[i] = r
+	}
+	return out
+}
+
+// widths are the numbers of cells worth trying: the four that hold most cells together, and at least two.
+func widths(records []record) []int {
+	counts := map[int]int{}
+	for _, r := range records {
+		counts[len(r.cells)]++
+	}
+	var out []int
+	for len(out) < 4 {
+		best := 0
+		for w, n := range counts {
+			if w >= 2 && n > 0 && (best == 0 || w*n > best*counts[best] || w*n == best*counts[best] && w > best) {
+				best = w
+			}
+		}
+		if best == 0 {
+			return out
+		}
+		out = append(out, best)
+		counts[best] = 0
+	}
+	return out
+}
+
+func firstOfWidth(records []record, width int) int {
+	for _, r := range records {
+		if len(r.cells) == width {
+			return r.line
+		}
+	}
+	return 0
+}
+
+// try reads the records of one width as data: clock, header, columns. It says whether a clock was found.
+func (l *layout) try(records []record) bool {
+	var rows []record
+	for _, r := range records {
+		if len(r.cells) == l.width {
+			rows = append(rows, r)
+		}
+	}
+	fit := learnClock(rows)
+	if fit.clock == nil {
+		return false
+	}
+	l.clock = fit.clock
+	rows = rows[fit.first:]
+	l.start, l.line = rows[0].pos, rows[0].line
+	top := indexOfLine(records, l.line)
+	names, units, headerAt := l.findHeader(records[:top])
+	l.mark, l.marked = learnMark(rows, l.clock)
+	l.learnColumns(rows, names, units)
+	l.preamble = records[:max(headerAt, 0)]
+	l.learnZone(names)
+	l.learnPageUnit()
+	l.score = l.explained(rows)
+	return true
+}
+
+func indexOfLine(records []record, line int) int {
+	for i, r := range records {
+		if r.line == line {
+			return i
+		}
+	}
+	return len(records)
+}
+
+// explained is how many of the rows have a time, times the share of cells that are understood; 0 when no
+// column holds values.
+func (l *layout) explained(rows []record) float64 {
+	good, values := 0, 0
+	for _, r := range rows {
+		if _, _, ok := l.clock.read(l.clock, r.cells); ok {
+			good++
+		}
+	}
+	understood := len(l.clock.columns)
+	for _, c := range l.columns {
+		if c.kind == number || c.kind == state {
+			values++
+		}
+		understood++
+	}
+	if values == 0 {
+		return 0
+	}
+	return float64(good) * float64(understood) / float64(l.width)
+}
+
+// findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between
+// header and data whose time can't be read are data.
+func (l *layout) findHeader(above []record) (names, units []string, at int) {
+	first := -1
+	for i := len(above) - 1; i >= max(0, len(above)-20); i-- {
+		r := above[i]
+		switch {
+		case isVacant(r.cells):
+			continue
+		case units == nil && isUnitsRow(r.cells):
+			units = texts(r.cells)
+		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil:
+			first = i
+		case filledCells(r.cells) >= max(2, l.width/2):
+			if first >= 0 {
+				l.start, l.line = above[first].pos, above[first].line
+			}
+			l.header = bytes.Clone(r.text)
+			return l.alignNames(texts(r.cells)), units, i
+		default:
+			return nil, units, len(above)
+		}
+	}
+	return nil, units, len(above)
+}
+
+// alignNames spreads a header over the columns: one name may stand for date and time in two columns, and
+// a comment mark may stand before the first.
+func (l *layout) alignNames(names []string) []string {
+	if len(names) > 0 {
+		if n := trimComment(names[0]); n == "" && len(names) == l.width+1 {
+			names = names[1:]
+		} else {
+			names[0] = n
+		}
+	}
+	c := l.clock.columns
+	if len(names) == l.width-1 && len(c) == 2 && c[1] == c[0]+1 {
+		spread := append([]string{}, names[:c[1]]...)
+		spread = append(spread, names[c[0]])
+		names = append(spread, names[c[1]:]...)
+	}
+	return names
+}
+
+func texts(cells [][]byte) []string {
+	out := make([]string, len(cells))
+	for i, c := range cells {
+		out[i] = text(c)
+	}
+	return out
+}
+
+func isVacant(cells [][]byte) bool { return filledCells(cells) == 0 }
+
+func filledCells(cells [][]byte) int {
+	n := 0
+	for _, c := range cells {
+		if len(trim(c)) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+func hasNumber(cells [][]byte) bool {
+	for _, c := range cells {
+		if isNumber(trim(c), '.') || isNumber(trim(c), ',') {
+			return true
+		}
+	}
+	return false
+}
+
+func isNumber(cell []byte, mark byte) bool {
+	_, _, _, ok := numberInText(cell, mark)
+	return ok
+}
+
+// isUnitsRow says whether more than half of a row's filled cells are units, bare or in brackets.
+func isUnitsRow(cells [][]byte) bool {
+	units := 0
+	for _, c := range cells {
+		if unitInCell(text(c)) != "" {
+			units++
+		}
+	}
+	return units > 0 && 2*units >= filledCells(cells)-1 && !hasNumber(cells)
+}
+
+// unitInCell is the unit a cell of a units row holds.
+func unitInCell(cell string) string {
+	if unit := unitOf(cell); unit != "" {
+		return unit
+	}
+	if name, inner, found := cutBrackets(cell); found && name == "" {
+		return unitOf(inner)
+	}
+	return ""
+}
+
+// learnMark counts the numbers that need a point or a comma for their fraction.
+func learnMark(rows []record, c *clock) (mark byte, seen bool) {
+	points, commas := 0, 0
+	for _, r := range rows {
+		for i, cell := range r.cells {
+			if c.uses(i) {
+				continue
+			}
+			if _, d, _, ok := numberInText(cell, '.'); ok && d > 0 {
+				points++
+			}
+			if _, d, _, ok := numberInText(cell, ','); ok && d > 0 {
+				commas++
+			}
+		}
+	}
+	if commas > points {
+		return ',', true
+	}
+	return '.', points > 0
+}

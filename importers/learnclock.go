@@ -1,0 +1,339 @@
+package importers
+
+// clockFit is a clock that was found and the first row it reads.
+type clockFit struct {
+	clock *clock
+	first int
+}
+
+// learnClock finds the columns and the form of the time. A clock must read at least half of the rows from
+// the first it reads on. What is printed as a date goes before numbers that may count time.
+func learnClock(rows []record) clockFit {
+	if len(rows) == 0 {
+		return clockFit{}
+	}
+	stamps := stampFits(rows)
+	for _, s := range stamps {
+		if 2*s.timed > s.hits {
+			return s.fit(readStamp)
+		}
+	}
+	for _, s := range stamps {
+		if fit, ok := pairFit(rows, s); ok {
+			return fit
+		}
+	}
+	for _, find := range []func([]record) (clockFit, bool){partsFit, epochFit, serialFit} {
+		if fit, ok := find(rows); ok {
+			return fit
+		}
+	}
+	for _, s := range stamps {
+		return s.fit(readDate)
+	}
+	return clockFit{}
+}
+
+// stampFit counts how a column's cells read as dates of one form.
+type stampFit struct {
+	column, first int
+	form          dateForm
+	hits          int
+	timed, zoned  int // with a time behind the date; with an offset
+}
+
+func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...int) clockFit {
+	c := &clock{read: read, form: s.form, columns: append([]int{s.column}, more...), zoned: 2*s.zoned > s.hits}
+	return clockFit{c, s.first}
+}
+
+// stampFits are the columns that hold dates, from the left, each with the form that reads most of it.
+func stampFits(rows []record) []stampFit {
+	var out []stampFit
+	for col := range rows[0].cells {
+		var best stampFit
+		for _, form := range dateForms {
+			if !worthTrying(rows, col, form) {
+				continue
+			}
+			if s := countStamps(rows, col, form); s.hits > best.hits {
+				best = s
+			}
+		}
+		if best.hits > 0 && 2*best.hits >= filledFrom(rows, col, best.first) {
+			out = append(out, best)
+		}
+	}
+	return out
+}
+
+// worthTrying reads a few cells spread over the rows.
+func worthTrying(rows []record, col int, form dateForm) bool {
+	const probes = 12
+	for i := range probes {
+		cell := trim(rows[(len(rows)-1)*i/(probes-1)].cells[col])
+		if _, _, ok := form.parseDate(cell); ok {
+			return true
+		}
+	}
+	return false
+}
+
+func countStamps(rows []record, col int, form dateForm) stampFit {
+	s := stampFit{column: col, form: form, first: -1}
+	for i, r := range rows {
+		timed, zoned, ok := form.fits(trim(r.cells[col]))
+		if !ok {
+			continue
+		}
+		if s.first < 0 {
+			s.first = i
+		}
+		s.hits++
+		if timed {
+			s.timed++
+		}
+		if zoned {
+			s.zoned++
+		}
+	}
+	return s
+}
+
+// fits says whether a cell is a date of the form, alone or with a time behind it.
+func (f dateForm) fits(cell []byte) (timed, zoned, ok bool) {
+	v, n, ok := f.parseDate(cell)
+	if !ok {
+		return false, false, false
+	}
+	valid := false
+	for _, o := range f.orders {
+		_, good := dateMS(v, o)
+		valid = valid || good
+	}
+	if n == len(cell) {
+		return false, false, valid
+	}
+	t, ok := parseTime(afterDate(cell[n:]))
+	return true, t.zoned, ok && valid
+}
+
+func filledFrom(rows []record, col, first int) int {
+	n := 0
+	for _, r := range rows[first:] {
+		if len(trim(r.cells[col])) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// pairFit looks for the time that belongs to a column of dates: a time of day, with AM or PM beside it, or
+// an hour.
+func pairFit(rows []record, s stampFit) (clockFit, bool) {
+	data := rows[s.first:]
+	names := nameRow(rows[:s.first])
+	for col := range rows[0].cells {
+		if col == s.column {
+			continue
+		}
+		named := col < len(names) && anyPhrase(clockNames, words(names[col]))
+		if share(data, col, func(c []byte) bool { return isTimeOfDay(c, named) }) {
+			fit := s.fit(readPair, col)
+			if half := col + 1; half < len(data[0].cells) && share(data, half, isHalf) {
+				fit = s.fit(readPair, col, half)
+			}
+			fit.clock.zoned = share(data, col, isZonedTime)
+			return fit, true
+		}
+		if col < len(names) && isPart(names[col], 3) && share(data, col, isHour) {
+			return s.fit(readDateHour, col), true
+		}
+	}
+	return clockFit{}, false
+}
+
+// share says whether at least half of a column's filled cells, and one of them, pass a test.
+func share(rows []record, col int, test func(cell []byte) bool) bool {
+	passed, filled := 0, 0
+	for _, r := range rows {
+		cell := trim(r.cells[col])
+		if len(cell) == 0 {
+			continue
+		}
+		filled++
+		if test(cell) {
+			passed++
+		}
+	}
+	return passed > 0 && 2*passed >= filled
+}
+
+// isTimeOfDay says whether a cell is a time; without a name that says so it needs colons or two dots, lest
+// a number be taken for one.
+func isTimeOfDay(cell []byte, named bool) bool {
+	_, ok := parseTime(cell)
+	marks := 0
+	for _, c := range cell {
+		if c == ':' {
+			marks += 2
+		}
+		if c == '.' {
+			marks++
+		}
+	}
+	return ok && (named || marks >= 2)
+}
+
+func isHalf(cell []byte) bool {
+	_, ok := halfOf(cell)
+	return ok
+}
+
+func isZonedTime(cell []byte) bool {
+	t, ok := parseTime(cell)
+	return ok && t.zoned
+}
+
+func isHour(cell []byte) bool {
+	h, ok := wholeNumber(cell)
+	return ok && h <= 24
+}
+
+// nameRow is the last row above the data without numbers: the header, as far as it is known yet.
+func nameRow(above []record) []string {
+	for i := len(above) - 1; i >= 0; i-- {
+		if !hasNumber(above[i].cells) && !isUnitsRow(above[i].cells) && !isVacant(above[i].cells) {
+			return texts(above[i].cells)
+		}
+	}
+	return nil
+}
+
+func isPart(name string, part int) bool {
+	w := words(name)
+	if len(w) == 2 && unitless(w[1].low) {
+		w = w[:1]
+	}
+	return len(w) == 1 && anyPhrase(partNames[part], w)
+}
+
+// unitless are words behind the name of a clock's part that add nothing.
+func unitless(word string) bool {
+	return word == "utc" || word == "local" || word == "lst" || word == "h"
+}
+
+// partsFit looks for year, month and day in columns of their own, and for hour, minute and second.
+func partsFit(rows []record) (clockFit, bool) {
+	for i := 0; i < min(len(rows)-1, trialRows); i++ {
+		names := texts(rows[i].cells)
+		if hasNumber(rows[i].cells) {
+			continue
+		}
+		c := &clock{read: readParts, name: ymd}
+		for part := range partNames {
+			at := indexOfPart(names, part)
+			if at < 0 {
+				break
+			}
+			c.columns = append(c.columns, at)
+		}
+		if len(c.columns) < 3 {
+			continue
+		}
+		if fit, ok := firstRead(rows, i+1, c); ok {
+			return fit, true
+		}
+	}
+	return clockFit{}, false
+}
+
+func indexOfPart(names []string, part int) int {
+	for i, n := range names {
+		if isPart(n, part) {
+			return i
+		}
+	}
+	return -1
+}
+
+// firstRead accepts a clock that reads at least half of the rows from the first one on that it reads.
+func firstRead(rows []record, from int, c *clock) (clockFit, bool) {
+	first, hits := -1, 0
+	for i := from; i < len(rows); i++ {
+		if _, _, ok := c.read(c, rows[i].cells); ok {
+			if hits++; first < 0 {
+				first = i
+			}
+		}
+	}
+	return clockFit{c, first}, hits > 0 && 2*hits >= len(rows)-first
+}
+
+// counts are the ways to count time in one number, with the span of values that are taken for it: the
+// years 1990 to 2100 in seconds and milliseconds since 1970, and in days of a spreadsheet, whose day 25569
+// is 1970-01-01 (the 1900 date system).
+var counts = []struct {
+	name          order
+	low, high     float64
+	origin, scale float64
+}{
+	{"epoch_s", 631152000, 4102444800, 0, secondMS},
+	{"epoch_ms", 631152000000, 4102444800000, 0, 1},
+	{"serial", 32874, 73051, 25569, dayMS},
+}
+
+func epochFit(rows []record) (clockFit, bool) {
+	for col := range rows[0].cells {
+		for _, k := range counts[:2] {
+			if fit, ok := countFit(rows, col, k.low, k.high); ok {
+				fit.clock.name, fit.clock.origin, fit.clock.scale = k.name, k.origin, k.scale
+				return fit, true
+			}
+		}
+	}
+	return clockFit{}, false
+}
+
+// serialFit needs a name that says time: numbers of that size are common.
+func serialFit(rows []record) (clockFit, bool) {
+	k := counts[2]
+	for col := range rows[0].cells {
+		fit, ok := countFit(rows, col, k.low, k.high)
+		if !ok {
+			continue
+		}
+		names := nameRow(rows[:fit.first])
+		if col < len(names) && anyPhrase(clockNames, words(names[col])) {
+			fit.clock.name, fit.clock.origin, fit.clock.scale = k.name, k.origin, k.scale
+			return fit, true
+		}
+	}
+	return clockFit{}, false
+}
+
+// countFit accepts a column whose numbers lie in a span, mostly rise and hardly ever fall.
+func countFit(rows []record, col int, low, high float64) (clockFit, bool) {
+	c := &clock{read: readCount, columns: []int{col}, scale: 1}
+	first, hits, falls, rises := -1, 0, 0, 0
+	before := low
+	for i, r := range rows {
+		v, _, ok := parseNumber(trim(r.cells[col]), '.')
+		if !ok {
+			v, _, ok = parseNumber(trim(r.cells[col]), ',')
+		}
+		if !ok || v < low || v > high {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		if v < before {
+			falls++
+		} else if v > before {
+			rises++
+		}
+		hits, before = hits+1, v
+	}
+	return clockFit{c, first}, hits > 0 && 10*hits >= 9*(len(rows)-first) && 10*falls <= hits && 2*rises >= hits
+}

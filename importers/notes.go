@@ -1,0 +1,54 @@
+package importers
+
+import "thawbook/analysis/series"
+
+// What is remarked about a file that was read.
+const (
+	RemarkBadTime    = "bad_time"        // a row whose time can't be read; Args: the cell
+	RemarkUnreadable = "unreadable_cell" // Args: the cell, the column's header
+	RemarkShortLine  = "short_line"      // fewer cells than the layout has
+	RemarkLongLine   = "long_line"       // more cells than the layout has
+	RemarkCutLine    = "cut_line"        // the last line breaks off; its last cell is not trusted
+	RemarkFoot       = "foot"            // a line below the table; Args: its first words
+	RemarkOutOfOrder = "out_of_order"    // a row earlier than the one above
+	RemarkDuplicates = "duplicate_times" // two readings at one time; Args: the column
+	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
+	RemarkNoAnswer   = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
+)
+
+// notes gathers remarks: one for each code and column, with its first and last line and how often. There
+// are no more of a code than a file has columns.
+type notes struct {
+	list  []series.Remark
+	index map[noteKey]int
+}
+
+type noteKey struct {
+	code   string
+	column int
+}
+
+func (n *notes) add(r series.Remark) {
+	if n.index == nil {
+		n.index = map[noteKey]int{}
+	}
+	key := noteKey{r.Code, r.Column}
+	if i, found := n.index[key]; found {
+		n.list[i].Count++
+		n.list[i].LastLine = r.Line
+		return
+	}
+	r.Count, r.LastLine = 1, r.Line
+	n.index[key] = len(n.list)
+	n.list = append(n.list, r)
+}
+
+// clip shortens a cell for a message.
+func clip(s string) string {
+	const longest = 40
+	runes := []rune(s)
+	if len(runes) <= longest {
+		return s
+	}
+	return string(runes[:longest-1]) + "…"
+}

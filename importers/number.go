@@ -1,0 +1,168 @@
+package importers
+
+import (
+	"bytes"
+	"math"
+	"strconv"
+)
+
+// pow10 holds the powers of ten that a float64 represents exactly and the fast path divides by.
+var pow10 = [16]float64{1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15}
+
+// fastDigits is how many decimal digits always fit a float64's 53-bit significand. A significand and a
+// power of ten that are both exact give a correctly rounded quotient (W. D. Clinger, "How to read
+// floating point numbers accurately", 1990), so the fast path equals strconv.ParseFloat bit for bit.
+const fastDigits = 15
+
+// parseNumber reads a decimal number whose fraction follows mark. It accepts what strconv.ParseFloat
+// accepts of digits, one mark and an exponent, and nothing else; the number must be finite. decimals is
+// how many digits follow the mark.
+func parseNumber(s []byte, mark byte) (v float64, decimals int, ok bool) {
+	i, point := 0, len(s)
+	if len(s) > 0 && (s[0] == '-' || s[0] == '+') {
+		i = 1
+	}
+	first := i
+	var digits uint64
+	for ; i < len(s); i++ {
+		if c := s[i] - '0'; c <= 9 {
+			digits = digits*10 + uint64(c)
+			continue
+		}
+		if s[i] != mark || point < len(s) {
+			return exactNumber(s, mark)
+		}
+		point = i
+	}
+	count := len(s) - first
+	if point < len(s) {
+		decimals = len(s) - 1 - point
+		count--
+	}
+	if count == 0 || count > fastDigits {
+		return exactNumber(s, mark)
+	}
+	v = float64(digits) / pow10[decimals]
+	if s[0] == '-' {
+		v = -v
+	}
+	return v, decimals, true
+}
+
+// exactNumber is the plain path: long numbers, exponents, and everything that is no number at all.
+func exactNumber(s []byte, mark byte) (v float64, decimals int, ok bool) {
+	var room [64]byte
+	text := room[:0]
+	point, exponent := -1, -1
+	for i, c := range s {
+		switch {
+		case c == mark && point < 0 && exponent < 0:
+			point = i
+			c = '.'
+		case c == 'e' || c == 'E':
+			exponent = i
+		case c != '-' && c != '+' && (c < '0' || c > '9'):
+			return 0, 0, false
+		}
+		text = append(text, c)
+	}
+	v, err := strconv.ParseFloat(string(text), 64)
+	if err != nil || math.IsInf(v, 0) {
+		return 0, 0, false
+	}
+	if point >= 0 {
+		end := len(s)
+		if exponent >= 0 {
+			end = exponent
+		}
+		decimals = end - 1 - point
+	}
+	return v, decimals, true
+}
+
+// minusSigns are other ways to print a minus before a number: U+2212, the en dash, and the en dash of
+// Windows-1252.
+var minusSigns = [][]byte{[]byte("\u2212"), []byte("\u2013"), {0x96}}
+
+// gluedUnits are what may stand behind a number in its cell, longest first, and the unit it says.
+var gluedUnits = []struct {
+	text []byte
+	unit string
+}{
+	{[]byte("%RH"), "percent"}, {[]byte("% RH"), "percent"}, {[]byte("%"), "percent"},
+	{[]byte("°C"), "degC"}, {[]byte("°F"), "degF"}, {[]byte("\xb0C"), "degC"}, {[]byte("\xb0F"), "degF"},
+	{[]byte("℃"), "degC"}, {[]byte("℉"), "degF"}, {[]byte(" C"), "degC"}, {[]byte(" F"), "degF"},
+	{[]byte("°"), ""}, {[]byte("\xb0"), ""}, {[]byte("ppm"), "ppm"}, {[]byte("lux"), "lux"}, {[]byte("lx"), "lux"},
+}
+
+// numberInText reads a number that is padded, carries another minus sign or has its unit glued on.
+func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string, ok bool) {
+	cell = trim(cell)
+	for _, g := range gluedUnits {
+		if bytes.HasSuffix(cell, g.text) {
+			cell, unit = trim(cell[:len(cell)-len(g.text)]), g.unit
+			break
+		}
+	}
+	for _, minus := range minusSigns {
+		if len(cell) > len(minus) && bytes.HasPrefix(cell, minus) && isDigit(cell[len(minus)]) {
+			v, decimals, ok = parseNumber(cell[len(minus):], mark)
+			return -v, decimals, unit, ok
+		}
+	}
+	v, decimals, ok = parseNumber(cell, mark)
+	return v, decimals, unit, ok
+}
+
+// missingWords are the words that say there is no value, in lower case.
+var missingWords = []string{
+	"", "na", "n/a", "#n/a", "n.a.", "nan", "null", "nul", "none", "nil", "nodata", "no data", "missing", "void",
+	"-", "--", "---", "----", "-----", "\u2013", "\u2014", "\x96", "\x97", ".", "..", "...", "?", "??", "*", "**", "***", "x",
+	"k.a.", "k. a.", "fehlt", "puuttuu", "saknas", "#nv", "<na>", "\\n",
+}
+
+// isMissing says whether a trimmed cell holds one of missingWords, in any case.
+func isMissing(cell []byte) bool {
+	if len(cell) > 12 {
+		return false
+	}
+	var room [12]byte
+	low := lowerASCII(room[:0], cell)
+	for _, w := range missingWords {
+		if string(low) == w {
+			return true
+		}
+	}
+	return false
+}
+
+// lowerASCII appends s to dst with A–Z in lower case.
+func lowerASCII(dst, s []byte) []byte {
+	for _, c := range s {
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		dst = append(dst, c)
+	}
+	return dst
+}
+
+func isDigit(c byte) bool { return c-'0' <= 9 }
+
+// trim cuts blanks, tabs, carriage returns and no-break spaces off both ends.
+func trim(s []byte) []byte {
+	for len(s) > 0 && isBlank(s[0]) {
+		s = s[1:]
+	}
+	for len(s) > 0 && isBlank(s[len(s)-1]) {
+		s = s[:len(s)-1]
+	}
+	if bytes.HasPrefix(s, noBreak) || bytes.HasSuffix(s, noBreak) {
+		return trim(bytes.TrimSuffix(bytes.TrimPrefix(s, noBreak), noBreak))
+	}
+	return s
+}
+
+var noBreak = []byte("\u00a0")
+
+func isBlank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }

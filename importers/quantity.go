@@ -1,0 +1,98 @@
+package importers
+
+import "strings"
+
+// quantityNames say which quantity a column's name means: the first row with a phrase whose stems are all
+// in the name wins. A stem with a star at its end is the beginning of a word, with stars at both ends a
+// part of one. Rows of Other take names that would fall to a later row by mistake.
+var quantityNames = []struct {
+	quantity Quantity
+	phrases  []string
+}{
+	{DewPoint, []string{"dew*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
+	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
+	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
+	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
+	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex",
+		"set* point*", "setpoint*", "*sollwert*", "soll", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
+		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*"}},
+	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
+	{RelativeHumidity, []string{"rh*", "relh*", "rel* hum*", "humid*", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+		"*niiskus*", "mitrum*", "dregm*", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*"}},
+	{AirTemperature, []string{"t", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+		"*homers*", "темпер*", "drybulb*", "dry* bulb*"}},
+	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
+	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
+	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
+	{Power, []string{"power*", "leistung*", "watt", "watts", "effekt*", "puissance*", "potencia*", "teho*", "voimsus*"}},
+}
+
+// quantityUnits say what a unit alone gives away where the name says nothing.
+var quantityUnits = map[string]Quantity{
+	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "%RH": RelativeHumidity,
+}
+
+// stateNames are the stems of columns that record whether something is on or open.
+var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "relay*", "relais*", "heater*", "heat*", "door*", "contact*", "kontakt*", "output*", "switch*",
+	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open"}
+
+// flagNames are the stems of columns that grade other columns.
+var flagNames = []string{"flag*", "qc", "qa", "quality*", "*qualitat*", "qflag*"}
+
+// indexNames are the stems of columns that count the rows.
+var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}
+
+// deviceNames are the stems of columns that say which logger a row is from.
+var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "origin", "serial*", "probe*", "node*", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
+	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag"}
+
+// clockNames are the stems of columns that hold a time.
+var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*",
+	"kellonaika*", "tijd*", "cas", "czas*", "laikas", "laiks", "pvm", "paiva*", "kuupaev*", "when", "utc", "gmt", "clock*", "stamp*", "serial*"}
+
+// partNames are the names of columns that hold one part of a time, year to second.
+var partNames = [6][]string{
+	{"year", "yyyy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
+	{"month", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kuu"},
+	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "paev"},
+	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "timme", "time", "tunti", "tund"},
+	{"minute", "minutes", "min", "mi", "minuut", "minuutti", "minut"},
+	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},
+}
+
+// quantityOf says what a column measures by its name and unit, and which words of the name said so.
+func quantityOf(name []nameWord, unit string) (q Quantity, used []bool) {
+	used = make([]bool, len(name))
+	for _, row := range quantityNames {
+		matched := false
+		for _, p := range row.phrases {
+			matched = phraseMatches(p, name, used) || matched
+		}
+		if matched && unitFits(row.quantity, unit) {
+			return row.quantity, used
+		}
+		clear(used)
+	}
+	if q, ok := quantityUnits[unit]; ok {
+		return q, used
+	}
+	return Other, used
+}
+
+// quantityUnitSets are the units a quantity can have; a name with another unit means something else. Quantities
+// without a row take any.
+var quantityUnitSets = map[Quantity]string{
+	AirTemperature: "degC degF K", DewPoint: "degC degF K", SurfaceTemperature: "degC degF K", RelativeHumidity: "percent fraction %RH",
+	CO2: "ppm percent", Current: "A mA", Power: "W kW",
+}
+
+func unitFits(q Quantity, unit string) bool {
+	set, bound := quantityUnitSets[q]
+	return unit == "" || !bound || strings.Contains(" "+set+" ", " "+unit+" ")
+}
+
+// isTemperature says whether the house unit of a quantity is °C.
+func isTemperature(q Quantity) bool {
+	return q == AirTemperature || q == DewPoint || q == SurfaceTemperature
+}

@@ -1,0 +1,299 @@
+package importers
+
+import (
+	"bytes"
+	"math"
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// Cells without a value are kept as not-a-numbers that say why.
+var (
+	missing    = math.Float64frombits(0x7FF8_0000_0000_0A01)
+	unreadable = math.Float64frombits(0x7FF8_0000_0000_0A02)
+)
+
+func isUnreadable(v float64) bool { return math.Float64bits(v) == math.Float64bits(unreadable) }
+
+// scan reads data lines of one layout into columns.
+type scan struct {
+	*layout
+	notes   *notes
+	columns []values
+	device  *devices // nil when no column names the logger
+	need    int      // cells of a line that are looked at
+	line    int      // physical number of the line being read
+	cells   [][]byte
+	at      []int64
+	offsets []Offset // by row
+	lines   []rowLine
+	rows    int
+	badTime int
+	pending []badLine // lines without a time since the last good row
+	ragged  bool      // a line before this one was short too
+}
+
+// values is a column while it is read.
+type values struct {
+	column
+	val      []float64
+	decimals [fastDigits + 2]int // how often so many digits followed the mark
+}
+
+// rowLine says that the rows from row on stand at line and the lines after it.
+type rowLine struct{ row, line int }
+
+// badLine is a line without a readable time; whether it is a row or the table's foot shows only later.
+type badLine struct {
+	line, column int
+	text         string
+	foot         bool
+}
+
+func newScan(l *layout, n *notes) *scan {
+	s := &scan{layout: l, notes: n, need: l.clock.last() + 1, line: l.line}
+	for _, c := range l.columns {
+		s.need = max(s.need, c.index+1)
+		if c.kind == device {
+			if s.device == nil {
+				s.device = &devices{column: c.index, known: map[string]int{}}
+			}
+			continue
+		}
+		s.columns = append(s.columns, values{column: c})
+	}
+	return s
+}
+
+// run reads the whole records of a chunk and says how many bytes they take.
+func (s *scan) run(chunk []byte, last bool) (consumed int) {
+	for pos := 0; pos < len(chunk); {
+		record, end := nextRecord(chunk, pos, last)
+		if end == pos {
+			return pos
+		}
+		s.row(record, chunk[pos:end])
+		pos = end
+	}
+	return len(chunk)
+}
+
+// row reads one record.
+func (s *scan) row(record, whole []byte) {
+	var more bool
+	s.cells, more = s.split(s.cells[:0], record, s.need)
+	at, offset, ok := s.clock.read(s.clock, s.cells)
+	if !ok {
+		s.badRow(record)
+		s.line += max(1, bytes.Count(whole, newline))
+		return
+	}
+	if len(s.pending) > 0 {
+		s.settle(false)
+	}
+	if len(s.cells) < s.need || more && s.need == s.width {
+		s.oddWidth(record, whole, more)
+	}
+	s.time(at, offset)
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.index >= len(s.cells) {
+			c.val = append(c.val, missing)
+			continue
+		}
+		cell := s.cells[c.index]
+		if c.kind != state {
+			if v, d, ok := parseNumber(cell, s.mark); ok {
+				c.decimals[min(d, len(c.decimals)-1)]++
+				c.val = append(c.val, v)
+				continue
+			}
+		}
+		c.val = append(c.val, s.oddCell(c, cell))
+	}
+	s.rows++
+	s.line += max(1, bytes.Count(whole, newline))
+}
+
+// time keeps the row's time and what else is known by row.
+func (s *scan) time(at, offset int64) {
+	row := len(s.at)
+	s.at = append(s.at, at)
+	if n := len(s.lines); n == 0 || s.line-s.lines[n-1].line != row-s.lines[n-1].row {
+		s.lines = append(s.lines, rowLine{row, s.line})
+	}
+	if n := len(s.offsets); s.clock.zoned && (n == 0 || s.offsets[n-1].MS != offset) {
+		s.offsets = append(s.offsets, Offset{row, offset})
+	}
+	if s.device != nil {
+		s.device.add(s.cells)
+	}
+}
+
+// lineOf is the physical line of a row.
+func (s *scan) lineOf(row int) int {
+	low, high := 0, len(s.lines)
+	for high-low > 1 {
+		if mid := (low + high) / 2; s.lines[mid].row <= row {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return s.lines[low].line + row - s.lines[low].row
+}
+
+// oddCell reads a cell that is not a plain number: padded, with its unit, a word for a state or for nothing.
+func (s *scan) oddCell(c *values, cell []byte) float64 {
+	cell = trim(cell)
+	if isMissing(cell) {
+		return missing
+	}
+	if c.kind == state {
+		if v, ok := parseState(cell); ok {
+			return v
+		}
+		return s.unreadableCell(c, cell)
+	}
+	v, d, _, ok := numberInText(cell, s.mark)
+	if !ok && !s.marked && !s.anyFraction() {
+		if v, d, _, ok = numberInText(cell, ','); ok && d > 0 {
+			s.mark, s.marked = ',', true
+		}
+	}
+	if !ok {
+		return s.unreadableCell(c, cell)
+	}
+	c.decimals[min(d, len(c.decimals)-1)]++
+	return v
+}
+
+// anyFraction says whether a number with a fraction was read.
+func (s *scan) anyFraction() bool {
+	for i := range s.columns {
+		for _, n := range s.columns[i].decimals[1:] {
+			if n > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// unreadableCell remarks a cell that is neither value nor missing. A column that held nothing so far and whose
+// name says nothing is a place for words, not worth a remark.
+func (s *scan) unreadableCell(c *values, cell []byte) float64 {
+	if c.kind == vacant && c.quantity == Other {
+		return unreadable
+	}
+	s.notes.add(series.Remark{Code: RemarkUnreadable, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
+	return unreadable
+}
+
+// oddWidth remarks a line with fewer or more cells than the layout has.
+func (s *scan) oddWidth(record, whole []byte, more bool) {
+	code := RemarkShortLine
+	switch {
+	case more:
+		code = RemarkLongLine
+	case isLast(whole) && !s.ragged:
+		code = RemarkCutLine
+		if last := &s.cells[len(s.cells)-1]; len(trim(*last)) > 0 {
+			*last = brokenOff
+		}
+	default:
+		s.ragged = true
+	}
+	s.notes.add(series.Remark{Code: code, Line: s.line, Column: len(s.cells)})
+}
+
+// brokenOff stands for a cell that the end of the file cut through.
+var brokenOff = []byte("… (cut off)")
+
+// isLast says whether a line is the end of the text without an end of its own.
+func isLast(whole []byte) bool { return len(whole) > 0 && whole[len(whole)-1] != '\n' }
+
+// maxPending is how many lines without a time may turn out to be the foot of the table.
+const maxPending = 200
+
+// badRow deals with a line whose time can't be read: blank, the header again, the table's foot, or a row
+// that is lost.
+func (s *scan) badRow(record []byte) {
+	if isVacant(s.cells) || len(s.header) > 0 && bytes.Equal(record, s.header) {
+		return
+	}
+	column := s.clock.columns[0]
+	bad := badLine{line: s.line, column: column + 1, foot: true}
+	if column < len(s.cells) {
+		bad.text = clip(text(s.cells[column]))
+		bad.foot = s.isFoot(trim(s.cells[column]))
+	}
+	if s.pending = append(s.pending, bad); len(s.pending) > maxPending {
+		s.settle(false)
+	}
+}
+
+// footWords begin the lines of statistics and the closing words below a table, lower case.
+var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "total", "count", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
+
+// isFoot says whether a line without a time can belong to the foot of the table: a word that closes tables
+// where the time should be, or any word in a line without values.
+func (s *scan) isFoot(cell []byte) bool {
+	if len(cell) == 0 || isDigit(cell[0]) {
+		return false
+	}
+	if hasAnyPrefix(strings.ToLower(text(cell)), footWords) {
+		return true
+	}
+	for _, c := range s.columns {
+		if c.index < len(s.cells) && !isVacant(s.cells[c.index:c.index+1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// settle counts the pending lines as rows without a time; at the end of the text those that look like the
+// foot of a table are not rows.
+func (s *scan) settle(atEnd bool) {
+	for _, bad := range s.pending {
+		if atEnd && bad.foot {
+			s.notes.add(series.Remark{Code: RemarkFoot, Line: bad.line, Args: []string{bad.text}})
+			continue
+		}
+		s.rows++
+		s.badTime++
+		s.notes.add(series.Remark{Code: RemarkBadTime, Line: bad.line, Column: bad.column, Args: []string{bad.text}})
+	}
+	s.pending = s.pending[:0]
+}
+
+// devices numbers the loggers of a file that names one in each row.
+type devices struct {
+	column int
+	known  map[string]int
+	names  []string
+	of     []int32 // by row
+	last   []byte
+	lastID int32
+}
+
+func (d *devices) add(cells [][]byte) {
+	var cell []byte
+	if d.column < len(cells) {
+		cell = trim(cells[d.column])
+	}
+	if len(d.of) > 0 && bytes.Equal(cell, d.last) {
+		d.of = append(d.of, d.lastID)
+		return
+	}
+	id, found := d.known[string(cell)]
+	if !found {
+		id = len(d.names)
+		d.names = append(d.names, text(cell))
+		d.known[string(cell)] = id
+	}
+	d.last, d.lastID = append(d.last[:0], cell...), int32(id)
+	d.of = append(d.of, d.lastID)
+}

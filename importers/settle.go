@@ -1,0 +1,145 @@
+package importers
+
+import (
+	"math"
+
+	"thawbook/analysis/series"
+)
+
+// The questions about units.
+const (
+	temperatureUnit = "temperature_unit"
+	humidityUnit    = "humidity_unit"
+)
+
+// settleUnits finds the unit of every column that has a house unit, converts it, and returns the questions
+// that are left. What one temperature column says holds for those of the file that say nothing.
+func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
+	known, from := s.temperatureUnit(o, answers)
+	asked := false
+	for i := range s.columns {
+		c := &s.columns[i]
+		switch {
+		case isTemperature(c.quantity):
+			if c.unit == "" {
+				c.unit, c.unitFrom = known, from
+			}
+			asked = asked || c.unit == "" && c.read() > 0
+			toCelsius(c.val, c.unit)
+		case c.quantity == RelativeHumidity:
+			s.settleHumidity(c, answers)
+		}
+	}
+	if asked {
+		open = append(open, Question{ID: temperatureUnit, Options: []string{"degC", "degF"}})
+	}
+	return open
+}
+
+// read is how many values a column holds.
+func (c *values) read() int {
+	n := 0
+	for _, v := range c.val {
+		if v == v {
+			n++
+		}
+	}
+	return n
+}
+
+// temperatureUnit is the unit of the columns that don't name one, and where it is from.
+func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
+	if a := answers[temperatureUnit]; a == "degC" || a == "degF" || a == "K" {
+		return a, "answer"
+	}
+	for i := range s.columns {
+		if c := &s.columns[i]; isTemperature(c.quantity) && c.unit != "" {
+			return c.unit, c.unitFrom
+		}
+	}
+	if s.pageUnit != "" {
+		return s.pageUnit, "header"
+	}
+	var all []float64
+	for i := range s.columns {
+		if c := &s.columns[i]; isTemperature(c.quantity) {
+			all = append(all, c.val...)
+		}
+	}
+	if unit = temperatureByValues(spreadOf(all), o); unit != "" {
+		from = "values"
+	}
+	return unit, from
+}
+
+// spread is how a column's values lie.
+type spread struct {
+	n              int
+	low, mid, high float64
+}
+
+// spreadOf finds the extremes and the mean of the values that are there.
+func spreadOf(val []float64) spread {
+	p := spread{low: math.Inf(1), high: math.Inf(-1)}
+	sum := 0.0
+	for _, v := range val {
+		if v == v {
+			p.n++
+			p.low, p.high = min(p.low, v), max(p.high, v)
+			sum += v
+		}
+	}
+	if p.n > 0 {
+		p.mid = sum / float64(p.n)
+	}
+	return p
+}
+
+// temperatureByValues tells units apart by what air in and around a wintering barn can be: nothing below
+// 200 is kelvin, nothing above 65 is °C. A mean of 30 to 50 is a cool barn in °F or a brood nest in °C, and
+// where dates are written month first, as where °F is used, any mean up to 50 may be either: then the unit
+// stays open. Common practice, no source.
+func temperatureByValues(p spread, o order) string {
+	switch {
+	case p.n == 0:
+		return ""
+	case p.low > 200:
+		return "K"
+	case p.high > 65:
+		return "degF"
+	case p.mid >= 30 && p.mid <= 50:
+		return ""
+	case o == mdy && p.low > -40:
+		return ""
+	case p.mid > 50:
+		return "degF"
+	}
+	return "degC"
+}
+
+// settleHumidity tells percent from fractions by the header and the values, and converts to 0–1. Values that
+// never leave 0–1 are fractions whatever the header says: air of 1 % does not occur.
+func (s *scan) settleHumidity(c *values, answers Answers) {
+	p := spreadOf(c.val)
+	fractions := p.n > 0 && p.high > 0 && p.high <= 1
+	switch a := answers[humidityUnit]; {
+	case a == "percent" || a == "fraction":
+		c.unit, c.unitFrom = a, "answer"
+	case c.unit == "percent" && fractions, c.unit == "fraction" && p.high > 2:
+		c.unit, c.unitFrom = "fraction", "values"
+		if !fractions {
+			c.unit = "percent"
+		}
+		s.notes.add(series.Remark{Code: RemarkUnitValues, Line: s.layout.line, Column: c.index + 1, Args: []string{c.header, c.unit}})
+	case c.unit != "":
+	case fractions:
+		c.unit, c.unitFrom = "fraction", "values"
+	case p.n > 0:
+		c.unit, c.unitFrom = "percent", "values"
+	}
+	if c.unit == "percent" {
+		for i := range c.val {
+			c.val[i] /= 100
+		}
+	}
+}

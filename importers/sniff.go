@@ -1,0 +1,194 @@
+package importers
+
+import (
+	"bufio"
+	"bytes"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+)
+
+// byteOrderMarks are the marks a text may start with. Source: the Unicode Standard, section 23.8.
+var byteOrderMarks = []struct {
+	mark     []byte
+	encoding string
+}{
+	{[]byte{0xEF, 0xBB, 0xBF}, "utf-8-bom"},
+	{[]byte{0xFF, 0xFE}, "utf-16le"},
+	{[]byte{0xFE, 0xFF}, "utf-16be"},
+}
+
+// sniffEncoding finds out how the text is encoded and hands it out as UTF-8 without its mark. A text that
+// turns out not to be UTF-8 is Windows-1252 and is handed out as it is: nothing but letters in it differs.
+func sniffEncoding(r io.Reader) (encoding string, decoded io.Reader, err error) {
+	buffered := bufio.NewReaderSize(r, 64<<10)
+	head, err := buffered.Peek(4096)
+	if err != nil && err != io.EOF {
+		return "", nil, err
+	}
+	encoding = "utf-8"
+	for _, m := range byteOrderMarks {
+		if bytes.HasPrefix(head, m.mark) {
+			encoding = m.encoding
+			if _, err := buffered.Discard(len(m.mark)); err != nil {
+				return "", nil, err
+			}
+			break
+		}
+	}
+	if encoding == "utf-8" {
+		encoding = wideWithoutMark(head)
+	}
+	switch encoding {
+	case "utf-16le":
+		decoded = unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM).NewDecoder().Reader(buffered)
+	case "utf-16be":
+		decoded = unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM).NewDecoder().Reader(buffered)
+	default:
+		decoded = buffered
+	}
+	return encoding, decoded, nil
+}
+
+// wideWithoutMark recognises UTF-16 by the zero half of its ASCII characters: nearly all of one half, and
+// none of the other.
+func wideWithoutMark(head []byte) string {
+	var zeros [2]int
+	for i, c := range head {
+		if c == 0 {
+			zeros[i%2]++
+		}
+	}
+	half := len(head) / 2
+	switch {
+	case half == 0:
+		return "utf-8"
+	case zeros[0] == 0 && 2*zeros[1] > half:
+		return "utf-16le"
+	case zeros[1] == 0 && 2*zeros[0] > half:
+		return "utf-16be"
+	}
+	return "utf-8"
+}
+
+// looksBinary says whether more than one byte in a hundred is a control character no text holds.
+func looksBinary(head []byte) bool {
+	odd := 0
+	for _, c := range head {
+		if c < ' ' && c != '\n' && c != '\r' && c != '\t' && c != '\f' && c != '\v' && c != 0x1A {
+			odd++
+		}
+	}
+	return 100*odd > len(head)
+}
+
+// text is a cell as a string, whatever the encoding, without doubled quotes and line ends.
+func text(cell []byte) string {
+	s := string(cell)
+	if !utf8.ValidString(s) {
+		// Windows-1252 maps every byte, so decoding can't fail.
+		s, _ = charmap.Windows1252.NewDecoder().String(s)
+	}
+	s = strings.ReplaceAll(s, `""`, `"`)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// delimiters are the ways cells are kept apart, by the name the layout gives them, in the order in which
+// equally good ones are preferred.
+var delimiters = []struct {
+	name  string
+	split splitter
+}{
+	{"\t", splitAt('\t')},
+	{";", splitAt(';')},
+	{",", splitAt(',')},
+	{"blanks", splitBlanks},
+}
+
+// splitter cuts a record into cells, appends them to dst and stops after limit cells; more says whether
+// something was left.
+type splitter func(dst [][]byte, record []byte, limit int) (cells [][]byte, more bool)
+
+// splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
+func splitAt(delimiter byte) splitter {
+	return func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
+		if bytes.IndexByte(record, '"') >= 0 {
+			return splitQuoted(dst, record, delimiter, limit)
+		}
+		from := 0
+		for i, c := range record {
+			if c == delimiter {
+				if dst = append(dst, record[from:i]); len(dst) == limit {
+					return dst, true
+				}
+				from = i + 1
+			}
+		}
+		return append(dst, record[from:]), false
+	}
+}
+
+// splitQuoted is splitAt for records with quotes in them.
+func splitQuoted(dst [][]byte, record []byte, delimiter byte, limit int) ([][]byte, bool) {
+	for {
+		cell, rest := cutQuoted(record)
+		end := bytes.IndexByte(rest, delimiter)
+		if cell == nil {
+			cell = rest
+			if end >= 0 {
+				cell = rest[:end]
+			}
+		}
+		dst = append(dst, cell)
+		if end < 0 || len(dst) == limit {
+			return dst, end >= 0
+		}
+		record = rest[end+1:]
+	}
+}
+
+// cutQuoted cuts a cell in quotes off the start of s, blanks before it allowed. The cell is nil when none
+// is there or its quotes are not closed; then rest is s.
+func cutQuoted(s []byte) (cell, rest []byte) {
+	inner := bytes.TrimLeft(s, " ")
+	if len(inner) == 0 || inner[0] != '"' {
+		return nil, s
+	}
+	inner = inner[1:]
+	for i := 0; i < len(inner); i++ {
+		if inner[i] != '"' {
+			continue
+		}
+		if i+1 == len(inner) || inner[i+1] != '"' {
+			return inner[:i:i], inner[i+1:]
+		}
+		i++
+	}
+	return nil, s
+}
+
+// splitBlanks splits at runs of blanks and tabs; blanks at either end do not count.
+func splitBlanks(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
+	for {
+		record = bytes.TrimLeft(record, " \t")
+		if len(record) == 0 {
+			return dst, false
+		}
+		if len(dst) == limit {
+			return dst, true
+		}
+		cell, rest := cutQuoted(record)
+		if cell == nil {
+			end := bytes.IndexAny(record, " \t")
+			if end < 0 {
+				end = len(record)
+			}
+			cell, rest = record[:end], record[end:]
+		}
+		dst = append(dst, cell)
+		record = rest
+	}
+}

@@ -1,0 +1,32 @@
+package importers
+
+// statePairs are the words for off and on, or closed and open, lower case.
+var statePairs = []struct{ off, on string }{
+	{"off", "on"}, {"closed", "open"}, {"close", "opened"}, {"stop", "run"}, {"stopped", "running"}, {"stop", "start"}, {"stopped", "started"},
+	{"false", "true"}, {"no", "yes"}, {"inactive", "active"}, {"idle", "active"}, {"disabled", "enabled"}, {"aus", "ein"}, {"aus", "an"}, {"zu", "auf"},
+	{"geschlossen", "offen"}, {"nein", "ja"}, {"av", "p\u00e5"}, {"av", "p\xe5"}, {"fra", "til"}, {"pois", "p\u00e4\u00e4ll\u00e4"}, {"pois", "p\xe4\xe4ll\xe4"},
+	{"kinni", "lahti"}, {"v\u00e4ljas", "sees"}, {"v\xe4ljas", "sees"}, {"arr\u00eat", "marche"}, {"arr\xeat", "marche"}, {"ferm\u00e9", "ouvert"}, {"ferm\xe9", "ouvert"},
+	{"apagado", "encendido"}, {"cerrado", "abierto"}, {"uit", "aan"}, {"dicht", "open"}, {"spento", "acceso"}, {"vypnuto", "zapnuto"},
+}
+
+// stateWords is statePairs by word.
+var stateWords = func() map[string]float64 {
+	m := map[string]float64{}
+	for _, p := range statePairs {
+		m[p.off], m[p.on] = 0, 1
+	}
+	return m
+}()
+
+// parseState reads a word for on or off, or a 0 or 1.
+func parseState(cell []byte) (v float64, ok bool) {
+	var room [16]byte
+	if len(cell) > len(room) || len(cell) == 0 {
+		return 0, false
+	}
+	if len(cell) == 1 && (cell[0] == '0' || cell[0] == '1') {
+		return float64(cell[0] - '0'), true
+	}
+	v, ok = stateWords[string(lowerASCII(room[:0], cell))]
+	return v, ok
+}

@@ -1,0 +1,124 @@
+package importers
+
+import "strings"
+
+// unitSpellings are the ways units are printed, without blanks and in lower case, and their name. The
+// degree sign may be a masculine ordinal, a ring, or lost in a wrong encoding.
+var unitSpellings = []struct {
+	unit      string
+	spellings []string
+}{
+	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "\ufffdc", "?c", "*c", "oc"}},
+	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "\ufffdf", "?f", "*f", "of"}},
+	{"K", []string{"k", "kelvin", "°k", "degk"}},
+	{"%RH", []string{"%rh", "rh%", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
+	{"percent", []string{"%", "percent", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
+	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1", "ratio", "1"}},
+	{"ppm", []string{"ppm", "ppmv"}},
+	{"lux", []string{"lux", "lx"}},
+	{"g/m3", []string{"g/m3", "g/m³", "g/m^3", "gm-3", "gm³", "g.m-3"}},
+	{"g/kg", []string{"g/kg"}},
+	{"Pa", []string{"pa"}},
+	{"hPa", []string{"hpa", "mbar", "mb"}},
+	{"kPa", []string{"kpa"}},
+	{"A", []string{"a", "amp", "amps", "ampere"}},
+	{"mA", []string{"ma"}},
+	{"W", []string{"w", "watt", "watts"}},
+	{"kW", []string{"kw"}},
+	{"kWh", []string{"kwh"}},
+	{"V", []string{"v", "volt", "volts"}},
+	{"mV", []string{"mv"}},
+	{"m/s", []string{"m/s"}},
+	{"km/h", []string{"km/h", "kph"}},
+	{"mm", []string{"mm"}},
+	{"km", []string{"km"}},
+	{"W/m2", []string{"w/m2", "w/m²", "w/m^2", "wm-2"}},
+}
+
+// unitOf recognises a unit; an empty string means it is none.
+func unitOf(s string) string {
+	s = strings.ToLower(strings.Join(strings.Fields(s), ""))
+	for _, row := range unitSpellings {
+		for _, spelling := range row.spellings {
+			if s == spelling {
+				return row.unit
+			}
+		}
+	}
+	return ""
+}
+
+// wordUnits are units that may be the last word of a name without any mark between (temp_c, humidityPct).
+var wordUnits = map[string]string{
+	"c": "degC", "degc": "degC", "celsius": "degC", "f": "degF", "degf": "degF", "fahrenheit": "degF", "k": "K", "kelvin": "K",
+	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux",
+}
+
+// closers are the brackets a unit stands in, by what closes them.
+var closers = map[byte]byte{')': '(', ']': '[', '}': '{'}
+
+// cutUnit takes the unit off a header: in brackets anywhere, behind a comma or slash, behind a blank at the
+// end, or as the last word. name is the header without it.
+func cutUnit(header string) (name, unit string) {
+	if whole := unitOf(header); whole != "" && strings.ContainsAny(header, "°%℃℉") {
+		return "", whole
+	}
+	if name, inner, found := cutBrackets(header); found {
+		if unit = unitOf(inner); unit != "" {
+			return name, unit
+		}
+		if looksLikeUnit(inner) {
+			return name, inner
+		}
+	}
+	for _, mark := range []string{",", "/", " "} {
+		if at := strings.LastIndex(header, mark); at > 0 {
+			if unit = unitOf(header[at+1:]); unit != "" && (mark != " " || len(unit) > 1) {
+				return strings.TrimRight(header[:at], " ,/-:"), unit
+			}
+		}
+	}
+	if name, found := strings.CutSuffix(header, "%"); found {
+		return strings.TrimSpace(name), "percent"
+	}
+	if name, found := strings.CutPrefix(header, "%"); found {
+		return strings.TrimSpace(name), "percent"
+	}
+	if w := words(header); len(w) > 1 {
+		return header, wordUnits[w[len(w)-1].low]
+	}
+	return header, ""
+}
+
+// cutBrackets takes the last pair of brackets out of a header.
+func cutBrackets(header string) (name, inner string, found bool) {
+	for end := len(header) - 1; end > 0; end-- {
+		opener, ok := closers[header[end]]
+		if !ok {
+			continue
+		}
+		if start := strings.LastIndexByte(header[:end], opener); start >= 0 {
+			name = strings.TrimSpace(header[:start]) + " " + strings.TrimSpace(header[end+1:])
+			return strings.Trim(name, " ,"), strings.TrimSpace(header[start+1 : end]), true
+		}
+	}
+	return header, "", false
+}
+
+// looksLikeUnit says whether an unknown text in brackets is a unit rather than a name: it has a mark that
+// only units have.
+func looksLikeUnit(s string) bool {
+	return len(s) <= 10 && !strings.Contains(s, " ") && strings.ContainsAny(s, "/%°²³^µ")
+}
+
+// toCelsius converts a column of temperatures in place.
+func toCelsius(val []float64, unit string) {
+	for i, v := range val {
+		switch unit {
+		case "degF":
+			val[i] = (v - 32) / 1.8
+		case "K":
+			val[i] = v - 273.15
+		}
+	}
+}

@@ -1,0 +1,108 @@
+package importers
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// letterFolds are letters that don't come apart into a base letter and an accent.
+var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "Ae", "ß", "ss", "ł", "l", "Ł", "L", "đ", "d", "₂", "2")
+
+// fold strips accents, so that one stem stands for a word however it is typed.
+func fold(s string) string {
+	var b strings.Builder
+	for _, r := range norm.NFD.String(letterFolds.Replace(s)) {
+		if !unicode.Is(unicode.Mn, r) {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// nameWord is one word of a header: as typed, and folded to lower case.
+type nameWord struct{ typed, low string }
+
+// words cuts a name at everything that is neither letter nor digit, between letters and digits, and where a
+// capital follows a small letter. The 2 of CO2 stays with its word.
+func words(name string) []nameWord {
+	var out []nameWord
+	var typed []rune
+	flush := func() {
+		if len(typed) > 0 {
+			out = append(out, nameWord{string(typed), strings.ToLower(fold(string(typed)))})
+			typed = typed[:0]
+		}
+	}
+	for _, r := range name {
+		switch {
+		case !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '₂':
+			flush()
+			continue
+		case len(typed) > 0 && wordEnds(typed, r):
+			flush()
+		}
+		typed = append(typed, r)
+	}
+	flush()
+	return out
+}
+
+// wordEnds says whether a word ends before r.
+func wordEnds(typed []rune, r rune) bool {
+	before := typed[len(typed)-1]
+	if strings.EqualFold(string(typed), "co") && r == '2' {
+		return false
+	}
+	if unicode.IsDigit(before) != unicode.IsDigit(r) {
+		return true
+	}
+	return unicode.IsLower(before) && unicode.IsUpper(r)
+}
+
+// stemMatches says whether a word is a stem: exactly, from its beginning on (stem*), or with the stem
+// anywhere in it (*stem*).
+func stemMatches(stem, word string) bool {
+	inner := strings.Trim(stem, "*")
+	switch {
+	case strings.HasPrefix(stem, "*"):
+		return strings.Contains(word, inner)
+	case strings.HasSuffix(stem, "*"):
+		return strings.HasPrefix(word, inner)
+	}
+	return word == stem
+}
+
+// phraseMatches says whether every stem of a phrase is one of the words; used marks the words that were.
+func phraseMatches(phrase string, name []nameWord, used []bool) bool {
+	found := make([]int, 0, 4)
+	for _, stem := range strings.Fields(phrase) {
+		at := -1
+		for i, w := range name {
+			if stemMatches(stem, w.low) {
+				at = i
+				break
+			}
+		}
+		if at < 0 {
+			return false
+		}
+		found = append(found, at)
+	}
+	for _, i := range found {
+		used[i] = true
+	}
+	return len(found) > 0
+}
+
+// anyPhrase says whether a name holds one of the phrases.
+func anyPhrase(phrases []string, name []nameWord) bool {
+	used := make([]bool, len(name))
+	for _, p := range phrases {
+		if phraseMatches(p, name, used) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,149 @@
+package importers
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+)
+
+// zoneWords are abbreviations with one meaning wide enough to be taken at their word, and their offset from
+// UTC in minutes. Source: the abbreviations of the IANA time zone database for Europe and North America.
+var zoneWords = []struct {
+	word    string
+	minutes int64
+}{
+	{"z", 0}, {"utc", 0}, {"gmt", 0}, {"ut", 0}, {"wet", 0}, {"west", 60}, {"bst", 60}, {"cet", 60}, {"mez", 60}, {"cest", 120}, {"mesz", 120},
+	{"eet", 120}, {"eest", 180}, {"msk", 180}, {"nst", -210}, {"ndt", -150}, {"ast", -240}, {"adt", -180}, {"est", -300}, {"edt", -240}, {"cst", -360},
+	{"cdt", -300}, {"mst", -420}, {"mdt", -360}, {"pst", -480}, {"pdt", -420}, {"akst", -540}, {"akdt", -480},
+}
+
+// parseZone reads an offset that fills s: Z, UTC, GMT-5, +02:00, +0200, +2 or an abbreviation.
+func parseZone(s []byte) (offsetMS int64, ok bool) {
+	n := letters(s)
+	if n > 0 {
+		var room [8]byte
+		if n > len(room) {
+			return 0, false
+		}
+		minutes, found := zoneWord(lowerASCII(room[:0], s[:n]))
+		if !found {
+			return 0, false
+		}
+		if s = trim(s[n:]); len(s) == 0 {
+			return minutes * minuteMS, true
+		}
+		if minutes != 0 {
+			return 0, false
+		}
+	}
+	return parseOffset(s)
+}
+
+func zoneWord(low []byte) (minutes int64, found bool) {
+	for _, z := range zoneWords {
+		if string(low) == z.word {
+			return z.minutes, true
+		}
+	}
+	return 0, false
+}
+
+// parseOffset reads ±h, ±hh, ±hhmm or ±hh:mm that fills s, no farther from UTC than 14 hours.
+func parseOffset(s []byte) (offsetMS int64, ok bool) {
+	for _, minus := range minusSigns {
+		if bytes.HasPrefix(s, minus) {
+			s = append([]byte{'-'}, s[len(minus):]...)
+		}
+	}
+	if len(s) < 2 || s[0] != '+' && s[0] != '-' {
+		return 0, false
+	}
+	negative, s := s[0] == '-', s[1:]
+	n := countDigits(s)
+	var h, m int
+	switch {
+	case n == len(s) && n <= 2:
+		h, ok = digits(s, n)
+	case n == len(s) && n == 4:
+		h, ok = digits(s, 4)
+		h, m = h/100, h%100
+	case n <= 2 && n+3 == len(s) && s[n] == ':':
+		h, _ = digits(s, n)
+		m, ok = digits(s[n+1:], 2)
+	}
+	if !ok || h > 14 || m > 59 {
+		return 0, false
+	}
+	offsetMS = int64(h*hourMS + m*minuteMS)
+	if negative {
+		offsetMS = -offsetMS
+	}
+	return offsetMS, true
+}
+
+// zoneName prints an offset as ±hh:mm.
+func zoneName(offsetMS int64) string {
+	sign := '+'
+	if offsetMS < 0 {
+		sign, offsetMS = '-', -offsetMS
+	}
+	return fmt.Sprintf("%c%02d:%02d", sign, offsetMS/hourMS, offsetMS%hourMS/minuteMS)
+}
+
+// zoneInName finds the zone a header or a value of a key–value line names: UTC or GMT with or without an
+// offset, an offset alone in brackets, or an IANA name. An empty string means none.
+func zoneInName(name string) string {
+	for _, part := range strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune(" _,;()[]", r) }) {
+		if isIANA(part) {
+			return part
+		}
+	}
+	low := strings.ToLower(name)
+	for _, word := range []string{"utc", "gmt"} {
+		if at := strings.Index(low, word); at >= 0 && (at == 0 || !isLetter(low[at-1])) {
+			rest := name[at+len(word):]
+			if len(rest) > 0 && isLetter(rest[0]) {
+				continue
+			}
+			return zoneName(leadingOffset(strings.TrimLeft(rest, " ")))
+		}
+	}
+	if at := strings.IndexAny(name, "([,"); at >= 0 {
+		inner := strings.Trim(name[at:], "()[], ")
+		if offset, ok := parseOffset([]byte(inner)); ok && strings.Contains(inner, ":") {
+			return zoneName(offset)
+		}
+	}
+	return ""
+}
+
+// leadingOffset is the offset at the start of s, 0 when there is none.
+func leadingOffset(s string) int64 {
+	for n := min(len(s), 8); n > 1; n-- {
+		if offset, ok := parseOffset([]byte(s[:n])); ok {
+			return offset
+		}
+	}
+	return 0
+}
+
+// ianaAreas are the first parts of the names in the IANA time zone database.
+var ianaAreas = []string{"Africa", "America", "Antarctica", "Arctic", "Asia", "Atlantic", "Australia", "Europe", "Indian", "Pacific", "Etc"}
+
+func isIANA(s string) bool {
+	area, place, found := strings.Cut(s, "/")
+	if !found || len(place) < 2 || !isLetter(place[0]) {
+		return false
+	}
+	for _, a := range ianaAreas {
+		if area == a {
+			return true
+		}
+	}
+	return false
+}
+
+func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+// zoneKeys are the beginnings of the keys, in key–value lines, whose value is a time zone.
+var zoneKeys = []string{"time zone", "timezone", "zone", "utc offset", "utc", "tz", "gmt", "zeitzone", "fuseau", "tidszon", "tidssone", "aikavyohyke", "ajavoond", "zona horaria", "fuso", "strefa"}
