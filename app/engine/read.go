@@ -10,6 +10,9 @@ import (
 	"thawbook/importers"
 )
 
+// readExport decodes a file; tests put a fault in its place.
+var readExport = importers.Read
+
 // reader reads files into exports.
 type reader struct {
 	cache    *Cache
@@ -63,7 +66,7 @@ func (r reader) decode(ctx context.Context, file *File, answers importers.Answer
 	}
 	defer source.Close()
 	in := &watched{ctx: ctx, in: source, name: file.Name, meter: m}
-	file.Export, file.Err = importers.Read(ctx, in, file.Name, answers)
+	file.Export, file.Err = readExport(ctx, in, file.Name, answers)
 	if _, err := io.Copy(io.Discard, in); err != nil {
 		file.Err = err
 		return
