@@ -1,0 +1,67 @@
+package series
+
+import "math"
+
+// Plain is the mean of the readings, Sum/N, each counting once; NaN without a reading.
+func (b Bin) Plain() float64 {
+	if b.N == 0 {
+		return math.NaN()
+	}
+	return b.Sum / float64(b.N)
+}
+
+// Weighted is the mean over the known time, Area/KnownMS; NaN when nothing is known.
+func (b Bin) Weighted() float64 {
+	if b.KnownMS == 0 {
+		return math.NaN()
+	}
+	return b.Area / float64(b.KnownMS)
+}
+
+// Bin sums up the curve over s, exactly for its line. Readings count in [From, To); the line counts up
+// to To, so its value there takes part in Min and Max. A curve with gap limit 0 has no line: its bins
+// are those of the bare readings.
+func (c Curve) Bin(s Span) Bin {
+	b, _ := c.binFrom(s, c.firstFrom(s.From))
+	return b
+}
+
+// Bins is Bin of every span, in one pass over the readings. The spans must rise and not overlap.
+func (c Curve) Bins(spans []Span) []Bin {
+	bins := make([]Bin, len(spans))
+	k := 0
+	if len(spans) > 0 {
+		k = c.firstFrom(spans[0].From)
+	}
+	for i, s := range spans {
+		for k < c.Len() && c.Readings.At[k] < s.From {
+			k++
+		}
+		bins[i], k = c.binFrom(s, k)
+	}
+	return bins
+}
+
+// binFrom is Bin for a caller who knows that k is the first reading at or after s.From. It also
+// returns the first reading at or after s.To.
+func (c Curve) binFrom(s Span, k int) (Bin, int) {
+	b := Bin{Span: s}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for p := range c.piecesFrom(s, k) {
+		dt := p.t1 - p.t0
+		b.KnownMS += dt
+		b.Area += (p.v0 + p.v1) / 2 * float64(dt)
+		lo, hi = min(lo, p.v0, p.v1), max(hi, p.v0, p.v1)
+	}
+	for ; k < c.Len() && c.Readings.At[k] < s.To; k++ {
+		v := c.Val[k]
+		b.N++
+		b.Sum += v
+		lo, hi = min(lo, v), max(hi, v)
+	}
+	if lo > hi {
+		lo, hi = math.NaN(), math.NaN()
+	}
+	b.Min, b.Max = lo, hi
+	return b, k
+}

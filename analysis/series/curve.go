@@ -1,0 +1,161 @@
+package series
+
+import (
+	"iter"
+	"math"
+	"slices"
+	"sort"
+)
+
+// Joined reports whether the step from reading i-1 to reading i is a straight line: both exist, lie no
+// further apart than the gap limit (a step equal to it is bridged), and i starts no new piece.
+func (c Curve) Joined(i int) bool {
+	if i < 1 || i >= c.Len() || c.Readings.At[i]-c.Readings.At[i-1] > c.MaxStepMS {
+		return false
+	}
+	_, broken := slices.BinarySearch(c.Breaks, c.Readings.At[i])
+	return !broken
+}
+
+// At is the value of the line at instant t (milliseconds UTC) and whether it is known there. A reading
+// is known at its own instant even when nothing joins it. Unknown is NaN, false.
+func (c Curve) At(t int64) (v float64, known bool) {
+	k := c.firstFrom(t)
+	switch {
+	case k < len(c.Readings.At) && c.Readings.At[k] == t:
+		return c.Val[k], true
+	case c.Joined(k):
+		return c.between(k, float64(t-c.Readings.At[k-1])), true
+	}
+	return math.NaN(), false
+}
+
+// Known lists the stretches inside s where the line is known, rising; the pieces on the two sides of a
+// break are separate. A reading that nothing joins has no stretch.
+func (c Curve) Known(s Span) []Span {
+	var known []Span
+	for p := range c.pieces(s) {
+		if p.joins {
+			known[len(known)-1].To = p.t1
+		} else {
+			known = append(known, Span{p.t0, p.t1})
+		}
+	}
+	return known
+}
+
+// KnownMS is how many milliseconds of s the line is known for.
+func (c Curve) KnownMS(s Span) int64 {
+	var sum int64
+	for p := range c.pieces(s) {
+		sum += p.t1 - p.t0
+	}
+	return sum
+}
+
+// Slice is the curve of the readings at instants in s. It shares memory with c. The line from the
+// first and last reading inside s to the edges of s is cut off.
+func (c Curve) Slice(s Span) Curve {
+	i, j := c.firstFrom(s.From), c.firstFrom(max(s.From, s.To))
+	b := sort.Search(len(c.Breaks), func(k int) bool { return c.Breaks[k] >= s.From })
+	e := b + sort.Search(len(c.Breaks)-b, func(k int) bool { return c.Breaks[b+k] >= max(s.From, s.To) })
+	return Curve{
+		Readings:  Readings{At: c.Readings.At[i:j:j], Val: c.Val[i:j:j]},
+		MaxStepMS: c.MaxStepMS,
+		Breaks:    c.Breaks[b:e:e],
+	}
+}
+
+// Map is the curve through f of every reading, straight lines between. Where f gives no finite number
+// the reading is left out and the curve breaks there: nothing is drawn across what has no value.
+func (c Curve) Map(f func(float64) float64) Curve {
+	out := newBuilder(c.Len(), c.MaxStepMS)
+	seam := c.seamsFrom(0)
+	for i, t := range c.Readings.At {
+		if !c.joined(i, &seam) {
+			out.cut = true
+		}
+		out.add(t, f(c.Val[i]))
+	}
+	return out.Curve
+}
+
+// firstFrom is the index of the first reading at or after t.
+func (c Curve) firstFrom(t int64) int {
+	k, _ := slices.BinarySearch(c.Readings.At, t)
+	return k
+}
+
+// between is the value of the line step k-1 → k at afterMS past reading k-1.
+func (c Curve) between(k int, afterMS float64) float64 {
+	v0, v1 := c.Val[k-1], c.Val[k]
+	return v0 + (v1-v0)*(afterMS/float64(c.Readings.At[k]-c.Readings.At[k-1]))
+}
+
+// seams walks along Breaks, so that asking for rising instants costs one pass over them.
+type seams struct{ left []int64 }
+
+// seamsFrom starts the walk at instant t.
+func (c Curve) seamsFrom(t int64) seams {
+	if len(c.Breaks) == 0 {
+		return seams{}
+	}
+	k, _ := slices.BinarySearch(c.Breaks, t)
+	return seams{c.Breaks[k:]}
+}
+
+// at reports whether a new piece starts at t; t must not fall from call to call.
+func (s *seams) at(t int64) bool {
+	for len(s.left) > 0 && s.left[0] < t {
+		s.left = s.left[1:]
+	}
+	return len(s.left) > 0 && s.left[0] == t
+}
+
+// joined is Joined for rising i within the readings.
+func (c Curve) joined(i int, seam *seams) bool {
+	return i > 0 && c.Readings.At[i]-c.Readings.At[i-1] <= c.MaxStepMS && !seam.at(c.Readings.At[i])
+}
+
+// piece is one straight line of a curve, cut to a span: values v0 at t0 and v1 at t1 > t0, both in the
+// span or at its end. joins: it goes on from the piece before it.
+type piece struct {
+	t0, t1 int64
+	v0, v1 float64
+	joins  bool
+}
+
+// pieces yields the straight lines of the curve inside s, rising.
+func (c Curve) pieces(s Span) iter.Seq[piece] { return c.piecesFrom(s, c.firstFrom(s.From)) }
+
+// piecesFrom is pieces for a caller who knows that k is the first reading at or after s.From.
+func (c Curve) piecesFrom(s Span, k int) iter.Seq[piece] {
+	return func(yield func(piece) bool) {
+		at, seam, joins := c.Readings.At, c.seamsFrom(s.From), false
+		for k := max(k, 1); k < len(at) && at[k-1] < s.To; k++ {
+			if !c.joined(k, &seam) {
+				joins = false
+				continue
+			}
+			if p := c.cutStep(k, s); p.t0 < p.t1 {
+				p.joins, joins = joins, true
+				if !yield(p) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// cutStep is the line step k-1 → k cut to s.
+func (c Curve) cutStep(k int, s Span) piece {
+	p := piece{t0: c.Readings.At[k-1], t1: c.Readings.At[k], v0: c.Val[k-1], v1: c.Val[k]}
+	from := p.t0
+	if p.t1 > s.To {
+		p.t1, p.v1 = s.To, c.between(k, float64(s.To-from))
+	}
+	if p.t0 < s.From {
+		p.t0, p.v0 = s.From, c.between(k, float64(s.From-from))
+	}
+	return p
+}

@@ -1,0 +1,66 @@
+package series
+
+// Zip is f of two curves at the instants where both have a reading, straight lines between: quantities
+// derived from two others (dew point from temperature and humidity) are worked out this way, never from
+// interpolated values. The gap limit is the wider of the two; where either line is broken between two
+// such instants the result breaks too, and where f gives no finite number there is no reading.
+func Zip(a, b Curve, f func(x, y float64) float64) Curve {
+	out := newBuilder(min(a.Len(), b.Len()), max(a.MaxStepMS, b.MaxStepMS))
+	wa, wb := walker{c: a}, walker{c: b}
+	for wa.k < a.Len() && wb.k < b.Len() {
+		ta, tb := a.Readings.At[wa.k], b.Readings.At[wb.k]
+		if ta == tb {
+			out.add(ta, f(a.Val[wa.k], b.Val[wb.k]))
+		}
+		if ta <= tb && !wa.step() {
+			out.cut = true
+		}
+		if tb <= ta && !wb.step() {
+			out.cut = true
+		}
+	}
+	return out.Curve
+}
+
+// ZipAlong is f of a's readings and of b's line at the same instants, where that line is known. The gap
+// limit is a's; where either line is broken between two such instants the result breaks too, and where
+// f gives no finite number there is no reading. It serves inputs on different clocks, such as room and
+// outdoor temperature; for quantities of one logger use Zip.
+func ZipAlong(a, b Curve, f func(x, y float64) float64) Curve {
+	out := newBuilder(a.Len(), a.MaxStepMS)
+	wa, wb := walker{c: a}, walker{c: b}
+	joined := false // b's step that ends in reading wb.k
+	for ; wa.k < a.Len(); out.cut = !wa.step() || out.cut {
+		t := a.Readings.At[wa.k]
+		for wb.k < b.Len() && b.Readings.At[wb.k] < t {
+			joined = wb.step()
+			out.cut = out.cut || !joined
+		}
+		switch {
+		case wb.k < b.Len() && b.Readings.At[wb.k] == t:
+			out.add(t, f(a.Val[wa.k], b.Val[wb.k]))
+		case joined:
+			out.add(t, f(a.Val[wa.k], b.between(wb.k, float64(t-b.Readings.At[wb.k-1]))))
+		default:
+			out.cut = true
+		}
+	}
+	return out.Curve
+}
+
+// walker goes along the readings of a curve, k the one it stands on.
+type walker struct {
+	c    Curve
+	k    int
+	seam seams
+	on   bool
+}
+
+// step goes to the next reading and reports whether a straight line leads there.
+func (w *walker) step() bool {
+	if !w.on {
+		w.on, w.seam = true, seams{w.c.Breaks}
+	}
+	w.k++
+	return w.k < w.c.Len() && w.c.joined(w.k, &w.seam)
+}
