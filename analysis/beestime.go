@@ -15,7 +15,7 @@ func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
 	case len(in.Heads) > 0:
 		s.From = first
 	case room.Len() > 0:
-		s.From, evidence = room.At[0], Assumed
+		s.From, evidence = room.Readings.At[0], Assumed
 	}
 	switch {
 	case in.BeesOut != nil:
@@ -23,7 +23,7 @@ func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
 	case len(in.Heads) > 0 && last > s.From:
 		s.To = last
 	case room.Len() > 0:
-		s.To, evidence = room.At[room.Len()-1], Assumed
+		s.To, evidence = room.Readings.At[room.Len()-1], Assumed
 	}
 	if s.To < s.From {
 		s.To = s.From

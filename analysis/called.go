@@ -20,8 +20,8 @@ type segment struct {
 func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 	w := walk{onC: onC, offC: offC}
 	cut := lineInside(c, s)
-	for i := range cut.At {
-		t, v := float64(cut.At[i]), cut.Val[i]
+	for i := range cut.Readings.At {
+		t, v := float64(cut.Readings.At[i]), cut.Val[i]
 		switch {
 		case i == 0 || cut.gapBefore(i):
 			w.close(w.last)
@@ -30,7 +30,7 @@ func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 		case !cut.Joined(i):
 			w.settle(t, v)
 		default:
-			w.along(float64(cut.At[i-1]), cut.Val[i-1], t, v)
+			w.along(float64(cut.Readings.At[i-1]), cut.Val[i-1], t, v)
 		}
 		w.last = t
 	}
@@ -42,14 +42,14 @@ func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 type lineCut struct{ series.Curve }
 
 // gapBefore says whether the step to reading i is a gap rather than a line or a break.
-func (c lineCut) gapBefore(i int) bool { return c.At[i]-c.At[i-1] > c.MaxStepMS }
+func (c lineCut) gapBefore(i int) bool { return c.Readings.At[i]-c.Readings.At[i-1] > c.MaxStepMS }
 
 // lineInside is the part of a curve's line inside a span.
 func lineInside(c series.Curve, s series.Span) lineCut {
 	in := c.Slice(series.Span{From: s.From, To: s.To})
 	at, val := make([]int64, 0, in.Len()+2), make([]float64, 0, in.Len()+2)
 	add := func(t int64) {
-		if v, known := c.Value(t); known && (len(at) == 0 || t > at[len(at)-1]) {
+		if v, known := c.At(t); known && (len(at) == 0 || t > at[len(at)-1]) {
 			at, val = append(at, t), append(val, v)
 		}
 	}

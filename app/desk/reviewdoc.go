@@ -14,15 +14,15 @@ type Program struct{ Version, TZData string }
 // ReviewDoc is the review as one JSON value: numbers unrounded, unknown null, lists never null, times
 // RFC 3339 in the winter's zone.
 type ReviewDoc struct {
-	Format     int         `json:"format"`
-	Program    string      `json:"program"`
-	Rules      int         `json:"rules"`
-	TZData     string      `json:"tzdata"`
-	Winter     string      `json:"winter"`
-	Barns      []BarnDoc   `json:"barns"`
-	SideBySide []struct{}  `json:"side_by_side"`
-	Findings   []struct{}  `json:"findings"`
-	Remarks    []NoteDoc `json:"remarks"`
+	Format     int        `json:"format"`
+	Program    string     `json:"program"`
+	Rules      int        `json:"rules"`
+	TZData     string     `json:"tzdata"`
+	Winter     string     `json:"winter"`
+	Barns      []BarnDoc  `json:"barns"`
+	SideBySide []struct{} `json:"side_by_side"`
+	Findings   []struct{} `json:"findings"`
+	Remarks    []NoteDoc  `json:"remarks"`
 }
 
 // BarnDoc is one barn of a review.
@@ -43,7 +43,7 @@ type BarnDoc struct {
 	Stages     []StageDoc    `json:"stages"`
 	Heats      []HeatDoc     `json:"heat_sources"`
 	Offset     RangeDoc      `json:"thermostat_offset"`
-	Remarks    []NoteDoc   `json:"remarks"`
+	Remarks    []NoteDoc     `json:"remarks"`
 }
 
 // PhaseDoc is a stretch judged by itself.
@@ -139,15 +139,15 @@ type SurfaceDoc struct {
 
 // StageDoc is one stage over one setting period; called or ran is null without its evidence.
 type StageDoc struct {
-	Name         string      `json:"name"`
-	SettingStart string      `json:"setting_start"`
-	SettingEnd   string      `json:"setting_end"`
-	OnC          *float64    `json:"on_c"`
-	OffC         *float64    `json:"off_c"`
-	Called       *WorkDoc    `json:"called"`
-	Ran          *WorkDoc    `json:"ran"`
-	ShareOfAir   *float64    `json:"share_of_air"`
-	KWh          *float64    `json:"kwh"`
+	Name         string    `json:"name"`
+	SettingStart string    `json:"setting_start"`
+	SettingEnd   string    `json:"setting_end"`
+	OnC          *float64  `json:"on_c"`
+	OffC         *float64  `json:"off_c"`
+	Called       *WorkDoc  `json:"called"`
+	Ran          *WorkDoc  `json:"ran"`
+	ShareOfAir   *float64  `json:"share_of_air"`
+	KWh          *float64  `json:"kwh"`
 	Remarks      []NoteDoc `json:"remarks"`
 }
 

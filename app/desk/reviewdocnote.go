@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thawbook/analysis/series"
+	"thawbook/app/engine"
 )
 
 // NoteDoc is a note on the data as JSON: its code, one sentence, and how often it was met.
@@ -34,12 +35,31 @@ var reviewNotes = map[string]string{
 	"offset_half_stage_spacing": "The logger's possible error reaches half the distance between two stages, so it can hardly tell one stage from the next.",
 }
 
+// joiningNotes are the sentences of notes on loggers and their files; %s stands for the arguments in order.
+var joiningNotes = map[string]string{
+	engine.FileRefused:         "%s was left out: %s",
+	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
+	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
+	engine.NoState:             "Logger %s is to show when %s ran, but its files hold no column of states.",
+	engine.ClockSkippedHour:    "Logger %s, file %s: its clock was put forward with summer time, and was read so.",
+	engine.ClockRepeatedHour:   "Logger %s, file %s: its clock was put back with winter time, and was read so.",
+	engine.ClockAssumedFixed:   "Logger %s, file %s: summer time began or ended within the log and the clock does not show it; it is taken as never changed.",
+	engine.ClockContradicts:    "Logger %s, file %s: its clock followed one change of summer time and not another; say which is right with follows_dst.",
+	engine.ClockImpossibleHour: "Logger %s, file %s: readings in an hour that summer time skipped. If the clock never changes, say so with follows_dst.",
+	engine.ClockZoneAssumed:    "Logger %s, file %s: the file does not name its time zone; the winter's is taken.",
+	engine.SameTimeDropped:     "Logger %s, file %s: some times come twice with different values; the first of each is kept.",
+	engine.SortedRows:          "Logger %s, file %s: some rows were out of order and were put in order.",
+	engine.Duplicates:          "Logger %s, file %s: some rows come twice; one of each is kept.",
+	engine.SameReadings:        "Logger %s: the file %s repeats readings of %s, moved by %s s; each is counted once.",
+	engine.ReadoutsDiffer:      "Logger %s: the files %s and %s differ at the same times; the earlier read-out is kept.",
+}
+
 // ReviewNote is the sentence for a note on a review or on one of its inputs.
 func ReviewNote(r series.Remark) string {
 	if text, ok := reviewNotes[r.Code]; ok {
 		return text
 	}
-	if text, ok := joiningNotes[r.Code]; ok {
+	if text, ok := joiningNotes[r.Code]; ok && strings.Count(text, "%s") == len(r.Args) {
 		return fmt.Sprintf(text, anyOf(r.Args)...)
 	}
 	return strings.TrimSpace(strings.ReplaceAll(r.Code, "_", " ") + ": " + strings.Join(r.Args, ", "))
