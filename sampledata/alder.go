@@ -13,10 +13,10 @@ func alder() *barn {
 	b.room = room{
 		volumeM3: 620, pressurePa: pressureAtPa(45), altitudeM: 45,
 		airJK: 1.6e6, massJK: 5.6e7, airMassWK: 900,
-		envelopeWK: 48, groundWK: 40, groundC: 6,
+		envelopeWK: 42, groundWK: 40, groundC: 6,
 		storeKg: 110, storeKgSPa: 2.4e-6, leakM3S: 0.004,
 		wallFactor: 0.92, wallLagS: 2400,
-		colonyWatts: 8.5, vapourShare: 0.56,
+		colonyWatts: 8.8,
 		doorFlowM3S: 0.6,
 		doorsOpen: []span{
 			{standard(2024, time.November, 5, 13, 30), standard(2024, time.November, 5, 17, 0)},
@@ -30,7 +30,7 @@ func alder() *barn {
 			{standard(2025, time.April, 5, 6, 0), -334, ""},
 		},
 		ladderStages: []stage{
-			{name: "Stage 1", alwaysOn: true, flowM3S: 0.060, watts: 85},
+			{name: "Stage 1", alwaysOn: true, flowM3S: 0.080, watts: 90},
 			{name: "Stage 2", onC: 4.2, offC: 3.5, flowM3S: 0.240, watts: 180},
 			{name: "Stage 3", onC: 4.9, offC: 4.0, flowM3S: 0.420, watts: 310},
 			{name: "Stage 4", onC: 6.1, offC: 5.0, flowM3S: 0.850, watts: 620},

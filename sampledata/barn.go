@@ -53,14 +53,14 @@ func newSimulation(b *barn, w *weather) *simulation {
 
 // run steps through the winter; day is told each day that is done.
 func (sim *simulation) run(ctx context.Context, s span, day func()) error {
-	for at := s.from; at < s.to; at += stepS * secondMS {
-		if (at-s.from)%dayMS == 0 && at > s.from {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-			day()
+	for morning := s.from; morning < s.to; morning += dayMS {
+		if err := ctx.Err(); err != nil {
+			return err
 		}
-		sim.step(at)
+		for at := morning; at < min(morning+dayMS, s.to); at += stepS * secondMS {
+			sim.step(at)
+		}
+		day()
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import "math"
 const (
 	waterKgSPerW   = 4.58e-3 / 86400
 	vapourJKg      = 2.49e6
+	vapourShare    = 0.62  // of that water which reaches the room's air; the rest stays in bees and stores
 	colderShareK   = 0.035 // more heat per kelvin below 5 °C
 	warmerShareK   = 0.07  // and per kelvin above 10 °C
 	unrestShare    = 0.3   // more heat on the day of moving in, gone within a week or two
@@ -50,6 +51,6 @@ func colonyW(restingW, airC, daysIn float64) float64 {
 func (r *room) heat(n int, airC, daysIn float64) (sensibleW, vapourKgS float64) {
 	totalW := float64(n) * colonyW(r.colonyWatts, airC, daysIn)
 	drying := float64(n) * r.wetBoxKg * math.Exp(-daysIn/boxesDryDays) / (boxesDryDays * 86400)
-	vapourKgS = totalW*waterKgSPerW*r.vapourShare + drying
+	vapourKgS = totalW*waterKgSPerW*vapourShare + drying
 	return totalW - vapourKgS*vapourJKg, vapourKgS
 }

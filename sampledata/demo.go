@@ -45,7 +45,7 @@ func Demo(ctx context.Context, progress func(done, total int)) ([]File, error) {
 		loggers = append(loggers, b.loggers...)
 	}
 	truth.Outdoor = append(truth.Outdoor, outdoor.truth())
-	return files(loggers, plan(barns, outdoor), truth)
+	return files(loggers, planOf(barns, outdoor), truth)
 }
 
 // listen lets an outdoor logger stand through the winter.

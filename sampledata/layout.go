@@ -64,7 +64,7 @@ func americanHead(l *logger) string {
 
 func twoColumnHead(l *logger) string {
 	units := map[quantity]string{temperature: "\xb0C", surface: "\xb0C", humidity: "%"}
-	names, row := "Date,Time", "yyyy-mm-dd,hh:mm"
+	names, row := "Date,Time", ","
 	for _, c := range l.channels {
 		names, row = names+","+c.title, row+","+units[c.quantity]
 	}

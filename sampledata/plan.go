@@ -5,9 +5,9 @@ import (
 	"fmt"
 )
 
-// plan writes the winter as its keeper would: names, dates, settings and notes, and nothing of the truth that
+// planOf writes the winter as its keeper would: names, dates, settings and notes, and nothing of the truth that
 // he can't know.
-func plan(barns []*barn, outdoor *logger) []byte {
+func planOf(barns []*barn, outdoor *logger) []byte {
 	p := &planText{}
 	p.line("# The demo winter: two invented barns in a northern lowland. Every figure and name is made up.\n")
 	p.line("[winter]\nname = \"Demo winter 2024/25\"\nzone = \"Europe/Tallinn\"\n")

@@ -19,7 +19,6 @@ type room struct {
 	wallLagS     float64 // first-order delay of that wall's inner surface
 	altitudeM    float64
 	colonyWatts  float64 // of one resting colony at 5–10 °C in midwinter
-	vapourShare  float64 // of the water the bees set free that reaches the room's air
 	wetBoxKg     float64 // rain a colony's boxes brought in
 	doorsOpen    []span
 	doorFlowM3S  float64

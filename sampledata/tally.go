@@ -2,33 +2,31 @@ package sampledata
 
 import "time"
 
-const stepH = stepS / 3600.0
-
 // tally sums up a barn's truth while the simulation runs, over the bees' time only.
 type tally struct {
-	bees                   span
-	wallName               string
-	below2, above6, above8 int
-	dry, damp, wet         int
-	dew, frost             int
-	minC, maxC             float64
-	airC, relHumPct, out   mean
-	colonySteps            int
-	stages                 []stageTally
-	months                 []*monthTally
+	bees        span
+	whole       counts
+	months      []*counts
+	minC, maxC  float64
+	colonySteps int
+	stages      []stageTally
 }
 
+// counts are the steps of a stretch by what the barn was like.
+type counts struct {
+	month                  string // yyyy-mm, local; empty for the whole bees' time
+	airC, relHumPct, outC  mean
+	below2, above6, above8 int
+	dry, damp, wet         int // relative humidity below 40, above 75, above 85 %
+	dew, frost             int // on the listed wall
+}
+
+// stageTally counts the steps and starts of one stage.
 type stageTally struct {
 	called, ran             int
 	calledStarts, ranStarts int
 	wasCalled, wasRan       bool
 	partedMS                int64
-}
-
-type monthTally struct {
-	name                   string
-	airC, relHumPct, out   mean
-	below2, above6, above8 int
 }
 
 func newTally(b *barn) *tally {
@@ -37,25 +35,44 @@ func newTally(b *barn) *tally {
 
 // add counts one step.
 func (t *tally) add(s *scene, colonies int) {
-	pct := 100 * relHum(s.vapPa, s.airC)
-	t.airC.add(s.airC)
-	t.relHumPct.add(pct)
-	t.out.add(s.outC)
-	t.minC, t.maxC = min(t.minC, s.airC), max(t.maxC, s.airC)
-	count(&t.below2, s.airC < 2)
-	count(&t.above6, s.airC > 6)
-	count(&t.above8, s.airC > 8)
-	count(&t.dry, pct < 40)
-	count(&t.damp, pct > 75)
-	count(&t.wet, pct > 85)
+	first := t.whole.airC.n == 0
+	relHumPct := 100 * relHum(s.vapPa, s.airC)
 	sweats := s.vapPa > satPresPa(s.wallC)
-	count(&t.dew, sweats && s.wallC > 0)
-	count(&t.frost, sweats && s.wallC <= 0)
+	t.whole.add(s, relHumPct, sweats)
+	t.month(s.atMS).add(s, relHumPct, sweats)
+	t.minC, t.maxC = min(t.minC, s.airC), max(t.maxC, s.airC)
 	t.colonySteps += colonies
-	t.addMonth(s, pct)
 	for i := range t.stages {
-		t.stages[i].add(s.atMS, s.called[i], s.ran[i], t.airC.n == 1)
+		t.stages[i].add(s.atMS, s.called[i], s.ran[i], first)
 	}
+}
+
+func (c *counts) add(s *scene, relHumPct float64, sweats bool) {
+	c.airC.add(s.airC)
+	c.relHumPct.add(relHumPct)
+	c.outC.add(s.outC)
+	count(&c.below2, s.airC < 2)
+	count(&c.above6, s.airC > 6)
+	count(&c.above8, s.airC > 8)
+	count(&c.dry, relHumPct < 40)
+	count(&c.damp, relHumPct > 75)
+	count(&c.wet, relHumPct > 85)
+	count(&c.dew, sweats && s.wallC > 0)
+	count(&c.frost, sweats && s.wallC <= 0)
+}
+
+// month is the local month's counts; a month can only change on the hour.
+func (t *tally) month(atMS int64) *counts {
+	last := len(t.months) - 1
+	if last >= 0 && atMS%hourMS != 0 {
+		return t.months[last]
+	}
+	name := time.UnixMilli(atMS + zoneMS(atMS)).UTC().Format("2006-01")
+	if last < 0 || t.months[last].month != name {
+		t.months = append(t.months, &counts{month: name})
+		last++
+	}
+	return t.months[last]
 }
 
 // add counts a stage's step; a stage that is on as the bees come in has not started then.
@@ -68,25 +85,6 @@ func (st *stageTally) add(atMS int64, called, ran, first bool) {
 		st.partedMS = atMS
 	}
 	st.wasCalled, st.wasRan = called, ran
-}
-
-// addMonth counts a step in its local month.
-func (t *tally) addMonth(s *scene, pct float64) {
-	last := len(t.months) - 1
-	if last < 0 || s.atMS%hourMS == 0 {
-		name := time.UnixMilli(s.atMS + zoneMS(s.atMS)).UTC().Format("2006-01")
-		if last < 0 || t.months[last].name != name {
-			t.months = append(t.months, &monthTally{name: name})
-			last++
-		}
-	}
-	m := t.months[last]
-	m.airC.add(s.airC)
-	m.relHumPct.add(pct)
-	m.out.add(s.outC)
-	count(&m.below2, s.airC < 2)
-	count(&m.above6, s.airC > 6)
-	count(&m.above8, s.airC > 8)
 }
 
 func count(n *int, yes bool) {

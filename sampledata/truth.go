@@ -79,6 +79,8 @@ type MonthTruth struct {
 	HoursBelow2   float64 `json:"hours_below_2"`
 	HoursAbove6   float64 `json:"hours_above_6"`
 	HoursAbove8   float64 `json:"hours_above_8"`
+	DewHours      float64 `json:"dew_hours"` // of the listed wall
+	FrostHours    float64 `json:"frost_hours"`
 }
 
 // LoggerTruth is one file.
@@ -111,30 +113,37 @@ func hours(steps int) float64 { return float64(steps) * stepS / 3600 }
 
 // truth is the finished simulation's.
 func (sim *simulation) truth() BarnTruth {
-	t := sim.tally
-	n := t.airC.n
+	t, c := sim.tally, sim.tally.whole
 	b := BarnTruth{
 		Name: sim.name, BeesIn: utc(t.bees.from), BeesOut: utc(t.bees.to),
-		Hours: hours(n), HoursBelow2: hours(t.below2), HoursIn: hours(n - t.below2 - t.above6),
-		HoursAbove6: hours(t.above6), HoursAbove8: hours(t.above8),
-		MeanC: t.airC.value(), MinC: t.minC, MaxC: t.maxC,
-		MeanRelHumPct: t.relHumPct.value(), HoursRHBelow40: hours(t.dry),
-		HoursRHAbove75: hours(t.damp), HoursRHAbove85: hours(t.wet),
-		MeanOutdoorC: t.out.value(), HiveDays: hours(t.colonySteps) / 24, PressurePa: sim.pressurePa,
+		Hours: hours(c.airC.n), HoursBelow2: hours(c.below2), HoursIn: hours(c.airC.n - c.below2 - c.above6),
+		HoursAbove6: hours(c.above6), HoursAbove8: hours(c.above8),
+		MeanC: c.airC.value(), MinC: t.minC, MaxC: t.maxC,
+		MeanRelHumPct: c.relHumPct.value(), HoursRHBelow40: hours(c.dry),
+		HoursRHAbove75: hours(c.damp), HoursRHAbove85: hours(c.wet),
+		MeanOutdoorC: c.outC.value(), HiveDays: hours(t.colonySteps) / 24, PressurePa: sim.pressurePa,
 		ThermostatLagS: thermostatLagS, RestingColonyW: sim.colonyWatts,
-		Wall: WallTruth{sim.wallFactor, sim.wallLagS, hours(t.dew), hours(t.frost)},
+		Wall: WallTruth{sim.wallFactor, sim.wallLagS, hours(c.dew), hours(c.frost)},
 	}
 	for i, st := range t.stages {
 		b.Stages = append(b.Stages, st.truth(sim.ladderStages[i]))
 	}
 	for _, m := range t.months {
-		b.Months = append(b.Months, MonthTruth{m.name, hours(m.airC.n), m.airC.value(), m.relHumPct.value(),
-			m.out.value(), hours(m.below2), hours(m.above6), hours(m.above8)})
+		b.Months = append(b.Months, m.truth())
 	}
 	for _, l := range sim.loggers {
 		b.Loggers = append(b.Loggers, l.truth())
 	}
 	return b
+}
+
+func (c *counts) truth() MonthTruth {
+	return MonthTruth{
+		Month: c.month, Hours: hours(c.airC.n),
+		MeanC: c.airC.value(), MeanRelHumPct: c.relHumPct.value(), MeanOutdoorC: c.outC.value(),
+		HoursBelow2: hours(c.below2), HoursAbove6: hours(c.above6), HoursAbove8: hours(c.above8),
+		DewHours: hours(c.dew), FrostHours: hours(c.frost),
+	}
 }
 
 func (st stageTally) truth(s stage) StageTruth {
