@@ -2,6 +2,68 @@
 
 package main
 
-import fyneapp "fyne.io/fyne/v2/app"
+import (
+	"context"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"syscall"
+	"time"
 
-func window() { fyneapp.NewWithID("x").NewWindow("Thawbook").ShowAndRun() }
+	"fyne.io/fyne/v2"
+	fyneapp "fyne.io/fyne/v2/app"
+
+	"thawbook/app/files"
+	"thawbook/app/ui"
+	"thawbook/sampledata"
+)
+
+// quitWithin is how long the toolkit may take to end before the process ends without it.
+const quitWithin = 2 * time.Second
+
+// window opens the window, with a plan or logger file in it where one is named, and returns the exit status
+// when it is closed.
+func window(path string) int {
+	app := fyneapp.NewWithID("thawbook")
+	u := &ui.UI{Do: fyne.Do, Demo: demo, Version: version(), Quit: func() {
+		time.AfterFunc(quitWithin, func() { os.Exit(done) })
+		app.Quit()
+	}}
+	u.Show(app)
+	app.Lifecycle().SetOnStarted(func() {
+		if path != "" {
+			u.Take([]string{path})
+		}
+	})
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		<-signals
+		fyne.Do(u.Leave)
+	}()
+	app.Run()
+	return done
+}
+
+// demo writes the demo winter into the user's cache folder and returns the path of its plan.
+func demo(ctx context.Context, tell func(done, total int)) (string, error) {
+	cache, err := os.UserCacheDir()
+	if err != nil {
+		return "", err
+	}
+	dir := filepath.Join(cache, "thawbook", "demo")
+	made, err := sampledata.Demo(ctx, tell)
+	if err != nil {
+		return "", err
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return "", err
+	}
+	for _, f := range made {
+		if err := files.WriteAtomic(filepath.Join(dir, f.Name), func(w io.Writer) error { _, err := w.Write(f.Data); return err }); err != nil {
+			return "", err
+		}
+	}
+	return filepath.Join(dir, "winter.toml"), nil
+}

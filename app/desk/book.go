@@ -291,3 +291,46 @@ func (b Book) Notes(barn int) []string {
 	}
 	return out
 }
+
+// BarnView is everything the window shows of one barn.
+type BarnView struct {
+	Header    Header
+	FirstLook FirstLook
+	Timeline  Timeline
+	Stages    StagesView
+}
+
+// Barn is what the window shows of a barn; ok is false when there is no such barn.
+func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
+	if i < 0 || i >= b.Barns() {
+		return BarnView{}, false
+	}
+	in, r := b.Result.Inputs[i], b.Result.Barns[i]
+	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), StagesOf(in, r, u)}
+	v.Header.Noted = noted(b.doc.Barns[i].Notes, newBarn(in, r, u).u)
+	return v, true
+}
+
+// BarnNames are the barns' names in the winter's order.
+func (b Book) BarnNames() []string {
+	var out []string
+	for _, barn := range b.doc.Barns {
+		out = append(out, barn.Name)
+	}
+	return out
+}
+
+// mostNotes is how many of the keeper's notes stand in a header.
+const mostNotes = 3
+
+// noted is what the keeper saw, the latest notes first.
+func noted(notes []winter.Note, u Units) string {
+	var parts []string
+	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
+		parts = append(parts, u.Date(notes[i].At)+": "+notes[i].Text)
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "You noted " + strings.Join(parts, "; ") + "."
+}

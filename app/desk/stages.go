@@ -36,6 +36,60 @@ type StageDays struct {
 	Ran   bool // from a record; else called for
 	Days  []series.Span
 	Hours []float64 // NaN where too little of the day is known
+
+	units Units
+}
+
+// Month is where a month begins among the days.
+type Month struct {
+	Name string
+	Day  int
+}
+
+// Kind says what the hours rest on.
+func (d StageDays) Kind() string {
+	if d.Ran {
+		return "ran"
+	}
+	return "called for"
+}
+
+// TopLabel is the height of a full bar.
+func (StageDays) TopLabel() string { return Hours(24) }
+
+// Months are the months that begin among the days, and the one they begin in when there is room to name it.
+func (d StageDays) Months() []Month {
+	var out []Month
+	for i, day := range d.Days {
+		at := d.units.local(day.From)
+		if i == 0 || at.Day() == 1 {
+			out = append(out, Month{at.Format("January"), i})
+		}
+	}
+	if len(out) > 1 && out[1].Day < 12 {
+		out = out[1:]
+	}
+	return out
+}
+
+// ReadDay says what each stage did on a day; empty when there is no such day.
+func ReadDay(stages []StageDays, day int) string {
+	if len(stages) == 0 || day < 0 || day >= len(stages[0].Days) {
+		return ""
+	}
+	text := stages[0].units.DateYear(stages[0].Days[day].From) + ":"
+	for i, s := range stages {
+		if i > 0 {
+			text += ","
+		}
+		text += " " + s.Name + " " + s.Kind() + " "
+		if math.IsNaN(s.Hours[day]) {
+			text += noNumber
+			continue
+		}
+		text += Hours(s.Hours[day])
+	}
+	return text
 }
 
 // StagesOf makes the Stages screen of one barn.
@@ -211,7 +265,7 @@ func (b barn) stageDays() []StageDays {
 	days := series.LocalDays(b.span(), b.in.Zone)
 	var out []StageDays
 	for _, st := range b.in.Stages {
-		d := StageDays{Name: st.Name, Days: days, Hours: make([]float64, len(days))}
+		d := StageDays{Name: st.Name, Days: days, Hours: make([]float64, len(days)), units: b.u}
 		on, unsure, seen := b.worked(st.Name)
 		d.Ran = seen.ran
 		for i, day := range days {

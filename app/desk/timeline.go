@@ -232,7 +232,7 @@ func extent(lanes []Lane) series.Span {
 	var s series.Span
 	for _, l := range lanes {
 		for _, t := range l.Traces {
-			from, to := t.Curve.At[0], t.Curve.At[t.Curve.Len()-1]
+			from, to := t.Curve.Readings.At[0], t.Curve.Readings.At[t.Curve.Len()-1]
 			if t.Role == Outside && len(l.Traces) > 1 {
 				continue
 			}
@@ -266,3 +266,6 @@ func (b barn) points() []Point {
 	}
 	return []Point{{b.r.BeesIn, "bees in"}, {b.r.BeesOut, "bees out"}}
 }
+
+// Span is a stretch of time [From, To) in milliseconds UTC.
+type Span = series.Span

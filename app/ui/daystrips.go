@@ -1,0 +1,181 @@
+package ui
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// dayStrips draws, a strip per stage, the hours of every day; the pointer reads a day.
+type dayStrips struct {
+	widget.BaseWidget
+	days []desk.StageDays
+	read func(string)
+}
+
+const (
+	stripHigh  = 46 // one stage
+	stripGap   = 12
+	stripLeft  = 150 // names
+	stripRight = 44
+	monthsHigh = 22
+)
+
+func newDayStrips(days []desk.StageDays, read func(string)) *dayStrips {
+	d := &dayStrips{days: days, read: read}
+	d.ExtendBaseWidget(d)
+	return d
+}
+
+// MinSize has room for every stage, as fyne.Widget.
+func (d *dayStrips) MinSize() fyne.Size {
+	return fyne.NewSize(480, float32(len(d.days))*(stripHigh+stripGap)+monthsHigh)
+}
+
+// CreateRenderer draws the bars as one picture and the words above it, as fyne.Widget.
+func (d *dayStrips) CreateRenderer() fyne.WidgetRenderer {
+	r := &stripsRenderer{strips: d}
+	r.bars = canvas.NewRaster(r.paint)
+	for _, s := range d.days {
+		r.names = append(r.names, inkText(s.Name, theme.ColorNameForeground, fyne.TextAlignTrailing))
+		r.kinds = append(r.kinds, inkText(s.Kind(), colorMuted, fyne.TextAlignTrailing))
+		r.tops = append(r.tops, inkText(s.TopLabel(), colorMuted, fyne.TextAlignLeading))
+	}
+	if len(d.days) > 0 {
+		for _, m := range d.days[0].Months() {
+			r.months = append(r.months, inkText(m.Name, colorMuted, fyne.TextAlignLeading))
+			r.starts = append(r.starts, m.Day)
+		}
+	}
+	return r
+}
+
+func inkText(text string, ink fyne.ThemeColorName, align fyne.TextAlign) *canvas.Text {
+	t := canvas.NewText(text, theme.Color(ink))
+	t.TextSize, t.Alignment = theme.Size(theme.SizeNameCaptionText), align
+	return t
+}
+
+type stripsRenderer struct {
+	strips             *dayStrips
+	bars               *canvas.Raster
+	names, kinds, tops []*canvas.Text
+	months             []*canvas.Text
+	starts             []int
+}
+
+// MinSize is the widget's, as fyne.WidgetRenderer.
+func (r *stripsRenderer) MinSize() fyne.Size { return r.strips.MinSize() }
+
+// Layout places bars and words, as fyne.WidgetRenderer.
+func (r *stripsRenderer) Layout(size fyne.Size) {
+	wide := size.Width - stripLeft - stripRight
+	r.bars.Move(fyne.NewPos(stripLeft, 0))
+	r.bars.Resize(fyne.NewSize(wide, size.Height-monthsHigh))
+	for i := range r.names {
+		y := float32(i) * (stripHigh + stripGap)
+		placeText(r.names[i], 0, y+stripHigh/2-16, stripLeft-8)
+		placeText(r.kinds[i], 0, y+stripHigh/2, stripLeft-8)
+		placeText(r.tops[i], size.Width-stripRight+6, y-4, stripRight)
+	}
+	for i, m := range r.months {
+		n := float32(len(r.strips.days[0].Days))
+		placeText(m, stripLeft+wide*float32(r.starts[i])/n+2, size.Height-monthsHigh+2, 80)
+	}
+}
+
+func placeText(t *canvas.Text, x, y, w float32) {
+	t.Move(fyne.NewPos(x, y))
+	t.Resize(fyne.NewSize(w, t.MinSize().Height))
+}
+
+// Refresh repaints, as fyne.WidgetRenderer.
+func (r *stripsRenderer) Refresh() { r.bars.Refresh() }
+
+// Destroy has nothing to give back, as fyne.WidgetRenderer.
+func (r *stripsRenderer) Destroy() {}
+
+// Objects are the bars and the words, as fyne.WidgetRenderer.
+func (r *stripsRenderer) Objects() []fyne.CanvasObject {
+	out := []fyne.CanvasObject{r.bars}
+	for _, list := range [][]*canvas.Text{r.names, r.kinds, r.tops, r.months} {
+		for _, t := range list {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// paint draws a bar per day from the bottom of its strip: full height is 24 h; an unknown day is hatched.
+func (r *stripsRenderer) paint(w, h int) image.Image {
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	n := len(r.strips.days)
+	if n == 0 || w == 0 || h == 0 {
+		return img
+	}
+	scale := float64(h) / float64(n*(stripHigh+stripGap))
+	for i, s := range r.strips.days {
+		top := float64(i*(stripHigh+stripGap)) * scale
+		r.paintStage(img, s, top, top+stripHigh*scale)
+	}
+	return img
+}
+
+func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.StageDays, top, bottom float64) {
+	w := float64(img.Rect.Dx())
+	rule, bar, muted := theme.Color(theme.ColorNameSeparator), theme.Color(colorBar), theme.Color(colorMuted)
+	fill(img, 0, top, w, top+1, rule)
+	fill(img, 0, bottom-1, w, bottom, rule)
+	each := w / float64(len(s.Hours))
+	gap := math.Min(1, each/4)
+	for i, hours := range s.Hours {
+		x0, x1 := float64(i)*each, float64(i+1)*each-gap
+		if math.IsNaN(hours) {
+			hatch(img, x0, top+1, x1+gap, bottom-1, muted)
+			continue
+		}
+		y := bottom - 1 - (bottom-top-1)*math.Min(hours/24, 1)
+		fill(img, x0, y, x1, bottom-1, bar)
+	}
+}
+
+func fill(img *image.RGBA, x0, y0, x1, y1 float64, c color.Color) {
+	r := image.Rect(int(math.Round(x0)), int(math.Round(y0)), int(math.Round(x1)), int(math.Round(y1)))
+	draw.Draw(img, r, image.NewUniform(c), image.Point{}, draw.Over)
+}
+
+// hatch draws slanted lines, so that unknown is never mistaken for off.
+func hatch(img *image.RGBA, x0, y0, x1, y1 float64, c color.Color) {
+	for y := int(y0); y < int(y1); y++ {
+		for x := int(math.Round(x0)); x < int(math.Round(x1)); x++ {
+			if (x+y)%6 == 0 {
+				img.Set(x, y, c)
+			}
+		}
+	}
+}
+
+// MouseIn reads the day under the pointer, as desktop.Hoverable.
+func (d *dayStrips) MouseIn(e *desktop.MouseEvent) { d.MouseMoved(e) }
+
+// MouseMoved reads the day under the pointer, as desktop.Hoverable.
+func (d *dayStrips) MouseMoved(e *desktop.MouseEvent) {
+	wide := d.Size().Width - stripLeft - stripRight
+	if len(d.days) == 0 || wide <= 0 {
+		return
+	}
+	day := int(float32(len(d.days[0].Days)) * (e.Position.X - stripLeft) / wide)
+	d.read(desk.ReadDay(d.days, day))
+}
+
+// MouseOut empties the reading, as desktop.Hoverable.
+func (d *dayStrips) MouseOut() { d.read("") }

@@ -1,0 +1,278 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// sheet is a dialog that Escape closes, whatever in it has the focus.
+type sheet struct {
+	pop    *widget.PopUp
+	closed func()
+	before func(*fyne.KeyEvent)
+}
+
+// newSheet shows content over the window under a title, with a button that closes it.
+func newSheet(win fyne.Window, title string, content fyne.CanvasObject, width float32, actions ...fyne.CanvasObject) *sheet {
+	s := &sheet{}
+	shut := newKeyButton("Close", s.close, s.close)
+	row := container.NewHBox(append([]fyne.CanvasObject{layout.NewSpacer()}, append(actions, shut)...)...)
+	words := container.New(column{gap: 4}, sentence(title), content, gap(1, 4), row)
+	s.pop = widget.NewModalPopUp(container.New(inset{12, 8, 12, 8}, container.New(fixedWidth{width}, words)), win.Canvas())
+	s.before = win.Canvas().OnTypedKey()
+	win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			s.close()
+		}
+	})
+	s.pop.Show()
+	win.Canvas().Focus(shut)
+	return s
+}
+
+func (s *sheet) close() {
+	if s.pop.Hidden {
+		return
+	}
+	s.pop.Canvas.SetOnTypedKey(s.before)
+	s.pop.Hide()
+	if s.closed != nil {
+		s.closed()
+	}
+}
+
+// keyButton is a button that passes Escape on.
+type keyButton struct {
+	widget.Button
+	escape func()
+}
+
+func newKeyButton(text string, tapped, escape func()) *keyButton {
+	b := &keyButton{escape: escape}
+	b.Text, b.OnTapped = text, tapped
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey closes on Escape and presses on Enter, as fyne.Focusable.
+func (b *keyButton) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyEscape:
+		b.escape()
+	case fyne.KeyReturn, fyne.KeyEnter:
+		b.Tapped(nil)
+	default:
+		b.Button.TypedKey(e)
+	}
+}
+
+// keySelect is a list to choose from that passes Escape on.
+type keySelect struct {
+	widget.Select
+	escape func()
+}
+
+func newKeySelect(options []string, chosen string, escape func()) *keySelect {
+	s := &keySelect{escape: escape}
+	s.Options, s.Selected = options, chosen
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// TypedKey closes on Escape, as fyne.Focusable.
+func (s *keySelect) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyEscape {
+		s.escape()
+		return
+	}
+	s.Select.TypedKey(e)
+}
+
+// keyEntry is a text field that passes Escape on.
+type keyEntry struct {
+	widget.Entry
+	escape func()
+}
+
+func newKeyEntry(escape func()) *keyEntry {
+	e := &keyEntry{escape: escape}
+	e.MultiLine, e.Wrapping = true, fyne.TextWrapOff
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedKey closes on Escape, as fyne.Focusable.
+func (e *keyEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		e.escape()
+		return
+	}
+	e.Entry.TypedKey(k)
+}
+
+// Words of the list of places beside the barns.
+const (
+	everyBarn = "outdoors, for every barn"
+	nowhere   = "nowhere yet"
+)
+
+// hangDialog asks where a logger hangs.
+func (u *UI) hangDialog(l desk.LoggerEntry) {
+	var s *sheet
+	shut := func() { s.close() }
+	barns := u.book.BarnNames()
+	options := append(append([]string{}, barns...), everyBarn, nowhere)
+	at := newKeySelect(options, listName(l.At.List, barns), shut)
+	if l.At.List == desk.TrayList && len(barns) > 0 {
+		at.Selected = barns[u.barn]
+	}
+	place := newKeySelect(desk.Places(), l.Place, shut)
+	if l.At.List < 0 {
+		place.Selected = "room"
+	}
+	at.OnChanged = func(choice string) { setEnabled(place, choice != everyBarn && choice != nowhere) }
+	at.OnChanged(at.Selected)
+	hang := newKeyButton("Hang it there", func() {
+		s.close()
+		u.hang(l.At, listNumber(at.Selected, barns), place.Selected)
+	}, shut)
+	hang.Importance = widget.HighImportance
+	form := container.New(layout.NewFormLayout(), widget.NewLabel("Barn"), at, widget.NewLabel("Hangs at"), place)
+	content := container.New(column{gap: 0}, form, caption(desk.HelpLine("hangs_at")))
+	s = newSheet(u.win, "Where does "+l.Name+" hang?", content, 420, hang)
+}
+
+func setEnabled(s *keySelect, on bool) {
+	if on {
+		s.Enable()
+		return
+	}
+	s.Disable()
+}
+
+func listName(list int, barns []string) string {
+	switch {
+	case list == desk.OutdoorList:
+		return everyBarn
+	case list >= 0 && list < len(barns):
+		return barns[list]
+	}
+	return nowhere
+}
+
+func listNumber(name string, barns []string) int {
+	for i, b := range barns {
+		if b == name {
+			return i
+		}
+	}
+	if name == everyBarn {
+		return desk.OutdoorList
+	}
+	return desk.TrayList
+}
+
+// addDialog takes files by pasted paths, by folder or one by one.
+func (u *UI) addDialog() {
+	var s *sheet
+	entry := newKeyEntry(func() { s.close() })
+	entry.SetPlaceHolder("Paste paths of files or folders, one a line")
+	entry.SetMinRowsVisible(4)
+	add := newKeyButton("Add these", func() {
+		paths := linesOf(entry.Text)
+		s.close()
+		u.Take(paths)
+	}, func() { s.close() })
+	add.Importance = widget.HighImportance
+	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(".csv", ".txt", ".tsv") })
+	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder() })
+	content := container.New(column{gap: 4}, body("Or drop files and folders anywhere on the window."), entry, container.NewHBox(one, folder))
+	s = newSheet(u.win, "Add logger files", content, 520, add)
+}
+
+func linesOf(text string) []string {
+	var out []string
+	for l := range strings.SplitSeq(text, "\n") {
+		if l = strings.Trim(strings.TrimSpace(l), `"'`); l != "" {
+			out = append(out, strings.TrimPrefix(l, "file://"))
+		}
+	}
+	return out
+}
+
+func (u *UI) pickFile(endings ...string) {
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if f == nil || err != nil {
+			return
+		}
+		path := f.URI().Path()
+		f.Close()
+		u.Take([]string{path})
+	}, u.win)
+	d.SetFilter(storage.NewExtensionFileFilter(endings))
+	d.SetView(dialog.ListView)
+	d.Resize(fyne.NewSize(760, 520))
+	d.Show()
+	u.escapes(d.Hide, d.SetOnClosed)
+}
+
+func (u *UI) pickFolder() {
+	d := dialog.NewFolderOpen(func(f fyne.ListableURI, err error) {
+		if f != nil && err == nil {
+			u.Take([]string{f.Path()})
+		}
+	}, u.win)
+	d.Resize(fyne.NewSize(760, 520))
+	d.Show()
+	u.escapes(d.Hide, d.SetOnClosed)
+}
+
+// escapes lets Escape close a dialog of the toolkit's.
+func (u *UI) escapes(hide func(), onClosed func(func())) {
+	before := u.win.Canvas().OnTypedKey()
+	onClosed(func() { u.win.Canvas().SetOnTypedKey(before) })
+	u.win.Canvas().Unfocus()
+	u.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			hide()
+		}
+	})
+}
+
+// keysDialog lists keys and cautions.
+func (u *UI) keysDialog() {
+	content := container.New(column{gap: -12})
+	for _, k := range keyLines {
+		content.Add(body(k))
+	}
+	content.Add(gap(1, 20))
+	content.Add(hairline())
+	for _, c := range desk.Cautions() {
+		content.Add(caption(c))
+	}
+	newSheet(u.win, "Keys and cautions", content, 560)
+}
+
+var keyLines = []string{
+	"Ctrl+O opens a plan, Ctrl+I adds files, Ctrl+Q quits.",
+	"Ctrl+1, 2, 3 show First look, Timeline and Stages.",
+	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter.",
+	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog.",
+}
+
+func (u *UI) aboutDialog() {
+	content := container.New(column{gap: 0},
+		body("Thawbook "+u.Version+" reads the loggers of an indoor wintering, judges the bees' time in each barn and says how sure it is."),
+		caption("It looks back. It is no alarm and no safety device. Nothing is sent anywhere."),
+		caption("The Thawbook authors, MIT licence."))
+	newSheet(u.win, "Thawbook", content, 480)
+}

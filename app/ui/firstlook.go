@@ -1,0 +1,91 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+const readable = 780 // widest line of running text
+
+// firstLookPage is a barn's winter in plain sentences; look shows a sentence's stretch in the Timeline.
+func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) fyne.CanvasObject {
+	page := container.New(column{widest: readable, gap: 0}, sentence(f.Headline))
+	if f.Sure != "" {
+		page.Add(up(caption(f.Sure)))
+	}
+	for _, s := range f.Sentences {
+		page.Add(sentenceRow(s, look))
+	}
+	page.Add(gap(1, 8))
+	page.Add(hairline())
+	for _, c := range f.Cautions {
+		page.Add(up(caption(c)))
+	}
+	if len(notes) > 0 {
+		page.Add(notesOn(notes))
+	}
+	return container.NewVScroll(container.New(inset{12, 4, 12, 16}, page))
+}
+
+// sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.
+func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
+	var icon fyne.CanvasObject = gap(16, 16)
+	if res := markIcon(s.Mark); res != nil {
+		icon = container.NewVBox(gap(1, 6), container.New(fixedWidth{16}, widget.NewIcon(res)))
+	}
+	words := container.New(column{gap: -14}, body(s.Text))
+	if s.Sure != "" {
+		words.Add(caption(s.Sure))
+	}
+	var way fyne.CanvasObject
+	if s.Look.To > s.Look.From {
+		b := widget.NewButton("Show", func() { look(s) })
+		b.Importance = widget.LowImportance
+		way = container.NewVBox(b)
+	}
+	return container.New(sentenceLayout{}, icon, words, orGap(way))
+}
+
+func orGap(o fyne.CanvasObject) fyne.CanvasObject {
+	if o == nil {
+		return gap(1, 1)
+	}
+	return o
+}
+
+// notesOn lists the notes on the data, folded away.
+func notesOn(notes []string) fyne.CanvasObject {
+	list := container.New(column{gap: -10})
+	for _, n := range notes {
+		list.Add(caption(n))
+	}
+	return widget.NewAccordion(widget.NewAccordionItem("Notes on the data", list))
+}
+
+// up takes back some of the white space above a caption.
+func up(o fyne.CanvasObject) fyne.CanvasObject { return container.New(inset{0, -12, 0, 0}, o) }
+
+// sentenceLayout sets a mark, a column of words and a button side by side.
+type sentenceLayout struct{}
+
+const markWide, wayWide = 20, 64
+
+// Layout places the three, as fyne.Layout.
+func (sentenceLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Move(fyne.NewPos(8, 4))
+	o[0].Resize(fyne.NewSize(16, o[0].MinSize().Height))
+	w := size.Width - markWide - wayWide
+	o[1].Move(fyne.NewPos(markWide, 0))
+	o[1].Resize(fyne.NewSize(w, o[1].MinSize().Height))
+	o[1].Resize(fyne.NewSize(w, o[1].MinSize().Height))
+	o[2].Move(fyne.NewPos(size.Width-wayWide, 0))
+	o[2].Resize(fyne.NewSize(wayWide, o[2].MinSize().Height))
+}
+
+// MinSize is as high as the words, as fyne.Layout.
+func (sentenceLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(o[1].MinSize().Width+markWide+wayWide, max(o[1].MinSize().Height, o[2].MinSize().Height))
+}

@@ -1,0 +1,141 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// row is a line of the rail that can be pressed, by pointer or by Space and Enter.
+type row struct {
+	widget.BaseWidget
+	mark          desk.Mark
+	title, note   string
+	bold          bool
+	indent        float32
+	chosen        bool
+	press         func()
+	hovered, aims bool
+	ground        *canvas.Rectangle
+}
+
+func newRow(mark desk.Mark, title, note string, press func()) *row {
+	r := &row{mark: mark, title: title, note: note, press: press}
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// CreateRenderer draws the mark, the title and the note beneath it, as fyne.Widget.
+func (r *row) CreateRenderer() fyne.WidgetRenderer {
+	r.ground = canvas.NewRectangle(nil)
+	r.ground.CornerRadius = 3
+	var icon fyne.CanvasObject = gap(16, 16)
+	if res := markIcon(r.mark); res != nil {
+		icon = container.New(fixedWidth{16}, widget.NewIcon(res))
+	}
+	texts := container.New(tight{}, line(r.title, theme.SizeNameText, theme.ColorNameForeground, r.bold))
+	if r.note != "" {
+		texts.Add(line(r.note, theme.SizeNameCaptionText, colorMuted, false))
+	}
+	content := container.New(inset{8 + r.indent, 0, 4, 0}, container.NewBorder(nil, nil, icon, nil, texts))
+	r.paint()
+	return &rowRenderer{widget.NewSimpleRenderer(container.NewStack(r.ground, content)), r}
+}
+
+type rowRenderer struct {
+	fyne.WidgetRenderer
+	row *row
+}
+
+// Refresh repaints the ground, as fyne.WidgetRenderer.
+func (r *rowRenderer) Refresh() {
+	r.row.paint()
+	r.WidgetRenderer.Refresh()
+}
+
+// paint gives the ground its colour and the focus ring.
+func (r *row) paint() {
+	if r.ground == nil {
+		return
+	}
+	ink := fyne.CurrentApp().Settings().Theme()
+	variant := fyne.CurrentApp().Settings().ThemeVariant()
+	r.ground.FillColor, r.ground.StrokeWidth = nil, 0
+	switch {
+	case r.hovered:
+		r.ground.FillColor = ink.Color(theme.ColorNameHover, variant)
+	case r.chosen:
+		r.ground.FillColor = ink.Color(theme.ColorNameButton, variant)
+	}
+	if r.aims {
+		r.ground.StrokeColor, r.ground.StrokeWidth = ink.Color(theme.ColorNamePrimary, variant), 2
+	}
+	r.ground.Refresh()
+}
+
+// Tapped presses the row, as fyne.Tappable.
+func (r *row) Tapped(*fyne.PointEvent) {
+	if r.press != nil {
+		r.press()
+	}
+}
+
+// FocusGained shows the focus ring, as fyne.Focusable.
+func (r *row) FocusGained() { r.aims = true; r.paint() }
+
+// FocusLost hides it, as fyne.Focusable.
+func (r *row) FocusLost() { r.aims = false; r.paint() }
+
+// TypedRune presses on a space, as fyne.Focusable.
+func (r *row) TypedRune(c rune) {
+	if c == ' ' {
+		r.Tapped(nil)
+	}
+}
+
+// TypedKey presses on Enter, as fyne.Focusable.
+func (r *row) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
+		r.Tapped(nil)
+	}
+}
+
+// MouseIn shows that the row can be pressed, as desktop.Hoverable.
+func (r *row) MouseIn(*desktop.MouseEvent) { r.hovered = true; r.paint() }
+
+// MouseMoved does nothing, as desktop.Hoverable.
+func (r *row) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut ends it, as desktop.Hoverable.
+func (r *row) MouseOut() { r.hovered = false; r.paint() }
+
+// tight stacks lines of text without the white space that text brings along.
+type tight struct{}
+
+const tightBy = 9
+
+// Layout stacks the objects, as fyne.Layout.
+func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(-2)
+	for _, o := range objects {
+		h := o.MinSize().Height
+		o.Resize(fyne.NewSize(size.Width, h))
+		o.Move(fyne.NewPos(0, y))
+		y += h - tightBy - 4
+	}
+}
+
+// MinSize is the stack's, as fyne.Layout.
+func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		m := o.MinSize()
+		s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height-tightBy-4
+	}
+	return s.Add(fyne.NewSize(0, tightBy))
+}
