@@ -2,6 +2,8 @@
 # Sees to the system packages: packages.sh run (to build the window) or packages.sh test (to drive it as well).
 # Only what is missing is installed. A line of the tables: package, how it is recognised, what it is for.
 set -euo pipefail
+cd "$(dirname "$0")/.."
+log=build/packages.log
 
 building='
 gcc               command:gcc          compiles the window toolkit
@@ -48,9 +50,10 @@ install() {
     as=(sudo)
     [ -t 0 ] || as=(sudo -n)
   fi
-  "${as[@]}" apt-get update -qq || fail "can't refresh the package lists; once that works: apt-get install $*"
-  "${as[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" ||
-    fail "apt-get could not install: $*"
+  mkdir -p build
+  "${as[@]}" apt-get update -qq >"$log" || fail "can't refresh the package lists; once that works: apt-get install $*"
+  "${as[@]}" env DEBIAN_FRONTEND=noninteractive LC_ALL=C.UTF-8 apt-get install -y -qq --no-install-recommends "$@" >>"$log" 2>&1 ||
+    { tail -n 5 "$log" >&2; fail "apt-get could not install: $*"; }
 }
 
 # elsewhere: systems without apt get the names, and go on when everything is found.
