@@ -54,8 +54,8 @@ func dottedHead(l *logger) string {
 }
 
 func americanHead(l *logger) string {
-	units := map[quantity]string{temperature: ", °F", surface: ", °F", humidity: ", %"}
-	line := "\"#\"\t\"Date Time\""
+	units := map[quantity]string{temperature: " in °F", surface: " in °F", humidity: " in %"}
+	line := "\"Row\"\t\"Local date and time\""
 	for _, c := range l.channels {
 		line += "\t\"" + c.title + units[c.quantity] + "\""
 	}

@@ -183,7 +183,7 @@ func TestLayoutMarks(t *testing.T) {
 	for file, start := range map[string]string{
 		"alder-east.csv":  "\ufeffMeasurement report\r\nLogger;Alder east\r\nInterval;10 min\r\nChannels;2\r\n\r\nDate/time;Temperature (°C);Humidity (%)\r\n01.11.2024 09:10;",
 		"alder-west.csv":  "Time,Temperature [°C],Relative humidity [%]\n2024-11-01T09:00:00,",
-		"rowan-south.txt": "\"#\"\t\"Date Time\"\t\"Temp, °F\"\t\"RH, %\"\r\n1\t11/01/2024 09:05:00 AM\t",
+		"rowan-south.txt": "\"Row\"\t\"Local date and time\"\t\"Temp in °F\"\t\"RH in %\"\r\n1\t11/01/2024 09:05:00 AM\t",
 		"rowan-north.csv": "Date,Time,Temperature,Humidity\r\n,,\xb0C,%\r\n2024-11-01,09:20,",
 		"rowan-fans.csv":  "Time,Stage 1,Stage 2,Stage 3,Stage 4\n2024-11-01T09:00:00,on,",
 	} {
