@@ -11,7 +11,6 @@ const (
 	RemarkCutLine    = "cut_line"        // the last line breaks off; its last cell is not trusted
 	RemarkFoot       = "foot"            // a line below the table; Args: its first words
 	RemarkOutOfOrder = "out_of_order"    // a row earlier than the one above
-	RemarkDuplicates = "duplicate_times" // two readings at one time; Args: the column
 	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
 	RemarkNoAnswer   = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
 )

@@ -36,5 +36,5 @@ func Read(ctx context.Context, r io.Reader, name string, answers Answers) (*Expo
 		used = s.run(src.buf, src.eof)
 	}
 	s.settle(true)
-	return s.export(name, src.encoding, answers), nil
+	return s.export(name, src.encoding, settleAnswers(answers, s.notes)), nil
 }

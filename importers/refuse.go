@@ -33,3 +33,8 @@ func (r *Refusal) Error() string {
 	}
 	return b.String()
 }
+
+// Reason takes the refusal apart, for those who make sentences of it: code, arguments and place.
+func (r *Refusal) Reason() (code string, args []string, line, column int) {
+	return r.Code, r.Args, r.Line, r.Column
+}

@@ -11,9 +11,9 @@ var unitSpellings = []struct {
 	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "\ufffdc", "?c", "*c", "oc"}},
 	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
-	{"%RH", []string{"%rh", "rh%", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
+	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
 	{"percent", []string{"%", "percent", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
-	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1", "ratio", "1"}},
+	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1", "ratio"}},
 	{"ppm", []string{"ppm", "ppmv"}},
 	{"lux", []string{"lux", "lx"}},
 	{"g/m3", []string{"g/m3", "g/m³", "g/m^3", "gm-3", "gm³", "g.m-3"}},
@@ -58,12 +58,12 @@ var wordUnits = map[string]string{
 var closers = map[byte]byte{')': '(', ']': '[', '}': '{'}
 
 // cutUnit takes the unit off a header: in brackets anywhere, behind a comma or slash, behind a blank at the
-// end, or as the last word. name is the header without it.
+// end, or as the last word. name is the header without it; a header that is nothing but a unit keeps it.
 func cutUnit(header string) (name, unit string) {
 	if whole := unitOf(header); whole != "" && strings.ContainsAny(header, "°%℃℉") {
-		return "", whole
+		return header, whole
 	}
-	if name, inner, found := cutBrackets(header); found {
+	if name, inner, found := cutBrackets(header); found && name != "" {
 		if unit = unitOf(inner); unit != "" {
 			return name, unit
 		}
@@ -72,22 +72,41 @@ func cutUnit(header string) (name, unit string) {
 		}
 	}
 	for _, mark := range []string{",", "/", " "} {
-		if at := strings.LastIndex(header, mark); at > 0 {
-			if unit = unitOf(header[at+1:]); unit != "" && (mark != " " || len(unit) > 1) {
-				return strings.TrimRight(header[:at], " ,/-:"), unit
-			}
+		at := strings.LastIndex(header, mark)
+		if at <= 0 {
+			continue
+		}
+		name = strings.TrimRight(header[:at], " ,/-:")
+		if unit = unitOf(header[at+1:]); unit != "" && !isInitial(name, header[at+1:]) {
+			return name, unit
 		}
 	}
-	if name, found := strings.CutSuffix(header, "%"); found {
-		return strings.TrimSpace(name), "percent"
+	for _, sign := range []string{"%", "°C", "°F"} {
+		if name := strings.TrimSuffix(strings.TrimPrefix(header, sign), sign); name != header {
+			return strings.TrimSpace(name), unitOf(sign)
+		}
 	}
-	if name, found := strings.CutPrefix(header, "%"); found {
-		return strings.TrimSpace(name), "percent"
+	return header, lastWordUnit(header)
+}
+
+// isInitial says whether a single letter behind a name tells loggers apart (Shed C) rather than naming the
+// unit of a temperature (temp C).
+func isInitial(name, letter string) bool {
+	q, _ := quantityOf(words(name), "")
+	return len(strings.TrimSpace(letter)) == 1 && letter != "%" && !isTemperature(q)
+}
+
+// lastWordUnit is the unit a name ends in.
+func lastWordUnit(header string) string {
+	w := words(header)
+	if len(w) < 2 {
+		return ""
 	}
-	if w := words(header); len(w) > 1 {
-		return header, wordUnits[w[len(w)-1].low]
+	last := w[len(w)-1].low
+	if q, _ := quantityOf(w[:len(w)-1], ""); len(last) == 1 && !isTemperature(q) {
+		return ""
 	}
-	return header, ""
+	return wordUnits[last]
 }
 
 // cutBrackets takes the last pair of brackets out of a header.

@@ -1,0 +1,136 @@
+package desk
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// refusalTexts say why a file was not read and what to do instead; %s stands for the file with its line,
+// and what follows for the refusal's arguments.
+var refusalTexts = map[string]string{
+	"empty":            "%s is empty; read the logger out again.",
+	"one_line":         "%s holds a single line, too little to tell a header from readings; read the logger out again.",
+	"binary":           "%s holds bytes that no text has; export the log as text (CSV), not in the logger's own format.",
+	"line_too_long":    "%s is longer than %s bytes; this is no table of readings, or its line ends are lost: export it again.",
+	"too_many_columns": "%s has more than %s columns; export fewer loggers into one file.",
+	"no_clock":         "%s has no column that can be read as date and time; export it with the time of each reading.",
+	"no_values":        "%s has times, but no column of numbers or of states beside them; export it with its readings.",
+}
+
+// reasoned is a refusal that can be taken apart.
+type reasoned interface {
+	Reason() (code string, args []string, line, column int)
+}
+
+// Refusal says in one sentence why a file was not read, with its place where there is one, and the code for
+// programs.
+func Refusal(file string, err error) (code, text string) {
+	var why reasoned
+	switch {
+	case err == nil:
+		return "not_read", file + " was not read."
+	case errors.As(err, &why):
+		code, args, line, column := why.Reason()
+		if template, known := refusalTexts[code]; known && strings.Count(template, "%s") == len(args)+1 {
+			return code, fmt.Sprintf(template, anyOf(append([]string{place(file, line, column)}, args...))...)
+		}
+		return code, place(file, line, column) + " was not read: " + strings.ReplaceAll(code, "_", " ") + "."
+	case errors.Is(err, fs.ErrNotExist):
+		code = "missing"
+	case errors.Is(err, fs.ErrPermission):
+		code = "no_permission"
+	default:
+		code = "not_read"
+	}
+	return code, sentence(err.Error())
+}
+
+// place names a file and, where known, the line and column in it.
+func place(file string, line, column int) string {
+	if line > 0 {
+		file += fmt.Sprintf(", line %d", line)
+	}
+	if column > 0 {
+		file += fmt.Sprintf(", column %d", column)
+	}
+	return file
+}
+
+// sentence ends a text with a full stop.
+func sentence(text string) string {
+	if strings.HasSuffix(text, ".") {
+		return text
+	}
+	return text + "."
+}
+
+// fileNotes are the sentences of notes on a file. {n} is how often, {where} the line or lines, {column} the
+// column, {0} and {1} the arguments.
+var fileNotes = map[string]string{
+	"bad_time":        "{n} {row|rows} {where} left out: the time in column {column} can't be read.",
+	"unreadable_cell": "{n} {cell|cells} in column {column}, {1}, left out {where}: “{0}” is no value.",
+	"short_line":      "{n} {line|lines} {where} had fewer cells than the table; what is not there counts as missing.",
+	"long_line":       "{n} {line|lines} {where} had more cells than the table; those beyond were not read.",
+	"cut_line":        "The file breaks off in line {line}, and the last cell there is not trusted; read the logger out again if more is there.",
+	"foot":            "{n} {line|lines} {where} below the table, “{0}” first, not taken for readings.",
+	"out_of_order":    "{n} {row|rows} {where} came earlier than the row above: the clock was set back, or read-outs were joined.",
+	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
+	"unknown_answer":  "The answer “{1}” to {0} is none of those there are, and was not used.",
+}
+
+// FileNote is the sentence for a note on a file.
+func FileNote(r series.Remark) string {
+	template, known := fileNotes[r.Code]
+	if !known {
+		return sentence(strings.ReplaceAll(r.Code, "_", " ") + " " + where(r))
+	}
+	for _, one := range []string{"row", "cell", "line"} {
+		many := one + "s"
+		word := many
+		if r.Count == 1 {
+			word = one
+		}
+		template = strings.ReplaceAll(template, "{"+one+"|"+many+"}", word)
+	}
+	pairs := []string{"{n}", fmt.Sprint(r.Count), "{where}", where(r), "{column}", fmt.Sprint(r.Column), "{line}", fmt.Sprint(r.Line)}
+	for i := range 2 {
+		arg := ""
+		if i < len(r.Args) {
+			arg = r.Args[i]
+		}
+		pairs = append(pairs, fmt.Sprintf("{%d}", i), arg)
+	}
+	return strings.NewReplacer(pairs...).Replace(template)
+}
+
+// where names the line or the span of lines of a note.
+func where(r series.Remark) string {
+	if r.LastLine > r.Line {
+		return fmt.Sprintf("(lines %d to %d)", r.Line, r.LastLine)
+	}
+	return fmt.Sprintf("(line %d)", r.Line)
+}
+
+// questions are what only the keeper can know, in his words.
+var questions = map[string]string{
+	"day_month":        "Are the dates written day first (dmy) or month first (mdy)? Nothing in the file tells.",
+	"temperature_unit": "Are the temperatures in °C or in °F? The file does not say and the values fit both.",
+	"humidity_unit":    "Is the humidity in percent or as a fraction of one?",
+	"year":             "In which year was this logger started? The file gives no year.",
+	"zone":             "Which time zone was the logger set to?",
+	"dst":              "Did the logger's clock follow summer time?",
+	"decimal_mark":     "Is the comma a decimal mark or does it separate thousands?",
+	"pairing":          "Which humidity belongs to which temperature?",
+}
+
+// Question is the sentence for a question about a file.
+func Question(id string) string {
+	if text, known := questions[id]; known {
+		return text
+	}
+	return sentence("What is its " + strings.ReplaceAll(id, "_", " "))
+}

@@ -1,0 +1,34 @@
+package importers
+
+import "thawbook/analysis/series"
+
+// The questions a file can leave open, in the order they are asked, and the answers there are. An answer to
+// another question is not for the importers.
+var answerable = []struct {
+	id      string
+	options []string
+}{
+	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}},
+	{temperatureUnit, []string{"degC", "degF", "K"}},
+	{humidityUnit, []string{"percent", "fraction"}},
+}
+
+// settleAnswers keeps the answers that are among the options and remarks on the others.
+func settleAnswers(given Answers, n *notes) Answers {
+	kept := Answers{"zone": given["zone"]}
+	for _, q := range answerable {
+		answer, said := given[q.id]
+		if !said {
+			continue
+		}
+		for _, o := range q.options {
+			if answer == o {
+				kept[q.id] = answer
+			}
+		}
+		if kept[q.id] == "" {
+			n.add(series.Remark{Code: RemarkNoAnswer, Args: []string{q.id, answer}})
+		}
+	}
+	return kept
+}
