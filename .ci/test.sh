@@ -1,27 +1,49 @@
 #!/usr/bin/env bash
 # Everything that must hold. Called by `make test`, which sets the flags, the clock and the language.
+# Every step runs, whatever the one before found; one that fails fails the whole.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-step=.ci/step.sh
 mkdir -p build
+passed=0
+failed=()
 
-$step packages .ci/packages.sh test
+# step NAME COMMAND...
+step() {
+  if .ci/step.sh "$@"; then passed=$((passed + 1)); else failed+=("$1"); fi
+}
 
-# The window's OpenGL bindings are one package that takes two minutes on one core: first, and beside the rest.
-started=$SECONDS
-{ go build $(go list -deps ./app | grep /go-gl/gl/) && go build -o build/thawbook ./app; } >build/window.log 2>&1 &
+# build_window: OpenGL's bindings are one package that keeps one core busy for two minutes, so they come first.
+build_window() {
+  local bindings
+  bindings=$(go list -deps ./app | grep /go-gl/gl/)
+  # shellcheck disable=SC2086
+  go build $bindings && go build -o build/thawbook ./app
+}
+
+# built: waits for the build that began beside the rest.
+built() {
+  wait "$window" || { cat build/window.log >&2; return 1; }
+}
+
+.ci/step.sh packages .ci/packages.sh test
+rm -f build/thawbook
+build_window >build/window.log 2>&1 &
 window=$!
-trap 'kill "$window" 2>/dev/null || true' EXIT
 
-$step lint .ci/lint.sh core
-$step cli .ci/cli.sh run
-$step tests .ci/gotest.sh all
-$step "tests, St John's clock" env TZ=America/St_Johns .ci/gotest.sh windowless
-$step race .ci/gotest.sh race
-$step fuzz .ci/fuzz.sh
+step lint .ci/lint.sh core
+step cli .ci/cli.sh run
+step tests .ci/gotest.sh all
+step "tests, St John's clock" env TZ=America/St_Johns .ci/gotest.sh windowless
+step race .ci/gotest.sh race
+step fuzz .ci/fuzz.sh
 
-echo '== window build'
-wait "$window" || { cat build/window.log >&2; echo '== window build: FAILED' >&2; exit 1; }
-echo "== window build: done, within $((SECONDS - started)) s"
-$step 'lint, window' .ci/lint.sh window
-$step 'window test' .ci/window.sh 1
+if built; then
+  step 'lint, window' .ci/lint.sh window
+  step 'window test' .ci/window.sh 1
+else
+  failed+=('window build')
+fi
+
+echo "== $passed steps passed, ${#failed[@]} failed"
+[ ${#failed[@]} -eq 0 ] || printf '== failed: %s\n' "${failed[@]}" >&2
+[ ${#failed[@]} -eq 0 ]
