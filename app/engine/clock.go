@@ -26,6 +26,7 @@ const (
 	ClockContradicts    = "clock_contradicts"     // the face followed one change and not another
 	ClockImpossibleHour = "clock_impossible_hour" // readings in an hour the zone skipped, in a clock said to follow
 	ClockZoneAssumed    = "clock_zone_assumed"    // neither plan nor file names the zone
+	ClockZoneUnknown    = "clock_zone_unknown"    // the zone the file names is none. Args: the zone
 )
 
 // change is a moment at which a zone's distance from UTC changes, all in milliseconds.
@@ -74,8 +75,11 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 	var remarks []series.Remark
 	named := false
 	for _, name := range []string{zone, l.Zone} {
-		if loc, err := winter.Location(name); err == nil {
+		switch loc, err := winter.Location(name); {
+		case err == nil:
 			c.loc, named = loc, true
+		case name != "":
+			remarks = append(remarks, series.Remark{Code: ClockZoneUnknown, Args: []string{name}, Count: 1})
 		}
 	}
 	face = facesOf(face)

@@ -2,6 +2,9 @@ package engine
 
 import (
 	"context"
+	"crypto/sha256"
+	"errors"
+	"fmt"
 	"io"
 	"path"
 
@@ -61,7 +64,7 @@ func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
 func (r reader) decode(ctx context.Context, file *File, answers importers.Answers, m *meter) {
 	source, err := files.Open(file.Name)
 	if err != nil {
-		file.Err = err
+		file.refuse(err)
 		return
 	}
 	defer source.Close()
@@ -74,8 +77,18 @@ func (r reader) decode(ctx context.Context, file *File, answers importers.Answer
 	file.SHA256, file.Bytes = source.SHA256(), source.Bytes()
 }
 
+// refuse keeps why a file could not be opened; one that is empty was read to its end.
+func (file *File) refuse(err error) {
+	file.Err = err
+	var why *files.Error
+	if errors.As(err, &why) && why.Code == files.Empty {
+		file.Err = &importers.Refusal{Name: file.Name, Code: importers.RefusedEmpty}
+		file.SHA256 = fmt.Sprintf("%x", sha256.Sum256(nil))
+	}
+}
+
 // checksum reads a file for its SHA-256 and size alone.
-func checksum(ctx context.Context, p string) (sha256 string, bytes int64, err error) {
+func checksum(ctx context.Context, p string) (sum string, bytes int64, err error) {
 	source, err := files.Open(p)
 	if err != nil {
 		return "", 0, err
