@@ -16,9 +16,9 @@ func Judge(in Input) Review {
 	}
 	var evidence Evidence
 	j.scored, evidence = beesTime(in, j.room.mean.TempC)
-	j.offset = thermostatOffset(j)
+	j.sight = sightOf(j)
 
-	r := Review{Barn: in.Name, BeesIn: j.scored.From, BeesOut: j.scored.To, BeesTime: evidence, Offset: j.offset}
+	r := Review{Barn: in.Name, BeesIn: j.scored.From, BeesOut: j.scored.To, BeesTime: evidence, Offset: j.sight.offset}
 	r.Traces = traces(j)
 	r.HiveDays = HiveDays(in.Heads, j.scored)
 	r.Coverage = share(j.room.mean.TempC.KnownMS(j.scored), j.scored)
@@ -40,7 +40,7 @@ type judgement struct {
 	room, outdoor spot
 	control       Logger // what the thermostat is judged by
 	scored        series.Span
-	offset        Figure
+	sight         sight
 }
 
 // traces gathers the curves behind the figures.
@@ -75,8 +75,8 @@ func remarks(j judgement, beesTime Evidence) []series.Remark {
 		{"no_humidity", room.RelHum.Len() == 0},
 		{"no_outdoor", j.weather(temperatureOf).Len() == 0},
 		{"control_is_room_mean", j.control.Name == "" && hasThermostat(j.Stages)},
-		{"offset_not_estimated", hasThermostat(j.Stages) && j.offset.Evidence == Assumed},
-		{"offset_half_stage_spacing", offsetBlursStages(j.Stages, j.offset)},
+		{"offset_not_estimated", hasThermostat(j.Stages) && j.sight.offset.Evidence == Assumed},
+		{"offset_half_stage_spacing", offsetBlursStages(j.Stages, j.sight.offset)},
 	}
 	out := []series.Remark{}
 	for _, n := range notes {

@@ -13,15 +13,32 @@ const (
 	widestOffsetK = 1.0 // farther from a limit than this, a turning point is not the thermostat's
 	swingLow      = 0.5 // a thermostat's swing is between these multiples of its differential
 	swingHigh     = 2.5
+	reachedBy     = 0.9  // share of turning points that must reach a limit for it to be followed
+	widestMargin  = 0.45 // of the differential: the two limits must not meet
 	confidence95  = 1.96
 )
 
-// thermostatOffset is how much the control temperature's logger reads above the thermostat, K: the median
-// of temperature maxima less their nearest on-temperature, averaged with minima less their nearest
-// off-temperature. A late or overshooting logger moves the two apart; the true offset lies between them, so
-// the range spans both, widened by the medians' own scatter and half the printed resolution. With fewer
-// than 20 turning points of a kind it is 0 ± the logger's error, assumed.
-func thermostatOffset(j judgement) Figure {
+// sight is how the logger sees the thermostat: how much it reads above it, K, and by how much its turning
+// points fall short of the limits, K.
+type sight struct {
+	offset  Figure
+	marginK float64
+}
+
+// limits are the temperatures, °C, at which the logger shows a setting switching, if it reads shiftK above
+// the thermostat.
+func (v sight) limits(s Setting, shiftK float64) (onC, offC float64) {
+	margin := math.Min(v.marginK, widestMargin*(s.OnC-s.OffC))
+	return s.OnC + shiftK - margin, s.OffC + shiftK + margin
+}
+
+// sightOf estimates the offset from turning points: the median of temperature maxima less their nearest
+// on-temperature, averaged with that of minima less their nearest off-temperature. A slow logger blunts
+// both, a thermostat that overshoots sharpens both; the true offset lies between the two medians, so its
+// range spans them, widened by their scatter and half the printed resolution. The margin is half the
+// resolution, or what nine in ten turning points fall short by. With fewer than 20 turning points of a
+// kind the offset is 0 ± the logger's error, assumed.
+func sightOf(j judgement) sight {
 	errK, stepK := j.control.TempErrK, j.control.TempStepK
 	maxima, minima := []float64{}, []float64{}
 	for _, s := range settingPeriods(j.Stages, j.scored) {
@@ -29,12 +46,16 @@ func thermostatOffset(j judgement) Figure {
 		maxima, minima = append(maxima, up...), append(minima, down...)
 	}
 	if len(maxima) < leastTurns || len(minima) < leastTurns {
-		return Figure{Low: -errK, High: errK, OK: true, Evidence: Assumed}
+		return sight{Figure{Low: -errK, High: errK, OK: true, Evidence: Assumed}, stepK / 2}
 	}
-	over, under := median(maxima), median(minima)
+	over, under := median(maxima), median(minima) // which sorts them
 	half := math.Abs(over-under)/2 + math.Max(scatter(maxima), scatter(minima)) + stepK/2
+	short := stat.Quantile(reachedBy, stat.Empirical, minima, nil) - stat.Quantile(1-reachedBy, stat.Empirical, maxima, nil)
 	mid := (over + under) / 2
-	return Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
+	return sight{
+		Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut},
+		math.Max(stepK, short) / 2,
+	}
 }
 
 // scatter is the 95 % half-width of a median of independent values (asymptotically 1.253 × that of the mean

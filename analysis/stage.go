@@ -28,7 +28,7 @@ func stageRows(j judgement) []StageRow {
 			}
 			row := StageRow{Name: st.Name, Setting: set, Remarks: []series.Remark{}}
 			row.Setting.Span = period[0]
-			row.Called = calledWork(set, j.control.TempC, j.offset, period[0])
+			row.Called = calledWork(set, j.control.TempC, j.sight, period[0])
 			if record, ok := recordOf(j.Loggers, st.Name); ok {
 				row.Ran = worked(held(record), period[0], record.Interval(), Recorded)
 			}
@@ -42,7 +42,7 @@ func stageRows(j judgement) []StageRow {
 // calledWork is what a setting asked for over a span: by its rule along the control temperature at the
 // estimated offset and at both ends of its range; the whole span for an always-on stage; the timer's share
 // for a timer.
-func calledWork(set Setting, control series.Curve, offset Figure, s series.Span) *Work {
+func calledWork(set Setting, control series.Curve, v sight, s series.Span) *Work {
 	whole := []segment{{float64(s.From), float64(s.To), true}}
 	switch {
 	case set.AlwaysOn:
@@ -60,11 +60,11 @@ func calledWork(set Setting, control series.Curve, offset Figure, s series.Span)
 		return nil
 	}
 	at := func(shift float64) *Work {
-		segs := called(control, s, set.OnC+shift, set.OffC+shift)
-		return worked(segs, s, control.Interval(), WorkedOut)
+		onC, offC := v.limits(set, shift)
+		return worked(called(control, s, onC, offC), s, control.Interval(), WorkedOut)
 	}
-	w := at(offset.Mid)
-	w.spread(at(offset.Low), at(offset.High))
+	w := at(v.offset.Mid)
+	w.spread(at(v.offset.Low), at(v.offset.High))
 	return w
 }
 

@@ -210,9 +210,9 @@ func aloneByCall(j judgement, big []Stage) (f Figure, coverage float64) {
 		}
 		return noneOn(all, j.scored)
 	}
-	mid, coverage := at(j.offset.Mid)
-	low, _ := at(j.offset.Low)
-	high, _ := at(j.offset.High)
+	mid, coverage := at(j.sight.offset.Mid)
+	low, _ := at(j.sight.offset.Low)
+	high, _ := at(j.sight.offset.High)
 	return enclosing(WorkedOut, mid, low, high), coverage
 }
 
@@ -222,7 +222,8 @@ func calledAll(j judgement, st Stage, shift float64) []segment {
 	for _, set := range st.Settings {
 		for _, p := range series.Intersect([]series.Span{set.Span}, []series.Span{j.scored}) {
 			if set.thermostat() {
-				segs = append(segs, called(j.control.TempC, p, set.OnC+shift, set.OffC+shift)...)
+				onC, offC := j.sight.limits(set, shift)
+				segs = append(segs, called(j.control.TempC, p, onC, offC)...)
 			}
 		}
 	}

@@ -4,7 +4,7 @@ import "math"
 
 // WetBulbC is the thermodynamic wet-bulb temperature in °C of air at tempC with that humidity ratio
 // (kg/kg dry air) and total pressure: the psychrometric equation solved by halving the interval. Where
-// the bulb would be below 0 °C it is the ice bulb; the two differ by up to about 2 K around 0 °C, so the
+// the bulb would be below 0 °C it is the ice bulb; there the two differ by up to 0.7 K, so the
 // value jumps there as the air gets drier. Air supersaturated over ice has its ice bulb above tempC.
 // Range -100 to 200 °C, humRatio and pressurePa such that the air has a dew or frost point; NaN outside,
 // also for dry air (humRatio 0). Source: ASHRAE Fundamentals (2017) ch. 1, eqs. 33 (water) and 35 (ice).
