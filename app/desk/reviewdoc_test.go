@@ -184,7 +184,7 @@ func argsOf(file, rest string) int {
 	case strings.HasSuffix(file, "judge.go"):
 		return 0
 	case strings.HasSuffix(file, "clock.go"):
-		return 2
+		return 2 + strings.Count(rest, "Args: ")
 	}
 	_, list, _ := strings.Cut(rest, "Args: ")
 	n := strings.Count(list, ",") + 1
