@@ -4,7 +4,6 @@ import (
 	"math"
 	"time"
 
-	"thawbook/analysis/series"
 	"thawbook/app/engine"
 )
 
