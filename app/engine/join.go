@@ -11,11 +11,12 @@ import (
 	"thawbook/importers"
 )
 
-// The remarks joining leaves; Args begin with the logger's name.
+// The remarks joining leaves.
 const (
 	FileRefused    = "file_refused"    // Args: file, sentence
 	NothingChosen  = "nothing_chosen"  // the file holds no series for the logger. Args: logger, file
 	SeveralLoggers = "several_loggers" // the file holds several loggers, the first was taken. Args: logger, file
+	AnswerUnused   = "answer_unused"   // an answer's pattern matches no file. Args: pattern, question
 	NoState        = "no_state"        // the logger is to record a stage and has no state column. Args: logger, stage
 )
 

@@ -83,6 +83,19 @@ func TestTheSameReadingsAgain(t *testing.T) {
 	}
 }
 
+// A long record read out again an hour later by the clock, one reading in forty written over.
+func TestALongRecordAgain(t *testing.T) {
+	all := wave(5000)
+	again := slices.Clone(all[3000:])
+	for i := 0; i < len(again); i += 40 {
+		again[i] += 50
+	}
+	_, count, same := sameReadings(said("a", 0, 1, all[:4900]...).readings, said("b", 3060, 1, again...).readings)
+	if !same || count != 1900 {
+		t.Errorf("%d readings, %v", count, same)
+	}
+}
+
 // 95 of 100 overlapped values are enough to be the same readings, 94 are not.
 func TestHowManyMustMatch(t *testing.T) {
 	all := wave(100)

@@ -49,7 +49,8 @@ func ReadPlan(path string) (winter.Winter, error) {
 
 // Review reads the winter's files, puts its loggers together and judges every barn. File patterns are
 // relative to dir. A file that is missing or refused becomes a File with its error and a remark, and
-// costs only itself. The error is the context's, or that of a barn that could not be judged. cache and progress may be nil.
+// costs only itself. The error is the context's, or that of a zone or barn that could not be judged. cache
+// and progress may be nil.
 func Review(ctx context.Context, w winter.Winter, dir string, cache *Cache, progress Progress) (Result, error) {
 	zone, err := winter.Location(w.Zone)
 	if err != nil {
@@ -65,6 +66,7 @@ func Review(ctx context.Context, w winter.Winter, dir string, cache *Cache, prog
 	for _, f := range out.Files {
 		out.Remarks = append(out.Remarks, refusal(f)...)
 	}
+	out.Remarks = append(out.Remarks, unusedAnswers(w.Answers, g.paths)...)
 	j := joiner{zone: zone, gapMinutes: w.GapMinutes}
 	outdoor := j.loggers(w.Outdoor, g, read, &out)
 	for _, barn := range w.Barns {
@@ -169,4 +171,14 @@ func refusal(f File) []series.Remark {
 		r.Line, r.Column = why.Line, why.Column
 	}
 	return []series.Remark{r}
+}
+
+// unusedAnswers remarks on answers whose pattern matches no file of the winter: most likely a slip of the pen.
+func unusedAnswers(answers []winter.Answer, paths []string) (out []series.Remark) {
+	for _, a := range answers {
+		if !slices.ContainsFunc(paths, func(p string) bool { return matches(a.File, p) }) {
+			out = append(out, series.Remark{Code: AnswerUnused, Args: []string{a.File, a.ID}, Count: 1})
+		}
+	}
+	return out
 }

@@ -113,6 +113,19 @@ func TestRefusedPlans(t *testing.T) {
 	}
 }
 
+func TestAnAnswerToNoFile(t *testing.T) {
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 30, saw, flat(60))})
+	w := winter.Winter{
+		Zone:    "UTC",
+		Barns:   []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}}},
+		Answers: []winter.Answer{{File: "a*.csv", ID: "zone", Option: "UTC"}, {File: "b.csv", ID: "zone", Option: "UTC"}},
+	}
+	result, err := Review(context.Background(), w, dir, nil, nil)
+	if err != nil || !slices.Equal(codes(result.Remarks), []string{AnswerUnused}) || result.Remarks[0].Args[0] != "b.csv" {
+		t.Errorf("%v, %+v", err, result.Remarks)
+	}
+}
+
 // The same file twice, by two patterns and as a copy under another name, changes nothing.
 func TestTheSameFileTwice(t *testing.T) {
 	log := hourly(t, "2026-11-12 00:00", 240, saw, flat(60))
