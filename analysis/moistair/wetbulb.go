@@ -4,16 +4,17 @@ import "math"
 
 // WetBulbC is the thermodynamic wet-bulb temperature in °C of air at tempC with that humidity ratio
 // (kg/kg dry air) and total pressure: the psychrometric equation solved by halving the interval. Where
-// the bulb would be below 0 °C it is the ice bulb; there the two differ by up to 0.7 K, so the
-// value jumps there as the air gets drier. Air supersaturated over ice has its ice bulb above tempC.
+// the bulb would be below 0 °C it is the ice bulb, up to 0.7 K lower: the value jumps there as the air
+// gets drier. Air supersaturated over ice has its ice bulb above tempC.
 // Range -100 to 200 °C, humRatio and pressurePa such that the air has a dew or frost point; NaN outside,
 // also for dry air (humRatio 0). Source: ASHRAE Fundamentals (2017) ch. 1, eqs. 33 (water) and 35 (ice).
 func WetBulbC(tempC, humRatio, pressurePa float64) float64 {
 	if !within(tempC, water.lowC, water.highC) {
 		return math.NaN()
 	}
+	const rounding = 1e-9 // K, so that saturated air at 0 °C keeps its water bulb
 	vapPresPa := VapPresOfHumRatioPa(humRatio, pressurePa)
-	if bulbC := solveBulb(humRatioOfWetBulb, DewPointC(vapPresPa), tempC, humRatio, pressurePa); bulbC >= 0 {
+	if bulbC := solveBulb(humRatioOfWetBulb, DewPointC(vapPresPa), tempC, humRatio, pressurePa); bulbC >= -rounding {
 		return bulbC
 	}
 	return solveBulb(humRatioOfIceBulb, FrostPointC(vapPresPa), tempC, humRatio, pressurePa)
