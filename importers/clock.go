@@ -154,7 +154,7 @@ func wholeNumber(cell []byte) (v int, ok bool) {
 // date reads the date at the start of a cell and what follows it, remembering the last one: a day's rows
 // share their date.
 func (c *clock) date(cell []byte) (base int64, rest []byte, ok bool) {
-	if n := c.memoLen; n > 0 && len(cell) >= n && string(cell[:n]) == string(c.memo[:n]) {
+	if n := c.memoLen; n > 0 && len(cell) >= n && string(cell[:n]) == string(c.memo[:n]) && (len(cell) == n || isDigit(cell[n])) {
 		return c.memoBase, cell[n:], true
 	}
 	v, n, ok := c.form.parseDate(cell)

@@ -190,13 +190,12 @@ func leap(y int) int {
 	return 0
 }
 
-// fullYear puts a year of two digits between 1970 and 2069, as POSIX strptime nearly does (its split is at
-// 69); no logger is older.
+// fullYear puts a year of two digits between 1969 and 2068, as POSIX strptime does.
 func fullYear(y int) int {
 	switch {
 	case y >= 100:
 		return y
-	case y >= 70:
+	case y >= 69:
 		return 1900 + y
 	}
 	return 2000 + y
