@@ -26,7 +26,7 @@ const quitWithin = 2 * time.Second
 // when it is closed.
 func window(path string) int {
 	app := fyneapp.NewWithID("thawbook")
-	u := &ui.UI{Do: fyne.Do, Demo: demo, Version: version(), Quit: func() {
+	u := &ui.UI{Do: fyne.Do, Demo: demo, Version: program().Version, Quit: func() {
 		time.AfterFunc(quitWithin, func() { os.Exit(done) })
 		app.Quit()
 	}}

@@ -307,7 +307,7 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	}
 	in, r := b.Result.Inputs[i], b.Result.Barns[i]
 	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), StagesOf(in, r, u)}
-	v.Header.Noted = noted(b.doc.Barns[i].Notes, newBarn(in, r, u).u)
+	v.Header.Noted = noted(b.doc.Barns[i].Notes, r.Verdict, newBarn(in, r, u).u)
 	return v, true
 }
 
@@ -318,19 +318,4 @@ func (b Book) BarnNames() []string {
 		out = append(out, barn.Name)
 	}
 	return out
-}
-
-// mostNotes is how many of the keeper's notes stand in a header.
-const mostNotes = 3
-
-// noted is what the keeper saw, the latest notes first.
-func noted(notes []winter.Note, u Units) string {
-	var parts []string
-	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
-		parts = append(parts, u.Date(notes[i].At)+": "+notes[i].Text)
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "You noted " + strings.Join(parts, "; ") + "."
 }

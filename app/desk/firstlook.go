@@ -60,11 +60,19 @@ func (b barn) headline() (text, sure string) {
 	}
 	text = map[analysis.State]string{analysis.Yes: "It held: ", analysis.Mostly: "It mostly held: ", analysis.No: "It did not hold: "}[a.State] +
 		OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
-	sure = "Known for " + OfHundred(a.Coverage) + " hours"
+	sure = knownFor(a.Coverage)
 	if e := b.errK(); e > 0 {
 		sure += "; as loggers of this kind may read " + b.u.Diff(e) + " too high or too low, it may have been " + b.shareRange(a.Figure)
 	}
 	return text, sure + "."
+}
+
+// knownFor says how much of the time there are readings for.
+func knownFor(coverage float64) string {
+	if coverage >= 1 {
+		return "Known throughout"
+	}
+	return "Known for " + OfHundred(coverage) + " hours"
 }
 
 func (b barn) whyNotHeld(a analysis.Answer) string {

@@ -162,7 +162,7 @@ func (b barn) cannotAndSettle() []Sentence {
 	}
 	noOut := b.r.Traces.Outdoor.Len() == 0
 	add(b.r.Traces.RoomRelHum.Len() == 0, "whether it was damp or dry (no humidity was recorded)")
-	add(noOut, "whether warm or damp spells came with the weather (no outdoor file)")
+	add(noOut, "whether warm or damp spells came with the weather (no temperature outside is known)")
 	add(!noOut && len(b.r.Surfaces) == 0, "whether walls were wet (no wall or ceiling is listed)")
 	add(len(b.in.Stages) == 0, "what the fans did (no stage is set down)")
 	var out []Sentence

@@ -83,7 +83,7 @@ func (b barn) whoAndWhen() string {
 	} else {
 		parts = append(parts, "in "+b.u.DateYear(b.r.BeesIn), "out "+b.u.DateYear(b.r.BeesOut))
 	}
-	line := strings.Join(parts, ", ") + ": " + b.length()
+	line := capital(strings.Join(parts, ", ")) + ": " + b.length()
 	if b.r.BeesTime == analysis.Assumed {
 		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
 	}
@@ -135,7 +135,7 @@ func (b barn) damp() AnswerCard {
 	if b.judgedSurfaces() > 0 {
 		limit += ", or a wet wall or ceiling"
 	}
-	card.Sentence = capital(limit) + ": " + Hours(a.Figure.Mid) + " in all."
+	card.Sentence = capital(limit) + ": " + inAll(a.Figure.Mid)
 	return card
 }
 
@@ -158,8 +158,16 @@ func (b barn) dry() AnswerCard {
 		return card.withoutFigure(a)
 	}
 	card.Figure = Hours(a.Figure.Mid)
-	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + Hours(a.Figure.Mid) + " in all."
+	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + inAll(a.Figure.Mid)
 	return card
+}
+
+// inAll ends a sentence with a number of hours.
+func inAll(h float64) string {
+	if h == 0 {
+		return "never."
+	}
+	return Hours(h) + " in all."
 }
 
 func (b barn) fans() AnswerCard {

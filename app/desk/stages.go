@@ -116,7 +116,7 @@ func (b barn) stageSentence() (text, sure string) {
 	if when := b.bigOnes(); when != "" {
 		text += "; " + when
 	}
-	sure = capital(evidenceWord(a.Figure.Evidence)) + ", known for " + OfHundred(a.Coverage) + " hours"
+	sure = knownFor(a.Coverage) + ", " + evidenceWord(a.Figure.Evidence)
 	if low, high := OfHundred(a.Figure.Low/100), OfHundred(a.Figure.High/100); low != high {
 		sure += "; it may have been " + b.shareRange(a.Figure)
 	}
@@ -130,6 +130,9 @@ func (b barn) offsetWords() string {
 	}
 	if b.r.Offset.Evidence == analysis.Assumed {
 		return "; how far the logger reads from the thermostat can't be seen in the record, so " + b.u.Diff((b.r.Offset.High-b.r.Offset.Low)/2) + " either way is allowed for"
+	}
+	if b.u.Diff(math.Abs(b.r.Offset.Mid)) == b.u.Diff(0) {
+		return "; the logger read as the thermostat did"
 	}
 	side := "above"
 	if b.r.Offset.Mid < 0 {

@@ -26,8 +26,8 @@ func newSheet(win fyne.Window, title string, content fyne.CanvasObject, width fl
 	s := &sheet{}
 	shut := newKeyButton("Close", s.close, s.close)
 	row := container.NewHBox(append([]fyne.CanvasObject{layout.NewSpacer()}, append(actions, shut)...)...)
-	words := container.New(column{gap: 4}, sentence(title), content, gap(1, 4), row)
-	s.pop = widget.NewModalPopUp(container.New(inset{12, 8, 12, 8}, container.New(fixedWidth{width}, words)), win.Canvas())
+	words := container.New(column{gap: 12}, sentence(title), content, row)
+	s.pop = widget.NewModalPopUp(container.New(inset{12, 12, 12, 8}, container.New(fixed{width: width}, words)), win.Canvas())
 	s.before = win.Canvas().OnTypedKey()
 	win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if e.Name == fyne.KeyEscape {
@@ -147,7 +147,7 @@ func (u *UI) hangDialog(l desk.LoggerEntry) {
 	}, shut)
 	hang.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("Barn"), at, widget.NewLabel("Hangs at"), place)
-	content := container.New(column{gap: 0}, form, caption(desk.HelpLine("hangs_at")))
+	content := container.New(column{gap: 8}, form, caption(desk.HelpLine("hangs_at")))
 	s = newSheet(u.win, "Where does "+l.Name+" hang?", content, 420, hang)
 }
 
@@ -195,7 +195,7 @@ func (u *UI) addDialog() {
 	add.Importance = widget.HighImportance
 	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(".csv", ".txt", ".tsv") })
 	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder() })
-	content := container.New(column{gap: 4}, body("Or drop files and folders anywhere on the window."), entry, container.NewHBox(one, folder))
+	content := container.New(column{gap: 8}, body("Or drop files and folders anywhere on the window."), entry, container.NewHBox(one, folder))
 	s = newSheet(u.win, "Add logger files", content, 520, add)
 }
 
@@ -250,11 +250,10 @@ func (u *UI) escapes(hide func(), onClosed func(func())) {
 
 // keysDialog lists keys and cautions.
 func (u *UI) keysDialog() {
-	content := container.New(column{gap: -12})
+	content := container.New(column{gap: 8})
 	for _, k := range keyLines {
 		content.Add(body(k))
 	}
-	content.Add(gap(1, 20))
 	content.Add(hairline())
 	for _, c := range desk.Cautions() {
 		content.Add(caption(c))
@@ -270,7 +269,7 @@ var keyLines = []string{
 }
 
 func (u *UI) aboutDialog() {
-	content := container.New(column{gap: 0},
+	content := container.New(column{gap: 8},
 		body("Thawbook "+u.Version+" reads the loggers of an indoor wintering, judges the bees' time in each barn and says how sure it is."),
 		caption("It looks back. It is no alarm and no safety device. Nothing is sent anywhere."),
 		caption("The Thawbook authors, MIT licence."))

@@ -12,31 +12,25 @@ const readable = 780 // widest line of running text
 
 // firstLookPage is a barn's winter in plain sentences; look shows a sentence's stretch in the Timeline.
 func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) fyne.CanvasObject {
-	page := container.New(column{widest: readable, gap: 0}, sentence(f.Headline))
-	if f.Sure != "" {
-		page.Add(up(caption(f.Sure)))
-	}
+	page := container.New(column{widest: readable, gap: 10}, titled(f.Headline, f.Sure))
 	for _, s := range f.Sentences {
 		page.Add(sentenceRow(s, look))
 	}
-	page.Add(gap(1, 8))
 	page.Add(hairline())
-	for _, c := range f.Cautions {
-		page.Add(up(caption(c)))
-	}
+	page.Add(captions(f.Cautions))
 	if len(notes) > 0 {
 		page.Add(notesOn(notes))
 	}
-	return container.NewVScroll(container.New(inset{12, 4, 12, 16}, page))
+	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 }
 
 // sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.
 func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
-	var icon fyne.CanvasObject = gap(16, 16)
+	var icon fyne.CanvasObject = gap(14, 14)
 	if res := markIcon(s.Mark); res != nil {
-		icon = container.NewVBox(gap(1, 6), container.New(fixedWidth{16}, widget.NewIcon(res)))
+		icon = container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(res)))
 	}
-	words := container.New(column{gap: -14}, body(s.Text))
+	words := container.New(column{gap: 2}, body(s.Text))
 	if s.Sure != "" {
 		words.Add(caption(s.Sure))
 	}
@@ -58,34 +52,45 @@ func orGap(o fyne.CanvasObject) fyne.CanvasObject {
 
 // notesOn lists the notes on the data, folded away.
 func notesOn(notes []string) fyne.CanvasObject {
-	list := container.New(column{gap: -10})
-	for _, n := range notes {
-		list.Add(caption(n))
-	}
-	return widget.NewAccordion(widget.NewAccordionItem("Notes on the data", list))
+	return widget.NewAccordion(widget.NewAccordionItem("Notes on the data", captions(notes)))
 }
 
-// up takes back some of the white space above a caption.
-func up(o fyne.CanvasObject) fyne.CanvasObject { return container.New(inset{0, -12, 0, 0}, o) }
+// titled is a screen's sentence with how sure it is beneath.
+func titled(text, sure string) *fyne.Container {
+	c := container.New(column{gap: 2}, sentence(text))
+	if sure != "" {
+		c.Add(caption(sure))
+	}
+	return c
+}
+
+// captions are small lines close together.
+func captions(all []string) *fyne.Container {
+	c := container.New(column{gap: 2})
+	for _, text := range all {
+		c.Add(caption(text))
+	}
+	return c
+}
 
 // sentenceLayout sets a mark, a column of words and a button side by side.
 type sentenceLayout struct{}
 
-const markWide, wayWide = 20, 64
+const markWide, wayWide = 24, 72
 
 // Layout places the three, as fyne.Layout.
 func (sentenceLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	o[0].Move(fyne.NewPos(8, 4))
-	o[0].Resize(fyne.NewSize(16, o[0].MinSize().Height))
+	o[0].Move(fyne.NewPos(0, 3))
+	o[0].Resize(fyne.NewSize(14, o[0].MinSize().Height))
 	w := size.Width - markWide - wayWide
 	o[1].Move(fyne.NewPos(markWide, 0))
 	o[1].Resize(fyne.NewSize(w, o[1].MinSize().Height))
 	o[1].Resize(fyne.NewSize(w, o[1].MinSize().Height))
-	o[2].Move(fyne.NewPos(size.Width-wayWide, 0))
+	o[2].Move(fyne.NewPos(size.Width-wayWide, -8))
 	o[2].Resize(fyne.NewSize(wayWide, o[2].MinSize().Height))
 }
 
 // MinSize is as high as the words, as fyne.Layout.
 func (sentenceLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(o[1].MinSize().Width+markWide+wayWide, max(o[1].MinSize().Height, o[2].MinSize().Height))
+	return fyne.NewSize(o[1].MinSize().Width+markWide+wayWide, max(o[1].MinSize().Height, o[2].MinSize().Height-16))
 }

@@ -21,14 +21,14 @@ type rail struct {
 func newRail(choose func(barn int), hang func(desk.LoggerEntry)) *rail {
 	r := &rail{list: container.New(column{gap: 0}), choose: choose, hang: hang}
 	padded := container.New(inset{4, 8, 8, 8}, r.list)
-	r.object = container.New(fixedWidth{railWidth}, container.NewBorder(nil, nil, nil, vertical(), container.NewVScroll(padded)))
+	r.object = container.New(fixed{width: railWidth}, container.NewBorder(nil, nil, nil, hairline(), container.NewVScroll(padded)))
 	return r
 }
 
 // show fills the rail.
 func (r *rail) show(s desk.Shell, chosen int) {
 	r.list.RemoveAll()
-	r.list.Add(line(s.Winter, theme.SizeNameText, theme.ColorNameForeground, true))
+	r.list.Add(container.New(inset{8, 4, 4, 6}, line(s.Winter, theme.SizeNameText, theme.ColorNameForeground, true)))
 	for i, b := range s.Barns {
 		entry := newRow(b.Mark, b.Name, b.Note, func() { r.choose(i) })
 		entry.bold, entry.chosen = true, i == chosen
@@ -46,7 +46,7 @@ func (r *rail) section(title string, loggers []desk.LoggerEntry) {
 	}
 	r.list.Add(gap(1, 8))
 	r.list.Add(hairline())
-	r.list.Add(line(title, theme.SizeNameCaptionText, colorMuted, false))
+	r.list.Add(container.New(inset{8, 8, 4, 2}, line(title, theme.SizeNameCaptionText, colorMuted, false)))
 	r.loggers(loggers)
 }
 

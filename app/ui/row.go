@@ -34,15 +34,16 @@ func newRow(mark desk.Mark, title, note string, press func()) *row {
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	r.ground = canvas.NewRectangle(nil)
 	r.ground.CornerRadius = 3
-	var icon fyne.CanvasObject = gap(16, 16)
+	var icon fyne.CanvasObject = gap(14, 14)
 	if res := markIcon(r.mark); res != nil {
-		icon = container.New(fixedWidth{16}, widget.NewIcon(res))
+		icon = container.New(fixed{14, 14}, widget.NewIcon(res))
 	}
-	texts := container.New(tight{}, line(r.title, theme.SizeNameText, theme.ColorNameForeground, r.bold))
+	icon = container.New(inset{0, 3, 8, 0}, container.NewVBox(icon))
+	texts := container.New(column{}, line(r.title, theme.SizeNameText, theme.ColorNameForeground, r.bold))
 	if r.note != "" {
 		texts.Add(line(r.note, theme.SizeNameCaptionText, colorMuted, false))
 	}
-	content := container.New(inset{8 + r.indent, 0, 4, 0}, container.NewBorder(nil, nil, icon, nil, texts))
+	content := container.New(inset{8 + r.indent, 4, 4, 4}, container.NewBorder(nil, nil, icon, nil, texts))
 	r.paint()
 	return &rowRenderer{widget.NewSimpleRenderer(container.NewStack(r.ground, content)), r}
 }
@@ -113,29 +114,3 @@ func (r *row) MouseMoved(*desktop.MouseEvent) {}
 
 // MouseOut ends it, as desktop.Hoverable.
 func (r *row) MouseOut() { r.hovered = false; r.paint() }
-
-// tight stacks lines of text without the white space that text brings along.
-type tight struct{}
-
-const tightBy = 9
-
-// Layout stacks the objects, as fyne.Layout.
-func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	y := float32(-2)
-	for _, o := range objects {
-		h := o.MinSize().Height
-		o.Resize(fyne.NewSize(size.Width, h))
-		o.Move(fyne.NewPos(0, y))
-		y += h - tightBy - 4
-	}
-}
-
-// MinSize is the stack's, as fyne.Layout.
-func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var s fyne.Size
-	for _, o := range objects {
-		m := o.MinSize()
-		s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height-tightBy-4
-	}
-	return s.Add(fyne.NewSize(0, tightBy))
-}

@@ -16,13 +16,11 @@ func startPage(demo, open, add func()) fyne.CanvasObject {
 		widget.NewButtonWithIcon("Open a plan…", theme.FolderOpenIcon(), open),
 		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
 	)
-	words := container.New(column{widest: 620, gap: 0},
+	words := container.New(column{widest: 620, gap: 12},
 		sentence("No winter is open."),
 		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, and what can't be told yet."),
-		gap(1, 8),
-		container.New(inset{8, 0, 8, 0}, buttons),
-		gap(1, 8),
+		buttons,
 		caption("The demo is an invented winter of two barns. Nothing you open is changed or sent anywhere."),
 	)
-	return container.New(layout.NewCenterLayout(), container.New(fixedWidth{620}, words))
+	return container.New(layout.NewCenterLayout(), container.New(fixed{width: 620}, words))
 }

@@ -9,8 +9,8 @@ import (
 
 // status is the line at the bottom: what the pointer reads, and how far long work has come.
 type status struct {
-	reading *widget.RichText
-	what    *widget.RichText
+	reading *prose
+	what    *prose
 	bar     *widget.ProgressBar
 	cancel  *widget.Button
 	busy    *fyne.Container
@@ -25,17 +25,17 @@ func newStatus(cancel func()) *status {
 		cancel:  widget.NewButton("Cancel", cancel),
 	}
 	s.bar.TextFormatter = func() string { return "" }
-	s.busy = container.NewHBox(container.New(fixedWidth{300}, s.what), container.New(fixedWidth{160}, s.bar), s.cancel)
+	s.busy = container.NewHBox(container.New(inset{0, 8, 8, 0}, container.New(fixed{width: 300}, s.what)), container.New(inset{0, 8, 0, 8}, container.New(fixed{160, 14}, s.bar)), s.cancel)
 	s.busy.Hide()
-	s.object = container.NewVBox(hairline(), container.New(fixedHeight{34}, container.NewBorder(nil, nil, nil, s.busy, s.reading)))
+	s.object = container.NewVBox(hairline(), container.New(fixed{height: 34}, container.NewBorder(nil, nil, nil, s.busy, container.New(inset{16, 9, 8, 0}, s.reading))))
 	return s
 }
 
 // read shows what the pointer reads.
-func (s *status) read(text string) { setText(s.reading, text) }
+func (s *status) read(text string) { s.reading.setText(text) }
 
 func (s *status) begin(what string) {
-	setText(s.what, what)
+	s.what.setText(what)
 	s.bar.SetValue(0)
 	s.busy.Show()
 }
@@ -45,27 +45,8 @@ func (s *status) tell(done, total int64, what string) {
 		s.bar.SetValue(float64(done) / float64(total))
 	}
 	if what != "" {
-		setText(s.what, what)
+		s.what.setText(what)
 	}
 }
 
 func (s *status) end() { s.busy.Hide() }
-
-// fixedHeight gives a bar its height and leaves its width to the window.
-type fixedHeight struct{ height float32 }
-
-// Layout gives the objects all there is, as fyne.Layout.
-func (f fixedHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size)
-	}
-}
-
-// MinSize has the fixed height, as fyne.Layout.
-func (f fixedHeight) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	w := float32(0)
-	for _, o := range objects {
-		w = max(w, o.MinSize().Width)
-	}
-	return fyne.NewSize(w, f.height)
-}

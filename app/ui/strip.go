@@ -13,7 +13,7 @@ import (
 
 // strip says what went wrong, above everything else, until it is dismissed.
 type strip struct {
-	text, next *widget.RichText
+	text, next *prose
 	dismiss    *widget.Button
 	object     *fyne.Container
 }
@@ -24,8 +24,8 @@ func newStrip() *strip {
 	s := &strip{text: body(""), next: caption("")}
 	s.dismiss = widget.NewButtonWithIcon("", theme.CancelIcon(), func() { s.object.Hide() })
 	s.dismiss.Importance = widget.LowImportance
-	icon := container.New(inset{12, 8, 0, 0}, widget.NewIcon(markIcon(desk.MarkAct)))
-	words := container.New(column{gap: -14}, s.text, s.next)
+	icon := container.New(inset{16, 9, 8, 0}, container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(markIcon(desk.MarkAct)))))
+	words := container.New(inset{0, 6, 0, 6}, container.New(column{gap: 2}, s.text, s.next))
 	s.object = container.NewVBox(container.NewBorder(nil, nil, icon, container.NewVBox(s.dismiss), words), hairline())
 	s.object.Hide()
 	return s
@@ -48,8 +48,8 @@ func (s *strip) show(faults []desk.Fault) {
 		}
 		text += f.Text
 	}
-	setText(s.text, text)
-	setText(s.next, faults[0].Next)
+	s.text.setText(text)
+	s.next.setText(faults[0].Next)
 	s.next.Hidden = faults[0].Next == ""
 	s.object.Show()
 	s.object.Refresh()

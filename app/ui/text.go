@@ -1,131 +1,168 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// prose is wrapping text of one style.
-func prose(text string, size fyne.ThemeSizeName, ink fyne.ThemeColorName, bold bool) *widget.RichText {
-	r := widget.NewRichText(&widget.TextSegment{Text: text, Style: widget.RichTextStyle{
-		SizeName: size, ColorName: ink, TextStyle: fyne.TextStyle{Bold: bold},
-	}})
-	r.Wrapping = fyne.TextWrapWord
-	return r
+// prose is running text without padding. It breaks at plain spaces only, so that a number stays with its
+// unit; with cut set it stays on one line and ends in an ellipsis where there is no room.
+type prose struct {
+	widget.BaseWidget
+	text  string
+	size  fyne.ThemeSizeName
+	ink   fyne.ThemeColorName
+	bold  bool
+	cut   bool
+	align fyne.TextAlign
+	lines []*canvas.Text
 }
 
-func sentence(text string) *widget.RichText {
-	return prose(text, sizeSentence, theme.ColorNameForeground, true)
+func newProse(text string, size fyne.ThemeSizeName, ink fyne.ThemeColorName, bold bool) *prose {
+	p := &prose{text: text, size: size, ink: ink, bold: bold}
+	p.ExtendBaseWidget(p)
+	return p
 }
 
-func body(text string) *widget.RichText {
-	return prose(text, theme.SizeNameText, theme.ColorNameForeground, false)
+func sentence(text string) *prose {
+	return newProse(text, sizeSentence, theme.ColorNameForeground, true)
 }
 
-func caption(text string) *widget.RichText {
-	return prose(text, theme.SizeNameCaptionText, colorMuted, false)
+func body(text string) *prose {
+	return newProse(text, theme.SizeNameText, theme.ColorNameForeground, false)
 }
 
-// setText changes what prose says.
-func setText(r *widget.RichText, text string) {
-	seg := r.Segments[0].(*widget.TextSegment)
-	if seg.Text == text {
-		return
+func caption(text string) *prose { return newProse(text, theme.SizeNameCaptionText, colorMuted, false) }
+
+// line is one line of text that is cut where there is no room.
+func line(text string, size fyne.ThemeSizeName, ink fyne.ThemeColorName, bold bool) *prose {
+	p := newProse(text, size, ink, bold)
+	p.cut = true
+	return p
+}
+
+// setText changes what it says.
+func (p *prose) setText(text string) {
+	if p.text != text {
+		p.text = text
+		p.Refresh()
 	}
-	seg.Text = text
-	r.Refresh()
 }
 
-// textOf is what prose says.
-func textOf(r *widget.RichText) string { return r.Segments[0].(*widget.TextSegment).Text }
+// CreateRenderer draws a text object per line, as fyne.Widget.
+func (p *prose) CreateRenderer() fyne.WidgetRenderer { return &proseRenderer{p} }
 
-// column is a layout that stacks objects and keeps lines short enough to read.
-type column struct{ widest, gap float32 }
+// Resize breaks the text anew, as fyne.CanvasObject.
+func (p *prose) Resize(size fyne.Size) {
+	p.BaseWidget.Resize(size)
+	p.wrap(size.Width)
+}
 
-// Layout stacks the objects, as fyne.Layout.
-func (c column) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	w, y := size.Width, float32(0)
-	if c.widest > 0 {
-		w = min(w, c.widest)
+// MinSize is the height of the text at its present width and a width that any line can be broken to.
+func (p *prose) MinSize() fyne.Size {
+	one := p.measure("Ág")
+	if p.cut {
+		return fyne.NewSize(24, one.Height)
 	}
-	for _, o := range objects {
-		if !o.Visible() {
-			continue
+	if p.lines == nil {
+		p.wrap(p.Size().Width)
+	}
+	widest := float32(0)
+	for _, w := range strings.Fields(strings.NewReplacer("\u2009", "_").Replace(p.text)) {
+		widest = max(widest, p.measure(w).Width)
+	}
+	return fyne.NewSize(min(widest, 160), one.Height*float32(max(1, len(p.lines))))
+}
+
+// natural is the width of the text on one line.
+func (p *prose) natural() float32 { return p.measure(p.text).Width }
+
+func (p *prose) measure(text string) fyne.Size {
+	return fyne.MeasureText(text, p.Theme().Size(p.size), fyne.TextStyle{Bold: p.bold})
+}
+
+// wrap fills the lines for a width; without one there is a single line.
+func (p *prose) wrap(width float32) {
+	texts := []string{p.text}
+	switch {
+	case p.cut:
+		texts[0] = p.shortened(width)
+	case width > 0:
+		texts = p.broken(width)
+	}
+	for len(p.lines) < len(texts) {
+		p.lines = append(p.lines, canvas.NewText("", nil))
+	}
+	p.lines = p.lines[:len(texts)]
+	variant := fyne.CurrentApp().Settings().ThemeVariant()
+	for i, t := range p.lines {
+		t.Text, t.TextSize, t.TextStyle.Bold, t.Alignment = texts[i], p.Theme().Size(p.size), p.bold, p.align
+		t.Color = p.Theme().Color(p.ink, variant)
+		h := p.measure("Ág").Height
+		t.Move(fyne.NewPos(0, float32(i)*h))
+		t.Resize(fyne.NewSize(width, h))
+		t.Refresh()
+	}
+}
+
+// broken cuts the text into lines at plain spaces and line ends.
+func (p *prose) broken(width float32) []string {
+	var out []string
+	for paragraph := range strings.SplitSeq(p.text, "\n") {
+		now := ""
+		for word := range strings.SplitSeq(paragraph, " ") {
+			longer := word
+			if now != "" {
+				longer = now + " " + word
+			}
+			if now != "" && p.measure(longer).Width > width {
+				out, now = append(out, now), word
+				continue
+			}
+			now = longer
 		}
-		o.Resize(fyne.NewSize(w, o.MinSize().Height))
-		h := o.MinSize().Height // wrapped text knows its height once it has a width
-		o.Resize(fyne.NewSize(w, h))
-		o.Move(fyne.NewPos(0, y))
-		y += h + c.gap
+		out = append(out, now)
 	}
+	return out
 }
 
-// MinSize is the stack's height at its present width, as fyne.Layout.
-func (c column) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var s fyne.Size
-	for _, o := range objects {
-		if o.Visible() {
-			m := o.MinSize()
-			s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height+c.gap
+// shortened is as much of the text as fits, with an ellipsis where something is left out.
+func (p *prose) shortened(width float32) string {
+	if width <= 0 || p.measure(p.text).Width <= width {
+		return p.text
+	}
+	letters := []rune(p.text)
+	for n := len(letters) - 1; n > 0; n-- {
+		if t := strings.TrimSpace(string(letters[:n])) + "…"; p.measure(t).Width <= width {
+			return t
 		}
 	}
-	return s
+	return "…"
 }
 
-// inset leaves white space round an object.
-type inset struct{ left, top, right, bottom float32 }
+type proseRenderer struct{ prose *prose }
 
-// Layout places the objects inside the white space, as fyne.Layout.
-func (i inset) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Move(fyne.NewPos(i.left, i.top))
-		o.Resize(fyne.NewSize(size.Width-i.left-i.right, size.Height-i.top-i.bottom))
+// Layout breaks the text, as fyne.WidgetRenderer.
+func (r *proseRenderer) Layout(size fyne.Size) { r.prose.wrap(size.Width) }
+
+// MinSize is the text's, as fyne.WidgetRenderer.
+func (r *proseRenderer) MinSize() fyne.Size { return r.prose.MinSize() }
+
+// Refresh takes up a new text or theme, as fyne.WidgetRenderer.
+func (r *proseRenderer) Refresh() { r.prose.wrap(r.prose.Size().Width) }
+
+// Destroy has nothing to give back, as fyne.WidgetRenderer.
+func (r *proseRenderer) Destroy() {}
+
+// Objects are the lines, as fyne.WidgetRenderer.
+func (r *proseRenderer) Objects() []fyne.CanvasObject {
+	out := make([]fyne.CanvasObject, len(r.prose.lines))
+	for i, l := range r.prose.lines {
+		out[i] = l
 	}
-}
-
-// MinSize is the largest object with its white space, as fyne.Layout.
-func (i inset) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var s fyne.Size
-	for _, o := range objects {
-		s = s.Max(o.MinSize())
-	}
-	return s.Add(fyne.NewSize(i.left+i.right, i.top+i.bottom))
-}
-
-// fixedWidth gives an object a width and leaves its height to it.
-type fixedWidth struct{ width float32 }
-
-// Layout gives the objects all there is, as fyne.Layout.
-func (f fixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size)
-	}
-}
-
-// MinSize has the fixed width, as fyne.Layout.
-func (f fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	h := float32(0)
-	for _, o := range objects {
-		h = max(h, o.MinSize().Height)
-	}
-	return fyne.NewSize(f.width, h)
-}
-
-// hairline is a thin line across.
-func hairline() fyne.CanvasObject { return widget.NewSeparator() }
-
-// line is one line of text that ends in an ellipsis where there is no room.
-func line(text string, size fyne.ThemeSizeName, ink fyne.ThemeColorName, bold bool) *widget.RichText {
-	r := prose(text, size, ink, bold)
-	r.Wrapping, r.Truncation = fyne.TextWrapOff, fyne.TextTruncateEllipsis
-	return r
-}
-
-// gap is empty space.
-func gap(w, h float32) fyne.CanvasObject {
-	r := canvas.NewRectangle(nil)
-	r.SetMinSize(fyne.NewSize(w, h))
-	return r
+	return out
 }

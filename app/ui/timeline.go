@@ -15,14 +15,14 @@ type timelinePage struct {
 
 func newTimelinePage(t desk.Timeline, dark bool, read func(string)) *timelinePage {
 	p := &timelinePage{}
-	top := container.New(column{gap: -12}, sentence(t.Sentence))
+	top := titled(t.Sentence, "")
 	if t.Lacks != "" {
 		top.Add(body(t.Lacks))
-		p.object = container.New(inset{12, 4, 12, 8}, top)
+		p.object = container.New(inset{20, 14, 12, 8}, top)
 		return p
 	}
 	p.plot = newPlot(t, dark, read)
-	p.object = container.New(inset{12, 4, 12, 8}, container.NewBorder(top, caption(desk.HelpLine("stages")), nil, nil, p.plot.object))
+	p.object = container.New(inset{20, 14, 12, 8}, container.NewBorder(top, caption(desk.HelpLine("stages")), nil, nil, p.plot.object))
 	return p
 }
 

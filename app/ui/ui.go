@@ -46,7 +46,7 @@ const (
 func (u *UI) Show(app fyne.App) fyne.Window {
 	u.app = app
 	u.units.Temperature = desk.TemperatureUnit(app.Preferences().StringWithFallback(prefTemperature, string(desk.Celsius)))
-	u.theme.Variant = Variant(app.Preferences().StringWithFallback(prefVariant, string(System)))
+	u.theme.Variant = Variant(app.Preferences().StringWithFallback(prefVariant, string(Light)))
 	app.Settings().SetTheme(u.theme)
 	u.win = app.NewWindow("Thawbook")
 	u.work = &worker{do: u.Do, begun: u.begun, progress: u.progressed, ended: u.ended}

@@ -1,0 +1,60 @@
+package desk
+
+import (
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/app/winter"
+)
+
+// mostNotes is how many of the keeper's notes stand in a header.
+const mostNotes = 3
+
+// noted is what the keeper saw, the latest notes first. Where it parts from an answer it says so: the loggers
+// saw the air where they hung, the keeper saw the barn.
+func noted(notes []winter.Note, v analysis.Verdict, u Units) string {
+	var parts []string
+	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
+		parts = append(parts, u.Date(notes[i].At)+": "+strings.TrimRight(notes[i].Text, ". "))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, v, u)
+}
+
+// seenWords are the words in a note that speak for an answer of "yes".
+var seenWords = []struct {
+	words []string
+	of    func(analysis.Verdict) analysis.State
+	name  string
+}{
+	{[]string{"damp", "wet", "mould", "drip", "sweat"}, func(v analysis.Verdict) analysis.State { return v.Damp.State }, "damp"},
+	{[]string{"parched", "dried out", "too dry"}, func(v analysis.Verdict) analysis.State { return v.Dry.State }, "dryness"},
+}
+
+// parted says where a note and an answer part.
+func parted(notes []winter.Note, v analysis.Verdict, u Units) string {
+	text := ""
+	for _, s := range seenWords {
+		if s.of(v) != analysis.No {
+			continue
+		}
+		for _, n := range notes {
+			if holdsAny(strings.ToLower(n.Text), s.words) {
+				text += " You saw " + s.name + " on " + u.Date(n.At) + "; the loggers, where they hung, did not."
+				break
+			}
+		}
+	}
+	return text
+}
+
+func holdsAny(text string, words []string) bool {
+	for _, w := range words {
+		if strings.Contains(text, w) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,132 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+)
+
+// column is a layout that stacks objects and keeps lines short enough to read.
+type column struct{ widest, gap float32 }
+
+// Layout stacks the objects, as fyne.Layout.
+func (c column) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	w, y := size.Width, float32(0)
+	if c.widest > 0 {
+		w = min(w, c.widest)
+	}
+	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		o.Resize(fyne.NewSize(w, o.MinSize().Height))
+		h := o.MinSize().Height // running text knows its height once it has a width
+		o.Resize(fyne.NewSize(w, h))
+		o.Move(fyne.NewPos(0, y))
+		y += h + c.gap
+	}
+}
+
+// MinSize is the stack's height at its present width, as fyne.Layout.
+func (c column) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	n := 0
+	for _, o := range objects {
+		if o.Visible() {
+			m := o.MinSize()
+			s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height
+			n++
+		}
+	}
+	return s.Add(fyne.NewSize(0, c.gap*float32(max(0, n-1))))
+}
+
+// inset leaves white space round an object.
+type inset struct{ left, top, right, bottom float32 }
+
+// Layout places the objects inside the white space, as fyne.Layout.
+func (i inset) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.NewPos(i.left, i.top))
+		o.Resize(fyne.NewSize(size.Width-i.left-i.right, size.Height-i.top-i.bottom))
+	}
+}
+
+// MinSize is the largest object with its white space, as fyne.Layout.
+func (i inset) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		s = s.Max(o.MinSize())
+	}
+	return s.Add(fyne.NewSize(i.left+i.right, i.top+i.bottom))
+}
+
+// fixed gives an object a width or a height, or both; zero leaves it to the object.
+type fixed struct{ width, height float32 }
+
+// Layout gives the objects all there is, as fyne.Layout.
+func (f fixed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.NewPos(0, 0))
+		o.Resize(size)
+	}
+}
+
+// MinSize has what is fixed, as fyne.Layout.
+func (f fixed) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		s = s.Max(o.MinSize())
+	}
+	if f.width > 0 {
+		s.Width = f.width
+	}
+	if f.height > 0 {
+		s.Height = f.height
+	}
+	return s
+}
+
+// sideBySide sets objects in a line at their own size, one text's natural width each, centred in height.
+type sideBySide struct{ gap float32 }
+
+// Layout sets the objects in a line, as fyne.Layout; the last takes what is left.
+func (l sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, o := range objects {
+		w, h := natural(o), o.MinSize().Height
+		if i == len(objects)-1 {
+			w = max(0, size.Width-x)
+		}
+		o.Move(fyne.NewPos(x, (size.Height-h)/2))
+		o.Resize(fyne.NewSize(w, h))
+		x += w + l.gap
+	}
+}
+
+// MinSize is as high as the highest object, as fyne.Layout.
+func (l sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		s = fyne.NewSize(s.Width+min(natural(o), o.MinSize().Width)+l.gap, max(s.Height, o.MinSize().Height))
+	}
+	return s
+}
+
+// natural is an object's width when nothing presses.
+func natural(o fyne.CanvasObject) float32 {
+	if p, ok := o.(*prose); ok {
+		return p.natural() + 1
+	}
+	return o.MinSize().Width
+}
+
+// hairline is a thin line across.
+func hairline() fyne.CanvasObject { return widget.NewSeparator() }
+
+// gap is empty space.
+func gap(w, h float32) fyne.CanvasObject {
+	r := canvas.NewRectangle(nil)
+	r.SetMinSize(fyne.NewSize(w, h))
+	return r
+}
