@@ -1,0 +1,251 @@
+package figure
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"sort"
+
+	"thawbook/analysis/series"
+)
+
+// Draw draws the figure over the whole of im, at scale device pixels per design pixel. The image is kept
+// by the caller and used again; a drawing allocates little.
+func (f *Figure) Draw(im *image.RGBA, scale float64) Layout {
+	l := f.Layout(im.Rect.Dx(), im.Rect.Dy(), scale)
+	f.draw(&raster{im: im, faces: &f.fonts, mask: &f.mask}, &l, im.Rect)
+	return l
+}
+
+// draw puts everything on the sheet, back to front.
+func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
+	s.fill(page, f.Theme.Paper)
+	for i := range f.Lanes {
+		f.drawGround(s, l, i)
+	}
+	for i := range f.Lanes {
+		f.drawHead(s, l, i)
+		if f.Lanes[i].Kind == Bars {
+			f.drawBars(s, l, i)
+			continue
+		}
+		f.drawCurves(s, l, i)
+		f.drawNames(s, l, i)
+	}
+	f.drawMarks(s, l)
+	f.drawTimeAxis(s, l)
+}
+
+// drawGround lays the data area, what is not judged, the band and the grid.
+func (f *Figure) drawGround(s sheet, l *Layout, i int) {
+	r, lane := l.Lanes[i], &f.Lanes[i]
+	s.fill(r, f.Theme.Surface)
+	if lane.Kind == Curves && lane.Band != nil {
+		f.drawBand(s, l, i)
+	}
+	for _, sh := range f.Shades {
+		if sh.Outside {
+			s.fill(l.across(sh.Span, r), f.Theme.Outside)
+		}
+	}
+	hair := max(1, l.px(1))
+	for _, t := range l.ticks {
+		x := int(math.Round(l.TimeToPixel(t.At)))
+		s.fill(image.Rect(x, r.Min.Y, x+hair, r.Max.Y).Intersect(r), alpha(f.Theme.Line, 0.55))
+	}
+	face := l.font(false)
+	for _, t := range l.lanes[i].ticks {
+		y := l.y(i, t.Value, false)
+		s.fill(image.Rect(r.Min.X, int(y), r.Max.X, int(y)+hair).Intersect(r), alpha(f.Theme.Line, 0.55))
+		s.text(t.Label, float64(r.Min.X)-7*l.scale-f.fonts.width(t.Label, face), y+4.2*l.scale, face, f.Theme.Muted)
+	}
+	s.fill(image.Rect(r.Min.X, r.Max.Y-hair, r.Max.X, r.Max.Y), f.Theme.Line)
+}
+
+// drawBand tints the safe range and rules its limits.
+func (f *Figure) drawBand(s sheet, l *Layout, i int) {
+	r, lane := l.Lanes[i], &f.Lanes[i]
+	at := func(v float64) int {
+		y := l.y(i, lane.shown(v), false)
+		return int(math.Round(min(max(y, float64(r.Min.Y)), float64(r.Max.Y))))
+	}
+	top, bottom := at(lane.Band.High), at(lane.Band.Low)
+	s.fill(image.Rect(r.Min.X, top, r.Max.X, bottom), f.Theme.Tint)
+	hair := max(1, l.px(1))
+	for _, y := range []int{top, bottom} {
+		if y > r.Min.Y && y < r.Max.Y {
+			s.fill(image.Rect(r.Min.X, y, r.Max.X, y+hair), mix(f.Theme.Tint, f.Theme.Ink, 0.22))
+		}
+	}
+}
+
+// across returns the part of r that a stretch of time covers.
+func (l *Layout) across(sp series.Span, r image.Rectangle) image.Rectangle {
+	x0, x1 := l.clampX(sp.From), l.clampX(sp.To)
+	return image.Rect(int(math.Round(x0)), r.Min.Y, int(math.Round(x1)), r.Max.Y).Intersect(r)
+}
+
+func (l *Layout) clampX(t int64) float64 {
+	return min(max(l.TimeToPixel(t), float64(l.Plot.Min.X)), float64(l.Plot.Max.X))
+}
+
+// drawHead sets the lane's title and unit, and the name of the second scale.
+func (f *Figure) drawHead(s sheet, l *Layout, i int) {
+	lane, r := &f.Lanes[i], l.Lanes[i]
+	bold, face := l.font(true), l.font(false)
+	y := float64(r.Min.Y) - 7*l.scale
+	x := float64(r.Min.X)
+	s.text(lane.Title, x, y, bold, f.Theme.Ink)
+	if lane.Unit != "" {
+		s.text(lane.Unit, x+f.fonts.width(lane.Title+"  ", bold), y, face, f.Theme.Muted)
+	}
+	if l.lanes[i].own {
+		f.drawSecondAxis(s, l, i)
+	}
+}
+
+// drawSecondAxis draws the scale of the traces that have one of their own, at the right edge.
+func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
+	r, face := l.Lanes[i], l.font(false)
+	x := r.Max.X + l.names
+	hair := max(1, l.px(1))
+	s.fill(image.Rect(x, r.Min.Y, x+hair, r.Max.Y), f.Theme.Line)
+	for _, t := range l.lanes[i].ticks2 {
+		y := l.y(i, t.Value, true)
+		s.fill(image.Rect(x, int(y), x+l.px(4), int(y)+hair), f.Theme.Line)
+		s.text(t.Label, float64(x)+7*l.scale, y+4.2*l.scale, face, f.Theme.Muted)
+	}
+	name := ""
+	for _, t := range f.Lanes[i].Traces {
+		if t.OwnScale {
+			name = t.Name
+			break
+		}
+	}
+	right := float64(x + l.second)
+	s.text(name, right-f.fonts.width(name, face), float64(r.Min.Y)-7*l.scale, face, f.Theme.Muted)
+}
+
+// drawCurves draws the lane's veil, then its traces, the first one last and so on top.
+func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
+	lane := &f.Lanes[i]
+	if lane.Veil {
+		f.drawVeil(s, l, i)
+	}
+	for j := len(lane.Traces) - 1; j >= 0; j-- {
+		t := &lane.Traces[j]
+		if t.Pyramid == nil || t.Curve.Len() == 0 {
+			continue
+		}
+		width := t.width() * l.scale
+		if f.sparse(l, t) {
+			f.drawLine(s, l, i, t, width)
+			continue
+		}
+		f.px = f.columns(f.px, l, i, t)
+		s.columns(l.Lanes[i], f.px, width, f.traceColor(t))
+	}
+}
+
+func (t *Trace) width() float64 {
+	switch {
+	case t.Width > 0:
+		return t.Width
+	case t.Muted:
+		return 1
+	}
+	return 1.5
+}
+
+func (f *Figure) traceColor(t *Trace) color.NRGBA {
+	switch {
+	case t.Color != color.NRGBA{}:
+		return t.Color
+	case t.Muted:
+		return f.Theme.Muted
+	}
+	return f.Theme.Ink
+}
+
+// window returns the range of readings that shape the line inside the view.
+func window(c series.Curve, s series.Span) (lo, hi int) {
+	lo = sort.Search(c.Len(), func(i int) bool { return c.Readings.At[i] >= s.From })
+	hi = sort.Search(c.Len(), func(i int) bool { return c.Readings.At[i] > s.To })
+	return max(0, lo-1), min(c.Len(), hi+1)
+}
+
+// sparse tells whether the readings lie wide enough apart to draw the line through them.
+func (f *Figure) sparse(l *Layout, t *Trace) bool {
+	lo, hi := window(t.Curve, l.View)
+	return hi-lo < 2*l.Plot.Dx()/3
+}
+
+// drawLine draws the readings' own line, piece by piece.
+func (f *Figure) drawLine(s sheet, l *Layout, i int, t *Trace, width float64) {
+	lane, c := &f.Lanes[i], t.Curve
+	lo, hi := window(c, l.View)
+	f.pts = f.pts[:0]
+	for k := lo; k < hi; k++ {
+		if k > lo && !c.Joined(k) {
+			s.polyline(l.Lanes[i], f.pts, width, f.traceColor(t))
+			f.pts = f.pts[:0]
+		}
+		f.pts = append(f.pts, point{l.TimeToPixel(c.Readings.At[k]), l.y(i, lane.shown(c.Val[k]), t.OwnScale)})
+	}
+	s.polyline(l.Lanes[i], f.pts, width, f.traceColor(t))
+}
+
+// columns turns a trace into what it covers of each pixel column of lane i, joined to its neighbour
+// unless the line is broken there.
+func (f *Figure) columns(dst []pixelColumn, l *Layout, i int, t *Trace) []pixelColumn {
+	n := l.Plot.Dx()
+	if cap(f.cols) < n {
+		f.cols = make([]series.Column, n)
+	}
+	f.cols = f.cols[:n]
+	t.Pyramid.Columns(f.cols, l.View)
+	lane := &f.Lanes[i]
+	// The scale is a straight line: two values of it are enough.
+	y0 := l.y(i, lane.shown(0), t.OwnScale)
+	slope := l.y(i, lane.shown(1), t.OwnScale) - y0
+	dst = dst[:0]
+	last := math.NaN()
+	for _, c := range f.cols {
+		p := pixelColumn{top: y0 + slope*c.Hi, bottom: y0 + slope*c.Lo, known: c.Lo == c.Lo}
+		if p.known && !c.Gap && last == last {
+			y := y0 + slope*last
+			p.top, p.bottom = min(p.top, y), max(p.bottom, y)
+		}
+		last = c.Last
+		if !p.known {
+			last = math.NaN()
+		}
+		dst = append(dst, p)
+	}
+	return dst
+}
+
+// drawVeil tints, column by column, from the lowest to the highest of the traces on the shared scale.
+func (f *Figure) drawVeil(s sheet, l *Layout, i int) {
+	f.veil = f.veil[:0]
+	for range l.Plot.Dx() {
+		f.veil = append(f.veil, pixelColumn{top: math.Inf(1), bottom: math.Inf(-1)})
+	}
+	traces := 0
+	for j := range f.Lanes[i].Traces {
+		t := &f.Lanes[i].Traces[j]
+		if t.OwnScale || t.Pyramid == nil {
+			continue
+		}
+		traces++
+		f.px = f.columns(f.px, l, i, t)
+		for k, p := range f.px {
+			if v := &f.veil[k]; p.known {
+				*v = pixelColumn{min(v.top, p.top), max(v.bottom, p.bottom), true}
+			}
+		}
+	}
+	if traces > 1 {
+		s.columns(l.Lanes[i], f.veil, 0, alpha(f.Theme.Muted, 0.2))
+	}
+}

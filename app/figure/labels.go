@@ -1,0 +1,170 @@
+package figure
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"sort"
+)
+
+// label is a name beside its line at the right edge.
+type label struct {
+	text  string
+	y     float64 // wished centre, then the given one
+	fixed bool    // a limit: stays where it is
+	color color.NRGBA
+	width float64 // of the sample of the line, 0 for none
+}
+
+// limit is a safe limit with its text.
+type limit struct {
+	value float64 // in the curves' unit
+	text  string
+}
+
+func limitLabels(lane *Lane) []limit {
+	if lane.Band == nil || lane.Kind != Curves {
+		return nil
+	}
+	var out []limit
+	for _, v := range []float64{lane.Band.High, lane.Band.Low} {
+		if !math.IsInf(v, 0) && !math.IsNaN(v) {
+			out = append(out, limit{v, Quantity(roundTo(lane.shown(v), 2), lane.Unit)})
+		}
+	}
+	return out
+}
+
+func roundTo(v float64, decimals int) float64 {
+	p := math.Pow10(decimals)
+	return math.Round(v*p) / p
+}
+
+// drawNames sets the limits and the names of the traces right of lane i.
+func (f *Figure) drawNames(s sheet, l *Layout, i int) {
+	r, face := l.Lanes[i], l.font(false)
+	x := float64(r.Max.X) + 7*l.scale
+	for _, n := range f.labels(l, i) {
+		if n.width == 0 {
+			s.text(n.text, x, n.y+4.2*l.scale, face, f.Theme.Ink)
+			continue
+		}
+		y := int(math.Round(n.y))
+		s.fill(image.Rect(int(x), y, int(x+swatch*l.scale), y+max(1, int(n.width+0.5))), n.color)
+		room := float64(l.names) - (swatch+14)*l.scale
+		s.text(f.fonts.fit(n.text, face, room), x+(swatch+5)*l.scale, n.y+4.2*l.scale, face, f.Theme.Muted)
+	}
+}
+
+// labels returns the names right of lane i, placed so that none overlap.
+func (f *Figure) labels(l *Layout, i int) []label {
+	lane, r := &f.Lanes[i], l.Lanes[i]
+	var fixed, free []label
+	for _, m := range limitLabels(lane) {
+		y := l.y(i, lane.shown(m.value), false)
+		if y >= float64(r.Min.Y)-1 && y <= float64(r.Max.Y)+1 {
+			fixed = append(fixed, label{text: m.text, y: y, fixed: true})
+		}
+	}
+	for j := range lane.Traces {
+		t := &lane.Traces[j]
+		if y, ok := f.endOf(l, i, t); ok && t.Name != "" {
+			free = append(free, label{text: t.Name, y: y, color: f.traceColor(t), width: t.width() * l.scale})
+		}
+	}
+	return place(fixed, free, float64(r.Min.Y), float64(r.Max.Y), labelLine*l.scale)
+}
+
+// endOf returns the height at which a trace was last seen in the view, inside the lane.
+func (f *Figure) endOf(l *Layout, i int, t *Trace) (y float64, ok bool) {
+	if t.Pyramid == nil || t.Curve.Len() == 0 {
+		return 0, false
+	}
+	r := l.Lanes[i]
+	f.px = f.columns(f.px, l, i, t)
+	for k := len(f.px) - 1; k >= 0; k-- {
+		if p := f.px[k]; p.known {
+			return min(max((p.top+p.bottom)/2, float64(r.Min.Y)), float64(r.Max.Y)), true
+		}
+	}
+	return 0, false
+}
+
+// place gives every label a centre between top and bottom, a line apart. Limits keep theirs; the others
+// go to the nearest free place in the order given; where not all fit, the last place says how many are
+// left out.
+func place(fixed, free []label, top, bottom, line float64) []label {
+	sort.SliceStable(fixed, func(a, b int) bool { return fixed[a].y < fixed[b].y })
+	slots := freeSlots(fixed, top, bottom, line)
+	room := 0
+	for _, s := range slots {
+		room += s.capacity
+	}
+	if left := len(free) - room; left > 0 && room > 0 {
+		more := label{text: "+" + ThinSpace + Number(float64(left+1), 0) + " more", y: bottom}
+		free = append(append([]label{}, free[:room-1]...), more)
+	}
+	for _, n := range free {
+		if s := nearest(slots, n.y, line); s != nil {
+			s.labels = append(s.labels, n)
+			s.capacity--
+		}
+	}
+	out := fixed
+	for i := range slots {
+		out = append(out, slots[i].stack(line)...)
+	}
+	return out
+}
+
+// slot is a free stretch of the label column.
+type slot struct {
+	top, bottom float64
+	capacity    int
+	labels      []label
+}
+
+func freeSlots(fixed []label, top, bottom, line float64) []*slot {
+	var out []*slot
+	add := func(a, b float64) {
+		if n := int((b-a)/line + 1e-6); n > 0 {
+			out = append(out, &slot{top: a, bottom: b, capacity: n})
+		}
+	}
+	from := top - line/2
+	for _, n := range fixed {
+		add(from, n.y-line/2)
+		from = n.y + line/2
+	}
+	add(from, bottom+line/2)
+	return out
+}
+
+func nearest(slots []*slot, y, line float64) *slot {
+	var best *slot
+	bestD := math.Inf(1)
+	for _, s := range slots {
+		d := max(0, s.top+line/2-y, y-(s.bottom-line/2))
+		if s.capacity > 0 && d < bestD {
+			best, bestD = s, d
+		}
+	}
+	return best
+}
+
+// stack spreads the slot's labels downwards, then pushes them back up from its bottom.
+func (s *slot) stack(line float64) []label {
+	n := s.labels
+	sort.SliceStable(n, func(a, b int) bool { return n[a].y < n[b].y })
+	from := s.top + line/2
+	for i := range n {
+		n[i].y = max(n[i].y, from)
+		from = n[i].y + line
+	}
+	to := s.bottom - line/2
+	for i := len(n) - 1; i >= 0; i-- {
+		n[i].y = min(n[i].y, to)
+		to = n[i].y - line
+	}
+	return n
+}

@@ -1,0 +1,90 @@
+package figure
+
+import (
+	"image"
+	"image/color"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/math/fixed"
+	"gonum.org/v1/plot"
+	vgfont "gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/vg"
+)
+
+// sheet is what a figure is drawn on. Everything is in device pixels from the top left, y downwards;
+// data are clipped to the rectangle handed along.
+type sheet interface {
+	fill(r image.Rectangle, c color.NRGBA)
+	hatch(r image.Rectangle, pitch float64, c color.NRGBA)
+	text(s string, x, y float64, f typeface, c color.NRGBA) // x left edge, y baseline
+	columns(r image.Rectangle, cols []pixelColumn, width float64, c color.NRGBA)
+	polyline(r image.Rectangle, pts []point, width float64, c color.NRGBA)
+}
+
+type point struct{ x, y float64 }
+
+// pixelColumn is what a curve covers of one pixel column: from top to bottom, empty when known is false.
+type pixelColumn struct {
+	top, bottom float64
+	known       bool
+}
+
+// typeface is a weight at a size in device pixels.
+type typeface struct {
+	bold bool
+	px   float64
+}
+
+// Sans is the typeface of every figure.
+var Sans = vgfont.Font{Typeface: "Liberation", Variant: "Sans"}
+
+func init() { plot.DefaultFont = Sans }
+
+// vgFace returns the face for a vector canvas, where one design pixel is 1/96 inch.
+func (t typeface) vgFace() vgfont.Face {
+	f := Sans
+	if t.bold {
+		f.Weight = font.WeightBold
+	}
+	return vgfont.DefaultCache.Lookup(f, vg.Length(t.px)*pixel)
+}
+
+// pixel is the length of one design pixel.
+const pixel = vg.Inch / 96
+
+// faces keeps the screen faces in use.
+type faces map[typeface]font.Face
+
+func (f *faces) face(t typeface) font.Face {
+	if *f == nil {
+		*f = faces{}
+	}
+	face, ok := (*f)[t]
+	if !ok {
+		vf := t.vgFace()
+		face = vf.FontFace(96)
+		(*f)[t] = face
+	}
+	return face
+}
+
+// width returns how wide s is set, in device pixels.
+func (f *faces) width(s string, t typeface) float64 {
+	return float64(font.MeasureString(f.face(t), s)) / 64
+}
+
+// fit returns s, cut with an ellipsis where it is wider than room.
+func (f *faces) fit(s string, t typeface, room float64) string {
+	if f.width(s, t) <= room {
+		return s
+	}
+	r := []rune(s)
+	for n := len(r) - 1; n > 0; n-- {
+		if c := string(r[:n]) + "…"; f.width(c, t) <= room {
+			return c
+		}
+	}
+	return ""
+}
+
+func fix(x float64) fixed.Int26_6 { return fixed.Int26_6(x*64 + 0.5) }
