@@ -62,7 +62,7 @@ func (b barn) headline() (text, sure string) {
 		OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
 	sure = knownFor(a.Coverage)
 	if e := b.errK(); e > 0 {
-		sure += "; as loggers of this kind may read " + b.u.Diff(e) + " too high or too low, it may have been " + b.shareRange(a.Figure)
+		sure += "; as loggers of this kind may read " + b.u.Diff(e) + " too high or too low, " + b.shareRange(a.Figure)
 	}
 	return text, sure + "."
 }
@@ -82,13 +82,13 @@ func (b barn) whyNotHeld(a analysis.Answer) string {
 	return a.Figure.Unknown
 }
 
-// shareRange is "93 to 99 of 100".
+// shareRange is "it may have been 93 to 99 of 100".
 func (b barn) shareRange(f analysis.Figure) string {
 	low, high := OfHundred(f.Low/100), OfHundred(f.High/100)
 	if low == high {
-		return high + " either way"
+		return "which makes no difference here"
 	}
-	return strings.TrimSuffix(low, " of 100") + " to " + high
+	return "it may have been " + strings.TrimSuffix(low, " of 100") + " to " + high
 }
 
 // warm is about the time above the good band: how long, when, and what it went with.
@@ -146,13 +146,21 @@ func (b barn) warmWentWith(spells []analysis.Spell, limitC float64) string {
 	text := " That went with " + b.u.Temp(outC) + " outside on average"
 	share, staged := b.calledShare(spans)
 	if staged && share >= 0.5 {
-		text += " and every stage called for in " + OfHundred(share) + " of those hours"
+		text += " and every stage called for " + allThatTime(share)
 	}
 	text += "."
 	if warmer := b.warmerOutside(spans, limitC); warmer >= 0.5 {
-		text += " In " + OfHundred(warmer) + " of them the air outside was itself above " + b.u.LimitWithUnit(limitC) + ": there was no colder air to bring in."
+		text += " The air outside was itself above " + b.u.LimitWithUnit(limitC) + " " + allThatTime(warmer) + ": there was no colder air to bring in."
 	}
 	return text
+}
+
+// allThatTime says for how much of some hours something held.
+func allThatTime(share float64) string {
+	if share >= 0.995 {
+		return "all that time"
+	}
+	return "in " + OfHundred(share) + " of those hours"
 }
 
 // bulkSpans are the spells' stretches in the days that hold most of them, or all when they are scattered.

@@ -72,7 +72,7 @@ func (b barn) humiditySure(good analysis.BandRow) string {
 	for _, l := range b.roomLoggers() {
 		errPct = math.Max(errPct, 100*l.RelHumErr)
 	}
-	if errPct == 0 {
+	if errPct == 0 || good.AboveRange.High+good.BelowRange.High < 0.5 {
 		return ""
 	}
 	text := "Humidity loggers may be " + number(errPct, 0) + " points off either way: "

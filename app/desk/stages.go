@@ -118,7 +118,7 @@ func (b barn) stageSentence() (text, sure string) {
 	}
 	sure = knownFor(a.Coverage) + ", " + evidenceWord(a.Figure.Evidence)
 	if low, high := OfHundred(a.Figure.Low/100), OfHundred(a.Figure.High/100); low != high {
-		sure += "; it may have been " + b.shareRange(a.Figure)
+		sure += "; " + b.shareRange(a.Figure)
 	}
 	return text + ".", sure + b.offsetWords() + "."
 }

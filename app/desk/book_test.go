@@ -1,0 +1,258 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+)
+
+// loggerFile writes an hourly file of temperature and humidity and returns its path.
+func loggerFile(t *testing.T, dir, name string, tempC float64) string {
+	t.Helper()
+	var b strings.Builder
+	b.WriteString("time,temperature (°C),relative humidity (%)\n")
+	at := time.Date(2024, time.November, 13, 0, 0, 0, 0, time.UTC)
+	for h := range 240 {
+		fmt.Fprintf(&b, "%s,%.2f,%.1f\n", at.Add(time.Duration(h)*time.Hour).Format("2006-01-02 15:04:05"), tempC+float64(h%5)/10, 60+float64(h%7)/10)
+	}
+	path := filepath.Join(dir, name)
+	if err := os.WriteFile(path, []byte(b.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func written(t *testing.T, dir, name, text string) string {
+	t.Helper()
+	path := filepath.Join(dir, name)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func added(t *testing.T, k *Keeper, b Book, paths ...string) Book {
+	t.Helper()
+	next, err := k.Add(context.Background(), b, paths, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return next
+}
+
+func TestOneLoggerGivesAFullAnswer(t *testing.T) {
+	var k Keeper
+	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	if !b.Loaded() || b.Barns() != 1 || len(b.Faults) != 0 {
+		t.Fatalf("loaded %v, %d barns, faults %v", b.Loaded(), b.Barns(), b.Faults)
+	}
+	s := b.Shell()
+	if len(s.Barns) != 1 || len(s.Barns[0].Loggers) != 1 || s.Barns[0].Loggers[0].Place != "room" || s.Title != "Thawbook – New winter" {
+		t.Fatalf("%+v", s)
+	}
+	v, ok := b.Barn(0, Units{})
+	if !ok || !strings.HasPrefix(plain(v.FirstLook.Headline), "It held: 100 of 100 hours") {
+		t.Errorf("%q", v.FirstLook.Headline)
+	}
+	if _, ok := b.Barn(1, Units{}); ok {
+		t.Error("a barn that is none was shown")
+	}
+}
+
+func TestSeveralFilesHangByTheirNames(t *testing.T) {
+	dir := t.TempDir()
+	loggerFile(t, dir, "room.csv", 4)
+	loggerFile(t, dir, "outdoor.csv", -5)
+	loggerFile(t, dir, "north wall.csv", 2)
+	var k Keeper
+	s := added(t, &k, Book{}, dir).Shell()
+	places := map[string]string{}
+	for _, l := range append(s.Barns[0].Loggers, s.Outdoor...) {
+		places[l.Name] = l.Place
+	}
+	for name, want := range map[string]string{"room": "room", "outdoor": "outdoor", "north wall": "wall"} {
+		if places[name] != want {
+			t.Errorf("%s hangs at %q, want %q (all: %v)", name, places[name], want, places)
+		}
+	}
+}
+
+func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
+	dir := t.TempDir()
+	var k Keeper
+	first := added(t, &k, Book{}, loggerFile(t, dir, "first.csv", 4))
+	b := added(t, &k, first, loggerFile(t, dir, "second.csv", 7))
+	if s := b.Shell(); len(s.Tray) != 1 || len(s.Barns[0].Loggers) != 1 || s.Tray[0].Place != "hangs nowhere yet" {
+		t.Fatalf("%+v", s)
+	}
+	hung, err := k.Hang(context.Background(), b, Slot{TrayList, 0}, 0, "room", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := hung.Shell(); len(s.Tray) != 0 || len(s.Barns[0].Loggers) != 2 {
+		t.Errorf("%+v", s)
+	}
+	if len(b.Shell().Tray) != 1 || len(b.Shell().Barns[0].Loggers) != 1 {
+		t.Error("hanging changed the book it was made from")
+	}
+	v, _ := hung.Barn(0, Units{})
+	if !strings.Contains(plain(v.FirstLook.Headline), "2 and 6 °C") || v.FirstLook.Headline == "" {
+		t.Errorf("%q", v.FirstLook.Headline)
+	}
+	out, err := k.Hang(context.Background(), hung, Slot{0, 1}, OutdoorList, "outdoor", nil)
+	if err != nil || len(out.Shell().Outdoor) != 1 {
+		t.Errorf("%+v, %v", out.Shell(), err)
+	}
+	back, err := k.Hang(context.Background(), out, Slot{OutdoorList, 0}, TrayList, "", nil)
+	if err != nil || len(back.Shell().Tray) != 1 || len(back.Shell().Outdoor) != 0 {
+		t.Errorf("%+v, %v", back.Shell(), err)
+	}
+	same, err := k.Hang(context.Background(), back, Slot{7, 0}, 0, "room", nil)
+	if err != nil || len(same.Shell().Barns[0].Loggers) != 1 {
+		t.Error("an empty slot was hung")
+	}
+}
+
+func TestASecondReadOutJoinsItsLogger(t *testing.T) {
+	var k Keeper
+	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "middle.csv", 4))
+	b = added(t, &k, b, loggerFile(t, t.TempDir(), "middle.csv", 4.5))
+	b, err := k.Hang(context.Background(), b, Slot{TrayList, 0}, 0, "room", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := b.Shell(); len(s.Barns[0].Loggers) != 1 || len(b.Result.Files) != 2 {
+		t.Errorf("%d loggers of %d files", len(s.Barns[0].Loggers), len(b.Result.Files))
+	}
+}
+
+func TestWhatCouldNotBeAddedIsSaid(t *testing.T) {
+	dir := t.TempDir()
+	good := loggerFile(t, dir, "good.csv", 4)
+	var k Keeper
+	b := added(t, &k, Book{}, good, good)
+	if len(b.Shell().Barns[0].Loggers) != 1 || len(b.Faults) != 1 || !strings.Contains(b.Faults[0].Text, "good.csv is already here") {
+		t.Errorf("the same file twice: %+v", b.Faults)
+	}
+	for name, path := range map[string]string{
+		"empty":   written(t, dir, "empty.csv", ""),
+		"absent":  filepath.Join(dir, "absent.csv"),
+		"letters": written(t, dir, "letters.csv", "Dear all,\nthe bees are well.\n"),
+	} {
+		next := added(t, &k, b, path)
+		if len(next.Faults) != 1 || !strings.Contains(next.Faults[0].Text, filepath.Base(path)) {
+			t.Errorf("%s: %+v", name, next.Faults)
+			continue
+		}
+		fit(t, name, next.Faults[0].Text)
+		if len(next.Shell().Barns) != 1 {
+			t.Errorf("%s: the open winter was lost", name)
+		}
+	}
+	if none := added(t, &k, Book{}, filepath.Join(dir, "absent.csv")); none.Loaded() || len(none.Faults) != 1 {
+		t.Errorf("nothing was read, yet: loaded %v, %v", none.Loaded(), none.Faults)
+	}
+}
+
+const planText = `
+[winter]
+name = "Two rooms"
+zone = "UTC"
+[[barn]]
+name = "Upper"
+bees_in = 2024-11-14
+bees_out = 2024-11-20
+[[barn.logger]]
+name = "a"
+files = ["a.csv"]
+place = "room"
+[[barn.note]]
+at = 2024-11-15
+kind = "seen"
+text = "All quiet."
+[[barn]]
+name = "Lower"
+[[barn.logger]]
+name = "gone"
+files = ["gone.csv"]
+place = "room"
+`
+
+func TestOpeningAPlan(t *testing.T) {
+	dir := t.TempDir()
+	loggerFile(t, dir, "a.csv", 4)
+	var k Keeper
+	b, err := k.Open(context.Background(), written(t, dir, "plan.toml", planText), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := b.Shell()
+	if s.Title != "Thawbook – Two rooms" || len(s.Barns) != 2 || s.Barns[1].Loggers[0].Note != "nothing read" {
+		t.Errorf("%+v", s)
+	}
+	if len(b.Faults) != 1 || !strings.Contains(b.Faults[0].Text, "gone.csv") || b.Faults[0].Next == "" {
+		t.Errorf("%+v", b.Faults)
+	}
+	v, _ := b.Barn(0, Units{})
+	if v.Header.Noted != "You noted 15 November: All quiet." || !strings.HasPrefix(v.Header.Line, "In 14 November 2024") {
+		t.Errorf("%+v", v.Header)
+	}
+	if notes := b.Notes(1); len(notes) == 0 {
+		t.Error("a barn without readings has no note on its data")
+	}
+	if got := b.BarnNames(); len(got) != 2 || got[1] != "Lower" {
+		t.Errorf("%v", got)
+	}
+}
+
+func TestARefusedPlanSaysWhere(t *testing.T) {
+	dir := t.TempDir()
+	var k Keeper
+	for name, text := range map[string]string{
+		"unknown key": strings.Replace(planText, "zone", "zoen", 1),
+		"not a plan":  "time,temperature\n1,2\n",
+	} {
+		path := written(t, dir, "bad.toml", text)
+		_, err := k.Open(context.Background(), path, nil)
+		if err == nil {
+			t.Errorf("%s was opened", name)
+			continue
+		}
+		if f := PlanFault(path, err); !strings.Contains(f.Text, "bad.toml") || f.Next == "" {
+			t.Errorf("%s: %+v", name, f)
+		}
+	}
+}
+
+func TestCancelledWorkIsNoFault(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var k Keeper
+	dir := t.TempDir()
+	loggerFile(t, dir, "a.csv", 4)
+	if _, err := k.Open(ctx, written(t, dir, "plan.toml", planText), nil); !errors.Is(err, context.Canceled) {
+		t.Errorf("open: %v", err)
+	}
+	if _, err := k.Add(ctx, Book{}, []string{dir}, nil); !errors.Is(err, context.Canceled) {
+		t.Errorf("add: %v", err)
+	}
+}
+
+func TestPlacesOfferedAreTheWintersWords(t *testing.T) {
+	all := strings.Join(Places(), ",")
+	if !strings.Contains(all, "room") || strings.Contains(all, "outdoor") {
+		t.Errorf("%s: outdoors has a list of its own", all)
+	}
+}
+
+func TestAnEmptyBook(t *testing.T) {
+	var b Book
+	if s := b.Shell(); s.Title != "Thawbook" || len(s.Barns) != 0 || b.Loaded() || b.Barns() != 0 {
+		t.Errorf("%+v", s)
+	}
+}

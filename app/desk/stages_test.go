@@ -1,0 +1,106 @@
+package desk
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+)
+
+// Stage 4 comes on at 8 °C, 0.8 h after 20 December 23:00, and goes off at 7 °C, 0.4 h after 23 December 12:00
+// (straight lines between hourly readings), so it is called for 0.2 h, 24 h, 24 h and 12.4 h on four days.
+func TestHoursPerDay(t *testing.T) {
+	in := rich(t)
+	in.Loggers[0].TempErrK = 0 // no offset to allow for
+	in.Loggers[0].TempStepK = 0
+	v := StagesOf(in, analysis.Judge(in), Units{})
+	if len(v.Days) != 4 {
+		t.Fatalf("%d stages", len(v.Days))
+	}
+	last := v.Days[3]
+	for day, want := range map[int]float64{48: 0, 49: 0.2, 50: 24, 51: 24, 52: 12.4, 53: 0} {
+		if got := last.Hours[day]; math.Abs(got-want) > 1e-6 {
+			t.Errorf("day %d: %v h, want %v", day, got, want)
+		}
+	}
+	for day, h := range v.Days[0].Hours {
+		if h != 24 {
+			t.Errorf("the always-on stage had %v h on day %d", h, day)
+		}
+	}
+	if got := plain(ReadDay(v.Days, 52)); !strings.HasPrefix(got, "23 December 2024: Stage 1 called for 24 h,") || !strings.HasSuffix(got, "Stage 4 called for 12 h") {
+		t.Errorf("%q", got)
+	}
+	if ReadDay(v.Days, -1) != "" || ReadDay(v.Days, testDays) != "" {
+		t.Error("a day that is none was read")
+	}
+}
+
+func TestMonthsOfTheDays(t *testing.T) {
+	in := rich(t)
+	months := StagesOf(in, analysis.Judge(in), Units{}).Days[0].Months()
+	want := []Month{{"November", 0}, {"December", 30}, {"January", 61}, {"February", 92}} // calendar: 30, 31, 31 days
+	if len(months) != len(want) {
+		t.Fatalf("%v", months)
+	}
+	for i := range want {
+		if months[i] != want[i] {
+			t.Errorf("%v, want %v", months[i], want[i])
+		}
+	}
+}
+
+func TestUnknownDaysAreNotOff(t *testing.T) {
+	in := gappy(t)
+	days := StagesOf(in, analysis.Judge(in), Units{}).Days
+	if !math.IsNaN(days[3].Hours[60]) {
+		t.Errorf("a day without readings has %v h", days[3].Hours[60])
+	}
+	if got := ReadDay(days, 60); !strings.Contains(got, "Stage 4 called for unknown") {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestStageTable(t *testing.T) {
+	in := recorded(t)
+	v := StagesOf(in, analysis.Judge(in), Units{})
+	if len(v.Table.Rows) != 4 {
+		t.Fatalf("%d rows", len(v.Table.Rows))
+	}
+	for _, row := range v.Table.Rows {
+		if len(row) != len(v.Table.Columns) {
+			t.Errorf("%q does not fit %d columns", row, len(v.Table.Columns))
+		}
+	}
+	if row := v.Table.Rows[0]; row[2] != "always on" || row[5] != "no record" {
+		t.Errorf("always on: %q", row)
+	}
+	if row := v.Table.Rows[2]; row[2] != "6.5 / 5.5" || row[5] != "0" {
+		t.Errorf("recorded: %q", row)
+	}
+	f := StagesOf(in, analysis.Judge(in), Units{Temperature: Fahrenheit})
+	if row := f.Table.Rows[2]; row[2] != "43.7 / 41.9" { // × 9/5 + 32
+		t.Errorf("in °F: %q", row)
+	}
+}
+
+func TestStagesSayWhatTheyLack(t *testing.T) {
+	in := thin(t)
+	v := StagesOf(in, analysis.Judge(in), Units{})
+	if v.Lacks == "" || len(v.Table.Rows) > 0 || !strings.Contains(v.Sentence, "can't be told") {
+		t.Errorf("%+v", v)
+	}
+}
+
+func TestATooWideRangeIsNoNumber(t *testing.T) {
+	wide := &analysis.Work{Hours: analysis.Figure{Mid: 100, Low: 10, High: 300, Unknown: "range_too_wide"}}
+	if mid, could := calledCells(wide); mid != "too uncertain" || could != "10–300" {
+		t.Errorf("%q, %q", mid, could)
+	}
+	for _, w := range []*analysis.Work{nil, {Hours: analysis.Figure{Mid: 5, Unknown: "nothing_known"}}} {
+		if mid, could := calledCells(w); mid != noValue || could != noValue {
+			t.Errorf("%v: %q, %q", w, mid, could)
+		}
+	}
+}

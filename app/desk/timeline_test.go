@@ -1,0 +1,124 @@
+package desk
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+func lanesOf(in analysis.Input) Timeline { return TimelineOf(in, analysis.Judge(in), Units{}) }
+
+func TestLanes(t *testing.T) {
+	for winter, want := range map[string]string{
+		"rich":        "Temperature, Relative humidity, Margin to wet, Fan stages",
+		"thin":        "Temperature, Relative humidity",
+		"no humidity": "Temperature",
+		"bare":        "",
+	} {
+		var titles []string
+		for _, l := range lanesOf(winters[winter](t)).Lanes {
+			titles = append(titles, l.Title)
+		}
+		if got := strings.Join(titles, ", "); got != want {
+			t.Errorf("%s: %q, want %q", winter, got, want)
+		}
+	}
+}
+
+func TestAnEmptyTimelineSaysWhatToDo(t *testing.T) {
+	if tl := lanesOf(bare(t)); tl.Lacks == "" || tl.Sentence == "" {
+		t.Errorf("%+v", tl)
+	}
+}
+
+func TestTemperatureLane(t *testing.T) {
+	l := lanesOf(twin(t)).Lanes[0]
+	roles := map[Role]int{}
+	for _, tr := range l.Traces {
+		roles[tr.Role]++
+	}
+	if roles[Firm] != 1 || roles[Thin] != 2 || roles[Outside] != 1 || !l.Veil {
+		t.Errorf("traces %v, veil %v", roles, l.Veil)
+	}
+	if l.Band == nil || *l.Band != [2]float64{2, 6} { // the default band, rules of the numbers
+		t.Errorf("band %v", l.Band)
+	}
+	if l = lanesOf(rich(t)).Lanes[0]; l.Veil || len(l.Traces) != 2 {
+		t.Errorf("one logger and the weather: %d traces, veil %v", len(l.Traces), l.Veil)
+	}
+}
+
+// Humidity is kept as 0–1 inside and shown in percent; margins are differences, shown in °F by × 9/5 alone.
+func TestLaneUnits(t *testing.T) {
+	in := rich(t)
+	tl := TimelineOf(in, analysis.Judge(in), Units{Temperature: Fahrenheit})
+	for i, c := range []struct{ inside, shown float64 }{{0, 32}, {0.4, 40}, {1, 1.8}} {
+		if got := tl.Lanes[i].Shown(c.inside); math.Abs(got-c.shown) > 1e-9 {
+			t.Errorf("%s: %v shows %v, want %v", tl.Lanes[i].Title, c.inside, got, c.shown)
+		}
+	}
+	if b := tl.Lanes[1].Band; b == nil || *b != [2]float64{0.4, 0.75} {
+		t.Errorf("humidity band %v", b)
+	}
+}
+
+func TestStageBars(t *testing.T) {
+	tl := lanesOf(recorded(t))
+	rows := tl.Lanes[len(tl.Lanes)-1].Rows
+	if len(rows) != 4 || rows[0].Name != "Stage 4" || rows[3].Name != "Stage 1" {
+		t.Fatalf("the always-on stage belongs at the bottom: %v", rows)
+	}
+	if rows[1].Ran == nil || rows[1].Called == nil || rows[0].Ran != nil {
+		t.Errorf("only Stage 3 has a record: %v", rows)
+	}
+	for _, r := range rows {
+		if r.Called == nil {
+			t.Errorf("%s was never asked", r.Name)
+			continue
+		}
+		for i := 1; i < len(r.Called.On); i++ {
+			if r.Called.On[i].From < r.Called.On[i-1].To {
+				t.Errorf("%s: stretches overlap", r.Name)
+			}
+		}
+	}
+}
+
+func TestTimeBeyondTheBeesIsShadedApart(t *testing.T) {
+	in := rich(t)
+	from, to := day0+10*24*hourMS, day0+90*24*hourMS
+	in.BeesIn, in.BeesOut, in.Heads = &from, &to, nil
+	tl := lanesOf(in)
+	if want := (series.Span{From: day0, To: day0 + testDays*24*hourMS}); tl.Whole != want {
+		t.Errorf("whole %v, want %v", tl.Whole, want)
+	}
+	var outside []series.Span
+	for _, s := range tl.Shades {
+		if s.Outside {
+			outside = append(outside, s.Span)
+		}
+	}
+	if len(outside) != 2 || outside[0].To != from || outside[1].From != to {
+		t.Errorf("outside %v", outside)
+	}
+	if len(tl.Points) != 2 || tl.Points[0].At != from || tl.Points[1].At != to {
+		t.Errorf("points %v", tl.Points)
+	}
+	if p := lanesOf(thin(t)).Points; p != nil {
+		t.Errorf("an assumed time has no dates to mark: %v", p)
+	}
+}
+
+func TestTimelineSentence(t *testing.T) {
+	got := plain(lanesOf(rich(t)).Sentence)
+	want := "The room was between 4.0 °C and 9.0 °C, 4.1 °C on average; its longest spell outside the safe band was warm, 61 h on 20–23 December."
+	if got != want { // 4 + 5 × 61/2400 = 4.13
+		t.Errorf("%q", got)
+	}
+	if got := lanesOf(even(t)).Sentence; !strings.Contains(got, "never outside the safe band") {
+		t.Errorf("%q", got)
+	}
+}
