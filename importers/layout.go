@@ -39,7 +39,7 @@ type column struct {
 // layout is everything learned from the head.
 type layout struct {
 	delimiter string
-	split     splitter
+	split     splitters
 	width     int // cells of a data line
 	mark      byte
 	marked    bool // a number with a fraction was seen
@@ -112,13 +112,14 @@ func enough(lines []record, name string) error {
 // headRecords cuts the head into records and keeps the trial's share of them.
 func headRecords(head []byte, last bool) []record {
 	var all []record
+	quoted := bytes.IndexByte(head, '"') >= 0
 	for pos, line := 0, 1; pos < len(head); {
-		text, end := nextRecord(head, pos, last)
+		text, end, lines := nextRecord(head, pos, last, quoted)
 		if end == pos {
 			break
 		}
 		all = append(all, record{pos: pos, line: line, text: text})
-		line += bytes.Count(head[pos:end], newline)
+		line += lines
 		pos = end
 	}
 	if len(all) <= 2*trialRows {
@@ -132,10 +133,10 @@ func headRecords(head []byte, last bool) []record {
 	return kept
 }
 
-func cut(lines []record, split splitter) []record {
+func cut(lines []record, split splitters) []record {
 	out := make([]record, len(lines))
 	for i, r := range lines {
-		r.cells, _ = split(nil, r.text, maxColumns+1)
+		r.cells, _ = split.quoted(nil, r.text, maxColumns+1)
 		out[i] = r
 	}
 	return out

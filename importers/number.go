@@ -151,6 +151,9 @@ func isDigit(c byte) bool { return c-'0' <= 9 }
 
 // trim cuts blanks, tabs, carriage returns and no-break spaces off both ends.
 func trim(s []byte) []byte {
+	if n := len(s); n > 0 && isInk(s[0]) && isInk(s[n-1]) {
+		return s
+	}
 	for len(s) > 0 && isBlank(s[0]) {
 		s = s[1:]
 	}
@@ -164,5 +167,8 @@ func trim(s []byte) []byte {
 }
 
 var noBreak = []byte("\u00a0")
+
+// isInk says whether a byte is a printed ASCII character.
+func isInk(c byte) bool { return c > ' ' && c < 0x7F }
 
 func isBlank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }

@@ -35,6 +35,6 @@ func Read(ctx context.Context, r io.Reader, name string, answers Answers) (*Expo
 		}
 		used = s.run(src.buf, src.eof)
 	}
-	s.settle(true)
+	s.gather()
 	return s.export(name, src.encoding, settleAnswers(answers, s.notes)), nil
 }

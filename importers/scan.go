@@ -25,7 +25,8 @@ type scan struct {
 	need    int      // cells of a line that are looked at
 	line    int      // physical number of the line being read
 	cells   [][]byte
-	at      []int64
+	times   store[int64]
+	at      []int64  // times in one piece, once all are read
 	offsets []Offset // by row
 	lines   []rowLine
 	rows    int
@@ -37,7 +38,8 @@ type scan struct {
 // values is a column while it is read.
 type values struct {
 	column
-	val      []float64
+	cells    store[float64]
+	val      []float64           // cells in one piece, once all are read
 	decimals [fastDigits + 2]int // how often so many digits followed the mark
 }
 
@@ -68,58 +70,71 @@ func newScan(l *layout, n *notes) *scan {
 
 // run reads the whole records of a chunk and says how many bytes they take.
 func (s *scan) run(chunk []byte, last bool) (consumed int) {
+	quoted := bytes.IndexByte(chunk, '"') >= 0
+	split := s.split.plain
+	if quoted {
+		split = s.split.quoted
+	}
 	for pos := 0; pos < len(chunk); {
-		record, end := nextRecord(chunk, pos, last)
+		record, end, lines := nextRecord(chunk, pos, last, quoted)
 		if end == pos {
 			return pos
 		}
-		s.row(record, chunk[pos:end])
+		var more bool
+		s.cells, more = split(s.cells[:0], record, s.need)
+		s.row(record, more, last && end == len(chunk) && chunk[end-1] != '\n')
+		s.line += lines
 		pos = end
 	}
 	return len(chunk)
 }
 
-// row reads one record.
-func (s *scan) row(record, whole []byte) {
-	var more bool
-	s.cells, more = s.split(s.cells[:0], record, s.need)
+// row reads one record's cells; broken says that the text ends within its line.
+func (s *scan) row(record []byte, more, broken bool) {
 	at, offset, ok := s.clock.read(s.clock, s.cells)
 	if !ok {
 		s.badRow(record)
-		s.line += max(1, bytes.Count(whole, newline))
 		return
 	}
 	if len(s.pending) > 0 {
 		s.settle(false)
 	}
 	if len(s.cells) < s.need || more && s.need == s.width {
-		s.oddWidth(record, whole, more)
+		s.oddWidth(more, broken)
 	}
 	s.time(at, offset)
 	for i := range s.columns {
 		c := &s.columns[i]
 		if c.index >= len(s.cells) {
-			c.val = append(c.val, missing)
+			c.cells.add(missing)
 			continue
 		}
 		cell := s.cells[c.index]
-		if c.kind != state {
-			if v, d, ok := parseNumber(cell, s.mark); ok {
-				c.decimals[min(d, len(c.decimals)-1)]++
-				c.val = append(c.val, v)
-				continue
-			}
+		v, d, ok := parseNumber(cell, s.mark)
+		if !ok || c.kind == state {
+			c.cells.add(s.oddCell(c, cell))
+			continue
 		}
-		c.val = append(c.val, s.oddCell(c, cell))
+		c.decimals[min(d, len(c.decimals)-1)]++
+		c.cells.add(v)
 	}
 	s.rows++
-	s.line += max(1, bytes.Count(whole, newline))
+}
+
+// gather puts what was read in one piece each.
+func (s *scan) gather() {
+	s.settle(true)
+	s.at = s.times.whole()
+	for i := range s.columns {
+		c := &s.columns[i]
+		c.val = c.cells.whole()
+	}
 }
 
 // time keeps the row's time and what else is known by row.
 func (s *scan) time(at, offset int64) {
-	row := len(s.at)
-	s.at = append(s.at, at)
+	row := s.times.n
+	s.times.add(at)
 	if n := len(s.lines); n == 0 || s.line-s.lines[n-1].line != row-s.lines[n-1].row {
 		s.lines = append(s.lines, rowLine{row, s.line})
 	}
@@ -192,12 +207,12 @@ func (s *scan) unreadableCell(c *values, cell []byte) float64 {
 }
 
 // oddWidth remarks a line with fewer or more cells than the layout has.
-func (s *scan) oddWidth(record, whole []byte, more bool) {
+func (s *scan) oddWidth(more, broken bool) {
 	code := RemarkShortLine
 	switch {
 	case more:
 		code = RemarkLongLine
-	case isLast(whole) && !s.ragged:
+	case broken && !s.ragged:
 		code = RemarkCutLine
 		if last := &s.cells[len(s.cells)-1]; len(trim(*last)) > 0 {
 			*last = brokenOff
@@ -210,9 +225,6 @@ func (s *scan) oddWidth(record, whole []byte, more bool) {
 
 // brokenOff stands for a cell that the end of the file cut through.
 var brokenOff = []byte("… (cut off)")
-
-// isLast says whether a line is the end of the text without an end of its own.
-func isLast(whole []byte) bool { return len(whole) > 0 && whole[len(whole)-1] != '\n' }
 
 // maxPending is how many lines without a time may turn out to be the foot of the table.
 const maxPending = 200

@@ -100,24 +100,24 @@ func text(cell []byte) string {
 // equally good ones are preferred.
 var delimiters = []struct {
 	name  string
-	split splitter
+	split splitters
 }{
 	{"\t", splitAt('\t')},
 	{";", splitAt(';')},
 	{",", splitAt(',')},
-	{"blanks", splitBlanks},
+	{"blanks", splitters{splitBlanks, splitBlanks}},
 }
 
 // splitter cuts a record into cells, appends them to dst and stops after limit cells; more says whether
 // something was left.
 type splitter func(dst [][]byte, record []byte, limit int) (cells [][]byte, more bool)
 
+// splitters are the splitter for records without quotes and the one for any.
+type splitters struct{ plain, quoted splitter }
+
 // splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
-func splitAt(delimiter byte) splitter {
-	return func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
-		if bytes.IndexByte(record, '"') >= 0 {
-			return splitQuoted(dst, record, delimiter, limit)
-		}
+func splitAt(delimiter byte) splitters {
+	plain := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
 		from := 0
 		for i, c := range record {
 			if c == delimiter {
@@ -129,6 +129,13 @@ func splitAt(delimiter byte) splitter {
 		}
 		return append(dst, record[from:]), false
 	}
+	quoted := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
+		if bytes.IndexByte(record, '"') < 0 {
+			return plain(dst, record, limit)
+		}
+		return splitQuoted(dst, record, delimiter, limit)
+	}
+	return splitters{plain, quoted}
 }
 
 // splitQuoted is splitAt for records with quotes in them.

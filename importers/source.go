@@ -110,24 +110,24 @@ func returnsToNewlines(b []byte) {
 }
 
 // nextRecord cuts the record that starts at pos: a line, or several when a quoted cell goes on over line
-// ends. end is where the next one starts; it is pos when the chunk holds no whole record and more may
-// follow. The record comes without its line end.
-func nextRecord(chunk []byte, pos int, last bool) (record []byte, end int) {
+// ends; quoted says whether the chunk holds quotes at all. end is where the next one starts; it is pos when
+// the chunk holds no whole record and more may follow. The record comes without its line end.
+func nextRecord(chunk []byte, pos int, last, quoted bool) (record []byte, end, lines int) {
 	end, whole := lineEnd(chunk, pos)
 	if !whole && !last {
-		return nil, pos
+		return nil, pos, 0
 	}
-	record = chunk[pos:end]
-	if bytes.IndexByte(record, '"') >= 0 && bytes.Count(record, quote)%2 == 1 {
+	lines = 1
+	if quoted && bytes.Count(chunk[pos:end], quote)%2 == 1 {
 		joined, whole := joinedEnd(chunk, pos, end)
 		if !whole && !last && joined-pos < maxLine {
-			return nil, pos
+			return nil, pos, 0
 		}
 		if whole {
-			end = joined
+			lines, end = bytes.Count(chunk[pos:joined], newline), joined
 		}
 	}
-	return trimLineEnd(chunk[pos:end]), end
+	return trimLineEnd(chunk[pos:end]), end, max(lines, 1)
 }
 
 // joinedLines is how many line ends one record may hold in its quotes.
