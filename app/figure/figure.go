@@ -29,7 +29,7 @@ const (
 // figure is drawn by one goroutine at a time.
 type Figure struct {
 	Lanes  []Lane      // top to bottom
-	View   series.Span // the stretch of time shown
+	View   series.Span // the stretch of time shown; empty: all of it
 	Focus  series.Span // the value scales fit the curves inside it; empty: the curves' whole length
 	Zone   *time.Location
 	Shades []Shade // phases and what lies outside the bees' time
@@ -138,11 +138,13 @@ func (f *Figure) Extent() series.Span {
 	return s
 }
 
-func (f *Figure) zone() *time.Location {
-	if f.Zone == nil {
-		return time.UTC
+// view returns the stretch of time shown, never an empty one.
+func (f *Figure) view() series.Span {
+	v := f.View
+	if v.To <= v.From {
+		v = f.Extent()
 	}
-	return f.Zone
+	return series.Span{From: v.From, To: max(v.To, v.From+1)}
 }
 
 func (l *Lane) shown(v float64) float64 {

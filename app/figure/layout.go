@@ -64,7 +64,7 @@ func (f *Figure) MinSize() (w, h float64) {
 // Layout places the figure on a page of w × h device pixels at scale device pixels per design pixel.
 func (f *Figure) Layout(w, h int, scale float64) Layout {
 	f.prepare()
-	l := Layout{View: f.View, scale: scale, strip: len(f.Shades)+len(f.Marks) > 0}
+	l := Layout{View: f.view(), scale: scale, strip: len(f.Shades)+len(f.Marks) > 0}
 	l.placeLanes(f, h)
 	left := 0.0
 	for i := range f.Lanes {
@@ -79,7 +79,7 @@ func (f *Figure) Layout(w, h int, scale float64) Layout {
 		l.Plot = l.Plot.Union(l.Lanes[i])
 	}
 	wanted := int(float64(x1-x0) / (scale * 52))
-	l.ticks, l.spans = TimeTicks{Zone: f.Zone, Wanted: wanted}.Scale(f.View)
+	l.ticks, l.spans = TimeTicks{Zone: f.Zone, Wanted: wanted}.Scale(l.View)
 	return l
 }
 
