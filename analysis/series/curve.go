@@ -70,7 +70,7 @@ func (c Curve) Slice(s Span) Curve {
 // the reading is left out and the curve breaks there: nothing is drawn across what has no value.
 func (c Curve) Map(f func(float64) float64) Curve {
 	out := newBuilder(c.Len(), c.MaxStepMS)
-	seam := c.seamsFrom(0)
+	seam := seams{c.Breaks}
 	for i, t := range c.Readings.At {
 		if !c.joined(i, &seam) {
 			out.cut = true

@@ -6,7 +6,7 @@ package series
 // such instants the result breaks too, and where f gives no finite number there is no reading.
 func Zip(a, b Curve, f func(x, y float64) float64) Curve {
 	out := newBuilder(min(a.Len(), b.Len()), max(a.MaxStepMS, b.MaxStepMS))
-	wa, wb := walker{c: a}, walker{c: b}
+	wa, wb := newWalker(a), newWalker(b)
 	for wa.k < a.Len() && wb.k < b.Len() {
 		ta, tb := a.Readings.At[wa.k], b.Readings.At[wb.k]
 		if ta == tb {
@@ -28,7 +28,7 @@ func Zip(a, b Curve, f func(x, y float64) float64) Curve {
 // outdoor temperature; for quantities of one logger use Zip.
 func ZipAlong(a, b Curve, f func(x, y float64) float64) Curve {
 	out := newBuilder(a.Len(), a.MaxStepMS)
-	wa, wb := walker{c: a}, walker{c: b}
+	wa, wb := newWalker(a), newWalker(b)
 	joined := false // b's step that ends in reading wb.k
 	for ; wa.k < a.Len(); out.cut = !wa.step() || out.cut {
 		t := a.Readings.At[wa.k]
@@ -53,14 +53,13 @@ type walker struct {
 	c    Curve
 	k    int
 	seam seams
-	on   bool
 }
+
+// newWalker stands on the first reading.
+func newWalker(c Curve) walker { return walker{c: c, seam: seams{c.Breaks}} }
 
 // step goes to the next reading and reports whether a straight line leads there.
 func (w *walker) step() bool {
-	if !w.on {
-		w.on, w.seam = true, seams{w.c.Breaks}
-	}
 	w.k++
 	return w.k < w.c.Len() && w.c.joined(w.k, &w.seam)
 }
