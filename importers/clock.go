@@ -10,6 +10,7 @@ type clock struct {
 	origin  float64
 	name    order // for the readers without a date form
 	zoned   bool  // rows carry their offset
+	stamps  bool  // date and time stand in one cell
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoLen  int

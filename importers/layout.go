@@ -54,8 +54,9 @@ type layout struct {
 	score     float64
 }
 
-// trialRows bounds the lines a layout is learned from: the first ones, and as many spread over the rest.
-const trialRows = 400
+// A layout is learned from the first trialRows lines, and from some runs of lines spread over the rest of the
+// head: runs, so that what comes by turns in the file comes in the trial.
+const trialRows, trialRuns, runRows = 400, 20, 12
 
 // learn finds the delimiter, width and clock that explain most of the head, and what the columns hold.
 func learn(head []byte, last bool, name string) (*layout, error) {
@@ -111,24 +112,26 @@ func enough(lines []record, name string) error {
 
 // headRecords cuts the head into records and keeps the trial's share of them.
 func headRecords(head []byte, last bool) []record {
-	var all []record
+	var kept []record
 	quoted := bytes.IndexByte(head, '"') >= 0
-	for pos, line := 0, 1; pos < len(head); {
+	stride, line := 0, 1
+	for pos := 0; pos < len(head); {
 		text, end, lines := nextRecord(head, pos, last, quoted)
 		if end == pos {
 			break
 		}
-		all = append(all, record{pos: pos, line: line, text: text})
-		line += lines
-		pos = end
-	}
-	if len(all) <= 2*trialRows {
-		return all
-	}
-	step := (len(all) - trialRows) / trialRows
-	kept := all[:trialRows:trialRows]
-	for i := trialRows; i < len(all); i += step + 1 {
-		kept = append(kept, all[i])
+		kept = append(kept, record{pos: pos, line: line, text: text})
+		if len(kept) == trialRows {
+			stride = (len(head) - end) / trialRuns
+		}
+		pos, line = end, line+lines
+		if stride == 0 || (len(kept)-trialRows)%runRows > 0 {
+			continue
+		}
+		if next, found := lineEnd(head, min(pos+stride, len(head))); found {
+			line += bytes.Count(head[pos:next], newline)
+			pos = next
+		}
 	}
 	return kept
 }

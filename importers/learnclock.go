@@ -15,7 +15,9 @@ func learnClock(rows []record) clockFit {
 	stamps := stampFits(rows)
 	for _, s := range stamps {
 		if 2*s.timed > s.hits {
-			return s.fit(readStamp)
+			fit := s.fit(readStamp)
+			fit.clock.stamps = true
+			return fit
 		}
 	}
 	for _, s := range stamps {

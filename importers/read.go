@@ -13,6 +13,11 @@ const ReaderVersion = 1
 // nothing in the file names a logger, the logger. The error is a *Refusal for content that can't be read,
 // else the context's or the reader's own. Memory beside the export stays below a few MiB whatever is in r.
 func Read(ctx context.Context, r io.Reader, name string, answers Answers) (*Export, error) {
+	return read(ctx, r, name, answers, true)
+}
+
+// read is Read with the quick path or without.
+func read(ctx context.Context, r io.Reader, name string, answers Answers, quick bool) (*Export, error) {
 	src, err := open(ctx, r, name)
 	if err != nil {
 		return nil, err
@@ -22,6 +27,9 @@ func Read(ctx context.Context, r io.Reader, name string, answers Answers) (*Expo
 		return nil, err
 	}
 	s := newScan(l, &notes{})
+	if !quick {
+		s.steps = nil
+	}
 	used := l.start + s.run(src.buf[l.start:], src.eof)
 	for {
 		if err := src.consume(used); err != nil {

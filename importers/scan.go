@@ -31,8 +31,10 @@ type scan struct {
 	lines   []rowLine
 	rows    int
 	badTime int
-	pending []badLine // lines without a time since the last good row
-	ragged  bool      // a line before this one was short too
+	pending []badLine   // lines without a time since the last good row
+	steps   []step      // the quick path's; nil when rows are not for it
+	held    []quickCell // the quick path's row
+	ragged  bool        // a line before this one was short too
 }
 
 // values is a column while it is read.
@@ -65,6 +67,7 @@ func newScan(l *layout, n *notes) *scan {
 		}
 		s.columns = append(s.columns, values{column: c})
 	}
+	s.planQuick()
 	return s
 }
 
@@ -76,6 +79,12 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 		split = s.split.quoted
 	}
 	for pos := 0; pos < len(chunk); {
+		if s.steps != nil && !quoted {
+			if end, ok := s.quick(chunk, pos); ok {
+				pos = end
+				continue
+			}
+		}
 		record, end, lines := nextRecord(chunk, pos, last, quoted)
 		if end == pos {
 			return pos

@@ -118,16 +118,16 @@ type splitters struct{ plain, quoted splitter }
 // splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
 func splitAt(delimiter byte) splitters {
 	plain := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
-		from := 0
-		for i, c := range record {
-			if c == delimiter {
-				if dst = append(dst, record[from:i]); len(dst) == limit {
-					return dst, true
-				}
-				from = i + 1
+		for {
+			end := bytes.IndexByte(record, delimiter)
+			if end < 0 {
+				return append(dst, record), false
 			}
+			if dst = append(dst, record[:end]); len(dst) == limit {
+				return dst, true
+			}
+			record = record[end+1:]
 		}
-		return append(dst, record[from:]), false
 	}
 	quoted := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
 		if bytes.IndexByte(record, '"') < 0 {

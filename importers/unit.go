@@ -132,11 +132,13 @@ func looksLikeUnit(s string) bool {
 
 // toCelsius converts a column of temperatures in place.
 func toCelsius(val []float64, unit string) {
-	for i, v := range val {
-		switch unit {
-		case "degF":
+	switch unit {
+	case "degF":
+		for i, v := range val {
 			val[i] = (v - 32) / 1.8
-		case "K":
+		}
+	case "K":
+		for i, v := range val {
 			val[i] = v - 273.15
 		}
 	}
