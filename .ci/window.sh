@@ -1,13 +1,13 @@
 #!/usr/bin/env bash
-# The real window on a screen in memory: opens the demo, looks whether anything was drawn, leaves by Ctrl+Q.
-# window.sh [STARTS]: that many times, 1 unless told. Pictures: build/window-N.png of the first and last start.
+# The real window on a screen in memory: opens the demo, turns its pages, looks whether each was drawn, leaves by Ctrl+Q.
+# window.sh [STARTS]: that many times, 1 unless told. Pictures: build/window-PAGE.png.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 starts=${1:-1}
-patience=60 # seconds for a window to appear, software OpenGL on a busy machine
+patience=60 # seconds for a window, the demo or a page to show: software OpenGL, a busy machine
 leaving=5   # seconds from Ctrl+Q to the end of the process
 work=$(mktemp -d)
-program='' screen='' manager=''
+program='' screen='' manager='' window='' looks=''
 
 cleanup() {
   local id
@@ -36,14 +36,24 @@ wait_for() {
 }
 
 gone() { ! kill -0 "$program" 2>/dev/null; }
-shown() { window=$(xdotool search --onlyvisible --name Thawbook 2>/dev/null | tail -n 1) && [ -n "$window" ]; }
+# titled WORDS: a window whose title holds them.
+titled() { window=$(xdotool search --onlyvisible --name "$1" 2>/dev/null | tail -n 1) && [ -n "$window" ]; }
 managed() { xdotool get_desktop >/dev/null 2>&1; }
-shown_or_gone() { shown || gone; }
+titled_or_gone() { titled "$1" || gone; }
 
-# drawn: more colours than a blank window with a frame has, in a picture of the window's own size.
+# drawn PICTURE BEFORE: more colours than a blank window with a frame has, and not the same as before.
 drawn() {
-  import -window "$window" "$picture" 2>/dev/null || return 1
-  [ "$(identify -format '%k' "$picture")" -ge 64 ]
+  import -window "$window" "$1" 2>/dev/null || return 1
+  [ "$(identify -format '%k' "$1")" -ge 64 ] || return 1
+  looks=$(identify -format '%#' "$1")
+  [ "$looks" != "$2" ]
+}
+
+# page NUMBER NAME: turned to by its key, a page must look other than the one before.
+page() {
+  local before=$looks
+  xdotool key --clearmodifiers "ctrl+$1"
+  wait_for "$patience" drawn "build/window-$2.png" "$before" || fail "page $2 was not drawn: build/window-$2.png"
 }
 
 open_screen() {
@@ -58,15 +68,20 @@ open_screen() {
 }
 
 one_start() {
-  local began status
+  local began status title
   HOME=$work XDG_CONFIG_HOME=$work XDG_CACHE_HOME=$work LANG=en_GB.UTF-8 build/thawbook "$plan" >"$work/program.log" 2>&1 &
   program=$!
-  wait_for "$patience" shown_or_gone || fail "no window called Thawbook within $patience s"
-  ! gone || fail 'the program ended before its window showed'
-  picture=build/window-$1.png
-  wait_for "$patience" drawn || fail "the window stayed blank: $picture"
-
+  for title in 'Thawbook' 'Thawbook.*Demo winter'; do
+    wait_for "$patience" titled_or_gone "$title" || fail "no window titled $title within $patience s"
+    ! gone || fail "the program ended before its window was titled $title"
+  done
   xdotool windowactivate --sync "$window"
+  looks=''
+  wait_for "$patience" drawn build/window-first.png '' || fail 'the window stayed blank: build/window-first.png'
+  page 2 timeline
+  page 3 stages
+  page 1 first
+
   began=$(date +%s%N)
   xdotool key --clearmodifiers ctrl+q
   wait_for "$leaving" gone || fail "still running $leaving s after Ctrl+Q"
@@ -74,8 +89,7 @@ one_start() {
   wait "$program" || status=$?
   program=''
   [ "$status" -eq 0 ] || fail "exit status $status"
-  echo "start $1: drawn, left in $((($(date +%s%N) - began) / 1000000)) ms"
-  [ "$1" -eq 1 ] || [ "$1" -eq "$starts" ] || rm -f "$picture"
+  echo "start $1: every page drawn, left in $((($(date +%s%N) - began) / 1000000)) ms"
 }
 
 plan=build/demo/winter.toml
