@@ -7,7 +7,7 @@ starts=${1:-1}
 patience=60 # seconds for a window, the demo or a page to show: software OpenGL, a busy machine
 leaving=5   # seconds from Ctrl+Q to the end of the process
 work=$(mktemp -d)
-program='' screen='' manager='' window='' looks=''
+program='' screen='' manager='' window=''
 
 cleanup() {
   local id
@@ -36,24 +36,29 @@ wait_for() {
 }
 
 gone() { ! kill -0 "$program" 2>/dev/null; }
+
 # titled WORDS: a window whose title holds them.
 titled() { window=$(xdotool search --onlyvisible --name "$1" 2>/dev/null | tail -n 1) && [ -n "$window" ]; }
 managed() { xdotool get_desktop >/dev/null 2>&1; }
 titled_or_gone() { titled "$1" || gone; }
 
-# drawn PICTURE BEFORE: more colours than a blank window with a frame has, and not the same as before.
+# drawn PICTURE: more colours than a blank window with a frame has.
 drawn() {
-  import -window "$window" "$1" 2>/dev/null || return 1
-  [ "$(identify -format '%k' "$1")" -ge 64 ] || return 1
-  looks=$(identify -format '%#' "$1")
-  [ "$looks" != "$2" ]
+  import -window "$window" "$1" 2>/dev/null && [ "$(identify -format '%k' "$1")" -ge 64 ]
 }
 
-# page NUMBER NAME: turned to by its key, a page must look other than the one before.
+# turned PICTURE BEFORE: drawn, and more of it other than before than a scroll bar or a cursor makes up.
+turned() {
+  local pixels
+  drawn "$1" || return 1
+  pixels=$(compare -metric AE "$1" "$2" null: 2>&1) || true
+  [ "${pixels%%[!0-9]*}" -ge 5000 ]
+}
+
+# page NUMBER NAME BEFORE: turns from one page to another by its key.
 page() {
-  local before=$looks
   xdotool key --clearmodifiers "ctrl+$1"
-  wait_for "$patience" drawn "build/window-$2.png" "$before" || fail "page $2 was not drawn: build/window-$2.png"
+  wait_for "$patience" turned "build/window-$2.png" "build/window-$3.png" || fail "page $2 was not drawn: build/window-$2.png"
 }
 
 open_screen() {
@@ -76,11 +81,10 @@ one_start() {
     ! gone || fail "the program ended before its window was titled $title"
   done
   xdotool windowactivate --sync "$window"
-  looks=''
-  wait_for "$patience" drawn build/window-first.png '' || fail 'the window stayed blank: build/window-first.png'
-  page 2 timeline
-  page 3 stages
-  page 1 first
+  wait_for "$patience" drawn build/window-first.png || fail 'the window stayed blank: build/window-first.png'
+  page 2 timeline first
+  page 3 stages timeline
+  page 1 first stages
 
   began=$(date +%s%N)
   xdotool key --clearmodifiers ctrl+q
