@@ -45,6 +45,8 @@ type Trace struct {
 	Name  string
 	Curve series.Curve
 	Role  Role
+
+	OwnScale bool // its range would flatten the lane
 }
 
 // StageBar is one stage's row of bars: what ran above what was called for, each nil without its evidence.
@@ -114,8 +116,20 @@ func (b barn) temperatureLane() (Lane, bool) {
 	}
 	l.add(b.roomName(), b.r.Traces.Room, Firm)
 	l.add("outdoors", b.r.Traces.Outdoor, Outside)
+	b.scaleApart(&l)
 	l.Band = bandOf(b.in, b.r, b.place(), "air_temperature")
 	return l, len(l.Traces) > 0
+}
+
+// scaleApart gives the weather a scale of its own where its range is more than twice the room's.
+func (b barn) scaleApart(l *Lane) {
+	room := b.r.Traces.Room.Bin(b.span())
+	for i, t := range l.Traces {
+		if t.Role == Outside && len(l.Traces) > 1 {
+			out := t.Curve.Bin(b.span())
+			l.Traces[i].OwnScale = out.Max-out.Min > 2*(room.Max-room.Min)
+		}
+	}
 }
 
 func withTemperature(loggers []analysis.Logger) int {
@@ -201,7 +215,7 @@ func (s *Stretches) with(w *analysis.Work) *Stretches {
 
 func (l *Lane) add(name string, c series.Curve, role Role) {
 	if c.Len() > 0 {
-		l.Traces = append(l.Traces, Trace{name, c, role})
+		l.Traces = append(l.Traces, Trace{Name: name, Curve: c, Role: role})
 	}
 }
 

@@ -4,31 +4,44 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"thawbook/app/chart"
 	"thawbook/app/desk"
 )
 
 // timelinePage is a barn's winter on one time axis under one sentence.
 type timelinePage struct {
-	object fyne.CanvasObject
-	plot   *plot
+	object   fyne.CanvasObject
+	plot     *chart.Chart // nil when there is nothing to draw
+	measured *prose       // the stretch that was measured, else how to measure one
 }
 
 func newTimelinePage(t desk.Timeline, dark bool, read func(string)) *timelinePage {
 	p := &timelinePage{}
-	top := titled(t.Sentence, "")
 	if t.Lacks != "" {
-		top.Add(body(t.Lacks))
-		p.object = container.New(inset{20, 14, 12, 8}, top)
+		p.object = container.New(inset{20, 14, 12, 8}, container.New(column{gap: 10}, sentence(t.Sentence), body(t.Lacks)))
 		return p
 	}
+	p.measured = caption(desk.HelpLine("timeline"))
 	p.plot = newPlot(t, dark, read)
-	p.object = container.New(inset{20, 14, 12, 8}, container.NewBorder(top, caption(desk.HelpLine("stages")), nil, nil, p.plot.object))
+	p.plot.OnMeasure = func(s desk.Span) { p.measured.setText(t.Measured(s)) }
+	top := container.New(column{gap: 2}, sentence(t.Sentence), p.measured)
+	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, top), nil, nil, nil, p.plot))
 	return p
 }
 
 // look shows a stretch with some room on both sides.
 func (p *timelinePage) look(s desk.Span) {
-	if p.plot != nil {
-		p.plot.look(s)
+	if p.plot == nil {
+		return
 	}
+	room := max((s.To-s.From)/2, 24*3600*1000)
+	p.plot.SetView(desk.Span{From: s.From - room, To: s.To + room})
+}
+
+// view is the stretch shown; empty when nothing is drawn.
+func (p *timelinePage) view() desk.Span {
+	if p == nil || p.plot == nil {
+		return desk.Span{}
+	}
+	return p.plot.View()
 }

@@ -129,13 +129,13 @@ func (u *UI) ended(err error) {
 
 // setBook shows another state of the winter.
 func (u *UI) setBook(b desk.Book, barn int) {
-	u.book, u.barn = b, barn
+	u.book, u.barn, u.plot = b, barn, nil
 	u.strip.show(b.Faults)
 	u.refresh()
 }
 
 func (u *UI) showBarn(barn int) {
-	u.barn = barn
+	u.barn, u.plot = barn, nil
 	u.refresh()
 }
 
@@ -185,7 +185,11 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	if !ok {
 		return body("This winter has no barn yet.")
 	}
+	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, u.theme.IsDark(u.app.Settings().ThemeVariant()), u.status.read)
+	if u.plot.plot != nil {
+		u.plot.plot.SetView(view)
+	}
 	u.tabs = container.NewAppTabs(
 		container.NewTabItem("First look", firstLookPage(v.FirstLook, u.book.Notes(u.barn), u.look)),
 		container.NewTabItem("Timeline", u.plot.object),

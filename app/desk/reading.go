@@ -1,0 +1,79 @@
+package desk
+
+import (
+	"math"
+	"strings"
+)
+
+// Said is what one trace or one bar of the Timeline says at an instant; Value is in the printed unit.
+type Said struct {
+	Lane         int
+	Name, Unit   string
+	Value        float64
+	Known        bool
+	Bar, On, Ran bool
+}
+
+// Read is the line for the pointer: the local time, what each trace says there, and which stages were on.
+func (t Timeline) Read(at int64, all []Said) string {
+	parts := []string{t.Units.Clock(at)}
+	var ran, called, unsure []string
+	for _, s := range all {
+		switch {
+		case !s.Bar && s.Known:
+			parts = append(parts, t.nameOf(s)+" "+withUnit(number(s.Value, 1), s.Unit))
+		case !s.Bar:
+			parts = append(parts, t.nameOf(s)+" "+noNumber)
+		case !s.Known:
+			unsure = append(unsure, s.Name)
+		case s.On && s.Ran:
+			ran = append(ran, s.Name)
+		case s.On:
+			called = append(called, s.Name)
+		}
+	}
+	for _, g := range []struct {
+		head  string
+		names []string
+	}{{"ran: ", ran}, {"called for: ", called}, {"can't tell: ", unsure}} {
+		if len(g.names) > 0 {
+			parts = append(parts, g.head+strings.Join(g.names, ", "))
+		}
+	}
+	return strings.Join(parts, "   ")
+}
+
+// nameOf names a reading by its trace, and by its lane where the trace's name alone would not tell.
+func (t Timeline) nameOf(s Said) string {
+	if s.Lane > 0 && s.Lane < len(t.Lanes) {
+		return strings.ToLower(t.Lanes[s.Lane].Title)
+	}
+	return s.Name
+}
+
+// Measured says what a stretch amounts to: its length, and least, mean and greatest value of each judged
+// line; for an empty stretch, how to measure one.
+func (t Timeline) Measured(s Span) string {
+	if s.To <= s.From {
+		return HelpLine("timeline")
+	}
+	parts := []string{t.Units.Clock(s.From) + " to " + t.Units.Clock(s.To) + ", " + Hours(float64(s.To-s.From)/3600/1000)}
+	for _, l := range t.Lanes {
+		for _, tr := range l.Traces {
+			if tr.Role == Firm {
+				parts = append(parts, l.measured(tr, s))
+			}
+		}
+	}
+	return strings.Join(parts, "; ") + "."
+}
+
+func (l Lane) measured(tr Trace, s Span) string {
+	bin := tr.Curve.Bin(s)
+	name := strings.ToLower(l.Title) + " "
+	if bin.KnownMS == 0 || math.IsNaN(bin.Weighted()) {
+		return name + noNumber
+	}
+	shown := func(v float64) string { return number(l.Shown(v), 1) }
+	return name + withUnit(rangeOf(shown(bin.Min), shown(bin.Max)), l.Unit) + ", " + withUnit(shown(bin.Weighted()), l.Unit) + " on average"
+}
