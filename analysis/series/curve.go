@@ -133,23 +133,27 @@ func (c Curve) piecesFrom(s Span, k int) iter.Seq[piece] {
 	return func(yield func(piece) bool) {
 		at, seam, joins := c.Readings.At, c.seamsFrom(s.From), false
 		for k := max(k, 1); k < len(at) && at[k-1] < s.To; k++ {
-			if !c.joined(k, &seam) {
+			if at[k]-at[k-1] > c.MaxStepMS || seam.at(at[k]) {
 				joins = false
 				continue
 			}
-			if p := c.cutStep(k, s); p.t0 < p.t1 {
-				p.joins, joins = joins, true
-				if !yield(p) {
-					return
-				}
+			p := piece{at[k-1], at[k], c.Val[k-1], c.Val[k], joins}
+			if p.t0 < s.From || p.t1 > s.To {
+				p = c.cutStep(k, s, joins)
+			}
+			if p.t0 >= p.t1 {
+				continue
+			}
+			if joins = true; !yield(p) {
+				return
 			}
 		}
 	}
 }
 
 // cutStep is the line step k-1 → k cut to s.
-func (c Curve) cutStep(k int, s Span) piece {
-	p := piece{t0: c.Readings.At[k-1], t1: c.Readings.At[k], v0: c.Val[k-1], v1: c.Val[k]}
+func (c Curve) cutStep(k int, s Span, joins bool) piece {
+	p := piece{c.Readings.At[k-1], c.Readings.At[k], c.Val[k-1], c.Val[k], joins}
 	from := p.t0
 	if p.t1 > s.To {
 		p.t1, p.v1 = s.To, c.between(k, float64(s.To-from))

@@ -40,7 +40,9 @@ func FuzzCurve(f *testing.F) {
 			above += r.To - r.From
 		}
 		near(t, "runs above", above, o.AboveMS, 1e-3*(1+float64(b.N)))
-		for _, d := range []series.Curve{c.Slice(s), c.Map(math.Sqrt), series.Zip(c, c.Slice(s), math.Atan2), series.ZipAlong(c, c.Slice(s), math.Hypot)} {
+		part := c.Slice(s)
+		for _, d := range []series.Curve{part, c.Map(math.Sqrt), series.Zip(c, part, math.Atan2),
+			series.ZipAlong(c, part, math.Hypot), series.Mean([]series.Curve{c, part}, minute)} {
 			if _, err := series.NewReadings(d.Readings.At, d.Val); err != nil {
 				t.Error(err)
 			}

@@ -68,33 +68,51 @@ func extremes(los, his []float64, lo, hi float64) (float64, float64) {
 // instants from its left edge to before its right edge, and the line up to both edges: where two joined
 // readings lie in different columns, every column from one to the other carries the line between them.
 func (p *Pyramid) Columns(dst []Column, s Span) {
-	edge, k := float64(s.From), p.c.firstFrom(s.From)
-	for i := range dst {
-		right := float64(s.From) + float64(s.To-s.From)*float64(i+1)/float64(len(dst))
-		next := k
-		if s.From < s.To {
-			next = p.seek(k, int64(math.Ceil(right)))
+	if s.From >= s.To {
+		for i := range dst {
+			dst[i] = unknownColumn
 		}
-		dst[i] = p.column(edge, right, k, next)
-		edge, k = right, next
+		return
+	}
+	left, stride := p.cut(float64(s.From), p.c.firstFrom(s.From)), 0
+	for i := range dst {
+		edge := float64(s.From) + float64(s.To-s.From)*float64(i+1)/float64(len(dst))
+		right := p.cut(edge, p.seek(left.next, stride, int64(math.Ceil(edge))))
+		dst[i] = p.column(&left, &right)
+		left, stride = right, right.next-left.next
 	}
 }
 
-// column is the line between the instants left and right, whose first readings at or after are i and j.
-func (p *Pyramid) column(left, right float64, i, j int) Column {
-	enters, leaves := p.c.Joined(i), p.c.Joined(j)
-	if left >= right || i == j && !enters {
-		return Column{Lo: math.NaN(), Hi: math.NaN(), First: math.NaN(), Last: math.NaN(), Gap: true}
+// unknownColumn is one where nothing is known.
+var unknownColumn = Column{Lo: math.NaN(), Hi: math.NaN(), First: math.NaN(), Last: math.NaN(), Gap: true}
+
+// lineCut is where a column's edge cuts the line: the first reading at or after it, whether a line leads
+// to that reading from the one before, and its value at the edge if so.
+type lineCut struct {
+	next  int
+	known bool
+	val   float64
+}
+
+// cut is the line cut at an instant whose first reading at or after is next.
+func (p *Pyramid) cut(at float64, next int) lineCut {
+	if !p.c.Joined(next) {
+		return lineCut{next: next}
 	}
-	col := Column{Gap: !enters}
-	if enters {
-		col.First = p.c.between(i, left-float64(p.c.Readings.At[i-1]))
-	} else {
+	return lineCut{next, true, p.c.between(next, at-float64(p.c.Readings.At[next-1]))}
+}
+
+// column is the line between two cuts.
+func (p *Pyramid) column(left, right *lineCut) Column {
+	i, j := left.next, right.next
+	if i == j && !left.known {
+		return unknownColumn
+	}
+	col := Column{First: left.val, Last: right.val, Gap: !left.known}
+	if !left.known {
 		col.First = p.c.Val[i]
 	}
-	if leaves {
-		col.Last = p.c.between(j, right-float64(p.c.Readings.At[j-1]))
-	} else {
+	if !right.known {
 		col.Last = p.c.Val[j-1]
 	}
 	col.Lo, col.Hi = p.extremes(i, j, min(col.First, col.Last), max(col.First, col.Last))
@@ -119,15 +137,19 @@ func (p *Pyramid) extremes(i, j int, lo, hi float64) (float64, float64) {
 }
 
 // seek is the first reading at or after t, searched from reading k on in doubling strides: the work
-// grows with the logarithm of how far it lies, not of how many readings there are.
-func (p *Pyramid) seek(k int, t int64) int {
+// grows with the logarithm of how far it lies, not of how many readings there are. It starts two short
+// of the last stride, which is where evenly spaced readings have it.
+func (p *Pyramid) seek(k, lastStride int, t int64) int {
 	at := p.c.Readings.At
+	if guess := k + lastStride - 2; guess > k && guess < len(at) && at[guess] < t {
+		k = guess
+	}
 	step := 1
 	for k < len(at) && at[k] < t { // stride out
 		k += step
 		step *= 2
 	}
-	lo, hi := max(0, k-step/2), min(k, len(at))
+	lo, hi := k-step/2, min(k, len(at))
 	for lo < hi { // and halve
 		if mid := int(uint(lo+hi) >> 1); at[mid] < t {
 			lo = mid + 1

@@ -9,7 +9,7 @@ import (
 	"thawbook/analysis/series"
 )
 
-// bruteColumn is a column by its definition, looking at every reading and every step.
+// bruteColumn is a column by its definition, looking at every reading and every step in rising order.
 func bruteColumn(c series.Curve, left, right float64) series.Column {
 	col := series.Column{Lo: math.NaN(), Hi: math.NaN(), First: math.NaN(), Last: math.NaN(), Gap: true}
 	put := func(v float64) {
@@ -33,13 +33,12 @@ func bruteColumn(c series.Curve, left, right float64) series.Column {
 		}
 		if t := float64(at[i]); left <= t && t < right {
 			put(c.Val[i])
-			// The step into the column's right edge comes after this reading.
 		}
 	}
 	return col
 }
 
-// bruteColumns orders what bruteColumn puts: readings before the right edge, then the edge.
+// bruteColumns is bruteColumn of n equal columns.
 func bruteColumns(c series.Curve, n int, s series.Span) []series.Column {
 	cols := make([]series.Column, n)
 	for k := range cols {
