@@ -82,10 +82,11 @@ func readDate(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	return base, 0, ok
 }
 
-// readPair reads a date and a time from two cells, and AM or PM from a third where there is one.
+// readPair reads a date and a time from two cells, and AM or PM from a third where there is one. The date may
+// be printed as midnight.
 func readPair(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	base, rest, ok := c.date(c.cell(cells, 0))
-	if !ok || len(rest) > 0 {
+	if midnight, timed := parseTime(rest); !ok || len(rest) > 0 && (!timed || midnight.ms != 0) {
 		return 0, 0, false
 	}
 	t, ok := parseTime(c.cell(cells, 1))

@@ -63,7 +63,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	switch {
 	case anyPhrase(flagNames, name):
 		return skipped
-	case t.isIndex && (c.header == "" || c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
+	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return skipped
 	case t.isDevice(rows) && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
 		return device

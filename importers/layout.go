@@ -235,7 +235,7 @@ func (l *layout) explained(rows []record) float64 {
 }
 
 // findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between
-// header and data whose time can't be read are data.
+// header and data whose time can't be read are data, and so are rows of another width that have a time.
 func (l *layout) findHeader(above []record) (names, units []string, at int) {
 	first := -1
 	for i := len(above) - 1; i >= max(0, len(above)-20); i-- {
@@ -243,6 +243,8 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		switch {
 		case isVacant(r.cells):
 			continue
+		case l.reads(r):
+			l.start, l.line = r.pos, r.line
 		case units == nil && isUnitsRow(r.cells):
 			units = texts(r.cells)
 		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil:
@@ -258,6 +260,12 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		}
 	}
 	return nil, units, len(above)
+}
+
+// reads says whether a row of another width has a time all the same.
+func (l *layout) reads(r record) bool {
+	_, _, ok := l.clock.read(l.clock, r.cells)
+	return ok
 }
 
 // alignNames spreads a header over the columns: one name may stand for date and time in two columns, and

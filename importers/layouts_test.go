@@ -76,6 +76,21 @@ f|Temp|3 air_temperature degC header n2 m0 u0 2025-11-30T23:50:00..2025-12-01T00
 	{"AM and PM in a column of its own", "date,time,half,temp C\n12/31/2025,11:59:00,PM,4.0\n01/01/2026,12:00:00,AM,4.5\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1 2 3] mdy
 f|temp|4 air_temperature degC header n2 m0 u0 2025-12-31T23:59:00..2026-01-01T00:00:00 4..4.5`},
+	{"a date printed as midnight beside its time", "Date,Time,T °C\n13/01/2026 00:00:00,10:00,4.5\n13/01/2026 00:00:00,10:10,4.0\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1 2] dmy
+f|T|3 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5`},
+	{"daily readings at midnight", "Date,T °C\n2026-01-13 00:00:00,4.5\n2026-01-14 00:00:00,4.0\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|T|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 4..4.5`},
+	{"no header, and numbers that count up", "2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n2026-01-13 10:20,4.0,82\n",
+		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd
+f||2 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 4..4.5
+f||3 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 80..82`},
+	{"short rows, the first of all", "time,t °C,rh %\n2026-01-13 10:00,4.5\n2026-01-13 10:10,4.0,81\n2026-01-13 10:20\n2026-01-13 10:30,5.0,82\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+f|t|2 air_temperature degC header n3 m1 u0 2026-01-13T10:00:00..2026-01-13T10:30:00 4..5
+f|rh|3 relative_humidity percent header n2 m2 u0 2026-01-13T10:10:00..2026-01-13T10:30:00 0.81..0.82
+note short_line 2:0 x2`},
 	{"epoch in seconds", "ts,temp_c\n1760000000,4.5\n1760000600,4.25\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] epoch_s +00:00 file
 f|temp_c|2 air_temperature degC header n2 m0 u0 2025-10-09T08:53:20Z..2025-10-09T09:03:20Z 4.25..4.5`},

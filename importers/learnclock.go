@@ -14,6 +14,9 @@ func learnClock(rows []record) clockFit {
 	}
 	stamps := stampFits(rows)
 	for _, s := range stamps {
+		if fit, ok := pairFit(rows, s); ok && s.midnights == s.timed && s.timed > 0 {
+			return fit
+		}
 		if 2*s.timed > s.hits {
 			fit := s.fit(readStamp)
 			fit.clock.stamps = true
@@ -42,6 +45,7 @@ type stampFit struct {
 	form          dateForm
 	hits          int
 	timed, zoned  int // with a time behind the date; with an offset
+	midnights     int // timed at midnight: a date that was printed as if it were a time
 }
 
 func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...int) clockFit {
@@ -84,7 +88,7 @@ func worthTrying(rows []record, col int, form dateForm) bool {
 func countStamps(rows []record, col int, form dateForm) stampFit {
 	s := stampFit{column: col, form: form, first: -1}
 	for i, r := range rows {
-		timed, zoned, ok := form.fits(trim(r.cells[col]))
+		t, timed, ok := form.fits(trim(r.cells[col]))
 		if !ok {
 			continue
 		}
@@ -92,21 +96,25 @@ func countStamps(rows []record, col int, form dateForm) stampFit {
 			s.first = i
 		}
 		s.hits++
-		if timed {
-			s.timed++
-		}
-		if zoned {
-			s.zoned++
-		}
+		s.timed += one(timed)
+		s.zoned += one(t.zoned)
+		s.midnights += one(timed && t.ms == 0)
 	}
 	return s
 }
 
+func one(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
 // fits says whether a cell is a date of the form, alone or with a time behind it.
-func (f dateForm) fits(cell []byte) (timed, zoned, ok bool) {
+func (f dateForm) fits(cell []byte) (t timeOfDay, timed, ok bool) {
 	v, n, ok := f.parseDate(cell)
 	if !ok {
-		return false, false, false
+		return t, false, false
 	}
 	valid := false
 	for _, o := range f.orders {
@@ -114,10 +122,10 @@ func (f dateForm) fits(cell []byte) (timed, zoned, ok bool) {
 		valid = valid || good
 	}
 	if n == len(cell) {
-		return false, false, valid
+		return t, false, valid
 	}
-	t, ok := parseTime(afterDate(cell[n:]))
-	return true, t.zoned, ok && valid
+	t, ok = parseTime(afterDate(cell[n:]))
+	return t, true, ok && valid
 }
 
 func filledFrom(rows []record, col, first int) int {

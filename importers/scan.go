@@ -217,19 +217,19 @@ func (s *scan) unreadableCell(c *values, cell []byte) float64 {
 
 // oddWidth remarks a line with fewer or more cells than the layout has.
 func (s *scan) oddWidth(more, broken bool) {
-	code := RemarkShortLine
+	code, column := RemarkShortLine, 0
 	switch {
 	case more:
 		code = RemarkLongLine
 	case broken && !s.ragged:
-		code = RemarkCutLine
+		code, column = RemarkCutLine, len(s.cells)
 		if last := &s.cells[len(s.cells)-1]; len(trim(*last)) > 0 {
 			*last = brokenOff
 		}
 	default:
 		s.ragged = true
 	}
-	s.notes.add(series.Remark{Code: code, Line: s.line, Column: len(s.cells)})
+	s.notes.add(series.Remark{Code: code, Line: s.line, Column: column})
 }
 
 // brokenOff stands for a cell that the end of the file cut through.
