@@ -31,7 +31,7 @@ func TestFirstLookSays(t *testing.T) {
 			"It was warmer than 6 °C for 61 h, 60 h of it above 8 °C, most of it on 21–22 December",
 			"the warmest was 9.0 °C on", "That went with 12.0 °C outside on average", "every stage called for all that time", "there was no colder air to bring in.",
 			"Humidity was between 40 and 75 % for 100 of 100 hours.",
-			"The always-on and the first stage carried 97 of 100 hours alone; the larger ones were called for 61 h, mostly in December.",
+			"The always-on fan and the first stage carried 97 of 100 hours alone; the larger ones were called for 61 h, mostly in December.",
 		}},
 		{"rich", Fahrenheit, []string{
 			"97 of 100 hours between 36 and 43 °F.", "It was warmer than 43 °F for 61 h, 60 h of it above 46 °F", "the warmest was 48.2 °F",

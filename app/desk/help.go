@@ -12,7 +12,7 @@ var helpLines = map[string]string{
 	"humidity":       "Relative humidity over water, as loggers show it. Air at the same dampness reads higher when it is colder.",
 	"margin":         "How far the coldest listed surface stays above the point where it sweats or frosts. Below zero it is wet.",
 	"stages":         "A solid bar is what a record shows. An outlined bar is what the thermostat should have asked for, worked out from temperature. Hatching is where that can't be said.",
-	"timeline":       "Solid bars ran by a record; outlined bars were called for by the thermostat's rule; hatched can't be said. Drag to move, turn the wheel to zoom, hold shift and drag to measure, Home for the whole winter.",
+	"timeline":       "Drag moves, the wheel zooms, shift and drag measures, Home shows all. Bars: solid ran by a record, outlined was called for, hatched can't be told.",
 	"hours_per_day":  "Hours a stage was on in each local day. A hatched day is one too little is known about.",
 	"called_for":     "What the thermostat should have asked for by its settings, with the range left by the logger's error. It is not what ran.",
 	"ran":            "What a record of the fan itself shows.",

@@ -195,7 +195,7 @@ func (b barn) smallFans() string {
 	for _, st := range b.in.Stages {
 		for _, s := range st.Settings {
 			if s.AlwaysOn {
-				return "always-on and the first stage"
+				return "always-on fan and the first stage"
 			}
 		}
 	}

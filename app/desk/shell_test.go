@@ -32,7 +32,7 @@ func TestFourAnswers(t *testing.T) {
 		{"rich", [4]string{"Held?", "Mostly", "97 %", "97 of 100 hours between 2 and 6 °C."}, MarkWatch},
 		{"rich", [4]string{"Damp?", "No", "0 h", "Air above 85 % for 6 h or longer, or a wet wall or ceiling: never."}, MarkGood},
 		{"rich", [4]string{"Dry?", "No", "0 h", "Below 40 % for a day or longer: never."}, MarkGood},
-		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "The always-on and the first stage carried 97 of 100 hours alone."}, MarkGood},
+		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "The always-on fan and the first stage carried 97 of 100 hours alone."}, MarkGood},
 		{"even", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours between 2 and 6 °C."}, MarkGood},
 		{"thin", [4]string{"Fans?", "Can't tell", "", "Fewer than two fan stages with a thermostat are set down."}, MarkUnknown},
 		{"mostly unknown", [4]string{"Held?", "Can't tell", "", "Too few hours were recorded."}, MarkUnknown},

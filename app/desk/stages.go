@@ -120,7 +120,10 @@ func (b barn) stageSentence() (text, sure string) {
 	if low, high := OfHundred(a.Figure.Low/100), OfHundred(a.Figure.High/100); low != high {
 		sure += "; " + b.shareRange(a.Figure)
 	}
-	return text + ".", sure + b.offsetWords() + "."
+	if a.Figure.Evidence == analysis.WorkedOut {
+		sure += b.offsetWords()
+	}
+	return text + ".", sure + "."
 }
 
 // offsetWords says how the control logger sits against the thermostat.

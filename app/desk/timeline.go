@@ -11,7 +11,8 @@ import (
 type Timeline struct {
 	Sentence string
 	Lanes    []Lane // top to bottom
-	Whole    series.Span
+	Whole    series.Span // from the first to the last reading
+	View     series.Span // shown first: the bees' time with a little on both sides
 	Bees     series.Span
 	Shades   []Shade
 	Points   []Point
@@ -86,23 +87,39 @@ func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 		return t
 	}
 	t.Whole = extent(t.Lanes)
+	t.View = b.firstView(t.Whole)
 	t.Shades, t.Points = b.shades(t.Whole), b.points()
 	return t
 }
 
-// timelineSentence names the worst day to look at.
+// firstView is the bees' time with a thirtieth of it on both sides.
+func (b barn) firstView(whole series.Span) series.Span {
+	bees := b.span()
+	if bees.To <= bees.From {
+		return whole
+	}
+	edge := (bees.To - bees.From) / 30
+	return series.Span{From: max(whole.From, bees.From-edge), To: min(whole.To, bees.To+edge)}
+}
+
+// timelineSentence names the longest spell to look at.
 func (b barn) timelineSentence() string {
 	spells := b.spells(b.place(), "warm", "cold")
 	row, ok := b.quantity("air_temperature")
 	if !ok || !row.Mean.OK {
 		return "Too little of the room's temperature is known for one sentence about it."
 	}
-	text := "The room was between " + b.u.Temp(row.Min.Mid) + " and " + b.u.Temp(row.Max.Mid) + ", " + b.u.Temp(row.Mean.Mid) + " on average"
+	text := "The room read " + b.tempRange(row.Min.Mid, row.Max.Mid)
 	if len(spells) == 0 {
-		return text + ", and never outside the safe band for as much as an hour."
+		return text + ", never outside the safe band for as much as an hour."
 	}
 	l := longestSpell(spells)
-	return text + "; its longest spell outside the safe band was " + spellWord(l.Kind) + ", " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + "."
+	return text + "; the longest spell outside the safe band was " + spellWord(l.Kind) + ", " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + "."
+}
+
+// tempRange is "3.5–13.8 °C".
+func (b barn) tempRange(lowC, highC float64) string {
+	return withUnit(rangeOf(number(b.u.TempValue(lowC), 1), number(b.u.TempValue(highC), 1)), b.u.TempSymbol())
 }
 
 func (b barn) temperatureLane() (Lane, bool) {

@@ -19,7 +19,7 @@ func newPlot(t desk.Timeline, dark bool, read func(string)) *chart.Chart {
 
 // figureOf turns a Timeline's lanes into a figure's.
 func figureOf(t desk.Timeline, dark bool) *figure.Figure {
-	f := &figure.Figure{View: t.Whole, Focus: t.Bees, Zone: t.Units.Zone, Theme: figure.Light()}
+	f := &figure.Figure{View: t.View, Focus: t.Bees, Zone: t.Units.Zone, Theme: figure.Light()}
 	if dark {
 		f.Theme = figure.Dark()
 	}

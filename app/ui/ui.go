@@ -187,7 +187,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	}
 	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, u.theme.IsDark(u.app.Settings().ThemeVariant()), u.status.read)
-	if u.plot.plot != nil {
+	if u.plot.plot != nil && view.To > view.From {
 		u.plot.plot.SetView(view)
 	}
 	u.tabs = container.NewAppTabs(
