@@ -118,7 +118,7 @@ func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
 	name := ""
 	for _, t := range f.Lanes[i].Traces {
 		if t.OwnScale {
-			name = t.Name
+			name = t.Name + " " + f.Lanes[i].Unit
 			break
 		}
 	}
@@ -129,8 +129,10 @@ func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
 // drawCurves draws the lane's veil, then its traces, the first one last and so on top.
 func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 	lane := &f.Lanes[i]
+	f.readColumns(l, i)
+	f.layers = f.layers[:0]
 	if lane.Veil {
-		f.drawVeil(s, l, i)
+		f.addVeil(l, i)
 	}
 	for j := len(lane.Traces) - 1; j >= 0; j-- {
 		t := &lane.Traces[j]
@@ -139,12 +141,61 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 		}
 		width := t.width() * l.scale
 		if f.sparse(l, t) {
+			s.columns(l.Lanes[i], f.layers)
+			f.layers = f.layers[:0]
 			f.drawLine(s, l, i, t, width)
 			continue
 		}
-		f.px = f.columns(f.px, l, i, t)
-		s.columns(l.Lanes[i], f.px, width, f.traceColor(t))
+		a := f.addLayer(alpha(f.traceColor(t), swing), 0)
+		a.cols = append(a.cols, f.px[j]...)
+		m := f.addLayer(f.traceColor(t), width)
+		m.cols = middles(m.cols, f.px[j])
 	}
+	s.columns(l.Lanes[i], f.layers)
+}
+
+// readColumns finds what every trace of lane i that is dense, or under a veil, covers of each column.
+func (f *Figure) readColumns(l *Layout, i int) {
+	lane := &f.Lanes[i]
+	for len(f.px) < len(lane.Traces) {
+		f.px, f.cols = append(f.px, nil), append(f.cols, nil)
+	}
+	inParallel(len(lane.Traces), func(j int) {
+		t := &lane.Traces[j]
+		if t.Pyramid != nil && (lane.Veil || !f.sparse(l, t)) {
+			f.px[j], f.cols[j] = f.columns(f.px[j], f.cols[j], l, i, t)
+		}
+	})
+}
+
+// addLayer adds an empty layer that uses the memory of an earlier one.
+func (f *Figure) addLayer(c color.NRGBA, width float64) *layer {
+	if n := len(f.layers); n < cap(f.layers) {
+		f.layers = f.layers[:n+1]
+	} else {
+		f.layers = append(f.layers, layer{})
+	}
+	a := &f.layers[len(f.layers)-1]
+	*a = layer{cols: a.cols[:0], width: width, color: c, paint: newPaint(c)}
+	return a
+}
+
+// swing is how firmly a dense trace's extremes stand beside the line through their middle.
+const swing = 0.35
+
+// middles returns the line through the middle of each column.
+func middles(dst, px []pixelColumn) []pixelColumn {
+	dst = dst[:0]
+	last := 0.0
+	for _, p := range px {
+		mid := (p.top + p.bottom) / 2
+		m := pixelColumn{top: mid, bottom: mid, known: p.known, joined: p.joined}
+		if p.joined {
+			m.top, m.bottom = min(mid, last), max(mid, last)
+		}
+		dst, last = append(dst, m), mid
+	}
+	return dst
 }
 
 func (t *Trace) width() float64 {
@@ -197,22 +248,22 @@ func (f *Figure) drawLine(s sheet, l *Layout, i int, t *Trace, width float64) {
 
 // columns turns a trace into what it covers of each pixel column of lane i, joined to its neighbour
 // unless the line is broken there.
-func (f *Figure) columns(dst []pixelColumn, l *Layout, i int, t *Trace) []pixelColumn {
+func (f *Figure) columns(dst []pixelColumn, cols []series.Column, l *Layout, i int, t *Trace) ([]pixelColumn, []series.Column) {
 	n := l.Plot.Dx()
-	if cap(f.cols) < n {
-		f.cols = make([]series.Column, n)
+	if cap(cols) < n {
+		cols = make([]series.Column, n)
 	}
-	f.cols = f.cols[:n]
-	t.Pyramid.Columns(f.cols, l.View)
+	cols = cols[:n]
+	t.Pyramid.Columns(cols, l.View)
 	lane := &f.Lanes[i]
 	// The scale is a straight line: two values of it are enough.
 	y0 := l.y(i, lane.shown(0), t.OwnScale)
 	slope := l.y(i, lane.shown(1), t.OwnScale) - y0
 	dst = dst[:0]
 	last := math.NaN()
-	for _, c := range f.cols {
+	for _, c := range cols {
 		p := pixelColumn{top: y0 + slope*c.Hi, bottom: y0 + slope*c.Lo, known: c.Lo == c.Lo}
-		if p.known && !c.Gap && last == last {
+		if p.joined = p.known && !c.Gap && last == last; p.joined {
 			y := y0 + slope*last
 			p.top, p.bottom = min(p.top, y), max(p.bottom, y)
 		}
@@ -222,30 +273,23 @@ func (f *Figure) columns(dst []pixelColumn, l *Layout, i int, t *Trace) []pixelC
 		}
 		dst = append(dst, p)
 	}
-	return dst
+	return dst, cols
 }
 
-// drawVeil tints, column by column, from the lowest to the highest of the traces on the shared scale.
-func (f *Figure) drawVeil(s sheet, l *Layout, i int) {
-	f.veil = f.veil[:0]
+// addVeil tints, column by column, from the lowest to the highest of the traces on the shared scale.
+func (f *Figure) addVeil(l *Layout, i int) {
+	v := f.addLayer(alpha(f.Theme.Muted, 0.2), 0)
 	for range l.Plot.Dx() {
-		f.veil = append(f.veil, pixelColumn{top: math.Inf(1), bottom: math.Inf(-1)})
+		v.cols = append(v.cols, pixelColumn{top: math.Inf(1), bottom: math.Inf(-1)})
 	}
-	traces := 0
-	for j := range f.Lanes[i].Traces {
-		t := &f.Lanes[i].Traces[j]
+	for j, t := range f.Lanes[i].Traces {
 		if t.OwnScale || t.Pyramid == nil {
 			continue
 		}
-		traces++
-		f.px = f.columns(f.px, l, i, t)
-		for k, p := range f.px {
-			if v := &f.veil[k]; p.known {
-				*v = pixelColumn{min(v.top, p.top), max(v.bottom, p.bottom), true}
+		for k, p := range f.px[j] {
+			if c := &v.cols[k]; p.known {
+				c.top, c.bottom, c.known = min(c.top, p.top), max(c.bottom, p.bottom), true
 			}
 		}
-	}
-	if traces > 1 {
-		s.columns(l.Lanes[i], f.veil, 0, alpha(f.Theme.Muted, 0.2))
 	}
 }

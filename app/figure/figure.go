@@ -36,13 +36,13 @@ type Figure struct {
 	Marks  []Mark
 	Theme  Theme
 
-	fonts faces
-	cols  []series.Column
-	px    []pixelColumn
-	veil  []pixelColumn
-	pts   []point
-	cover []float64
-	mask  mask
+	fonts  faces
+	cols   [][]series.Column // of each trace of the lane being drawn
+	px     [][]pixelColumn
+	layers []layer
+	pts    []point
+	cover  []float64
+	mask   mask
 }
 
 // Lane is one strip of the figure. Height is its weight among the curve lanes (0 counts as 1); a bar

@@ -77,17 +77,17 @@ func (f *Figure) labels(l *Layout, i int) []label {
 
 // endOf returns the height at which a trace was last seen in the view, inside the lane.
 func (f *Figure) endOf(l *Layout, i int, t *Trace) (y float64, ok bool) {
-	if t.Pyramid == nil || t.Curve.Len() == 0 {
-		return 0, false
+	v, known := t.Curve.At(l.View.To)
+	if _, hi := window(t.Curve, l.View); !known && hi > 0 {
+		k := hi - 1
+		for k > 0 && t.Curve.Readings.At[k] > l.View.To {
+			k--
+		}
+		v, known = t.Curve.Val[k], t.Curve.Readings.At[k] >= l.View.From && t.Curve.Readings.At[k] <= l.View.To
 	}
 	r := l.Lanes[i]
-	f.px = f.columns(f.px, l, i, t)
-	for k := len(f.px) - 1; k >= 0; k-- {
-		if p := f.px[k]; p.known {
-			return min(max((p.top+p.bottom)/2, float64(r.Min.Y)), float64(r.Max.Y)), true
-		}
-	}
-	return 0, false
+	y = l.y(i, f.Lanes[i].shown(v), t.OwnScale)
+	return min(max(y, float64(r.Min.Y)), float64(r.Max.Y)), known
 }
 
 // place gives every label a centre between top and bottom, a line apart. Limits keep theirs; the others

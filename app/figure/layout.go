@@ -168,7 +168,8 @@ func (f *Figure) laneScale(i, h int, scale float64) laneScale {
 	wanted := int(float64(h) / (scale * 30))
 	s.low, s.high = ordered(lane.shown(shared.Low), lane.shown(shared.High))
 	if lane.Range == nil {
-		s.low, s.high = widen(s.low, s.high)
+		pad := 0.03 * (s.high - s.low)
+		s.low, s.high = widen(s.low-pad, s.high+pad)
 	}
 	s.ticks = ValueTicks{Wanted: wanted}.Ticks(s.low, s.high)
 	if s.own {

@@ -1,9 +1,12 @@
 package figure
 
 import (
+	"encoding/binary"
 	"image"
 	"image/color"
 	"math"
+	"runtime"
+	"sync"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/math/fixed"
@@ -38,10 +41,7 @@ func (s *raster) fill(r image.Rectangle, c color.NRGBA) {
 
 func (s *raster) blendRow(x0, x1, y int, c color.NRGBA) {
 	row := s.im.Pix[s.im.PixOffset(x0, y):][:4*(x1-x0)]
-	a := uint32(c.A)
-	for i := 0; i < len(row); i += 4 {
-		blend(row[i:i+4], c, a)
-	}
+	newPaint(c).row(row)
 }
 
 // blend lays c over an opaque pixel with coverage a, 0–255.
@@ -74,25 +74,107 @@ func (s *raster) text(str string, x, y float64, f typeface, c color.NRGBA) {
 	d.DrawString(str)
 }
 
-// columns draws a line given as one stretch per pixel column, its ends softened by how much of the pixel
-// they cover.
-func (s *raster) columns(r image.Rectangle, cols []pixelColumn, width float64, c color.NRGBA) {
+// columns draws layers of lines given as one stretch per pixel column, their ends softened by how much
+// of the pixel they cover. Each column is drawn by itself in a strip of its own, where it lies together in
+// memory; stretches of the plot are drawn side by side.
+func (s *raster) columns(r image.Rectangle, layers []layer) {
 	clip := r.Intersect(s.im.Rect)
-	for i, col := range cols {
-		x := r.Min.X + i
-		if !col.known || x < clip.Min.X || x >= clip.Max.X {
-			continue
+	parts := runtime.GOMAXPROCS(0)
+	inParallel(parts, func(k int) {
+		strip := make([]uint8, 4*clip.Dy())
+		for x := clip.Min.X + clip.Dx()*k/parts; x < clip.Min.X+clip.Dx()*(k+1)/parts; x++ {
+			s.column(clip, x, x-r.Min.X, layers, strip)
 		}
-		top, bottom := max(col.top-width/2, float64(clip.Min.Y)), min(col.bottom+width/2, float64(clip.Max.Y))
-		s.column(x, top, bottom, c)
+	})
+}
+
+// inParallel runs f(0) to f(n-1) and returns when all are done.
+func inParallel(n int, f func(k int)) {
+	var all sync.WaitGroup
+	for k := range n {
+		all.Go(func() { f(k) })
+	}
+	all.Wait()
+}
+
+// column draws the layers' columns i at x.
+func (s *raster) column(clip image.Rectangle, x, i int, layers []layer, strip []uint8) {
+	top, bottom := math.Inf(1), math.Inf(-1)
+	for _, l := range layers {
+		if c := l.cols[i]; c.known {
+			top, bottom = min(top, c.top-l.width/2), max(bottom, c.bottom+l.width/2)
+		}
+	}
+	lo, hi := max(clip.Min.Y, int(max(top, 0))), min(clip.Max.Y, int(min(bottom, float64(clip.Max.Y)))+1)
+	if lo >= hi {
+		return
+	}
+	strip = strip[:4*(hi-lo)]
+	from, stride := s.im.PixOffset(x, lo), s.im.Stride
+	for y, p := 0, from; y < len(strip); y, p = y+4, p+stride {
+		binary.LittleEndian.PutUint32(strip[y:], binary.LittleEndian.Uint32(s.im.Pix[p:]))
+	}
+	for _, l := range layers {
+		if c := l.cols[i]; c.known {
+			stretch(strip, c.top-l.width/2-float64(lo), c.bottom+l.width/2-float64(lo), l.color, l.paint)
+		}
+	}
+	for y, p := 0, from; y < len(strip); y, p = y+4, p+stride {
+		binary.LittleEndian.PutUint32(s.im.Pix[p:], binary.LittleEndian.Uint32(strip[y:]))
 	}
 }
 
-func (s *raster) column(x int, top, bottom float64, c color.NRGBA) {
-	full := uint32(c.A)
-	for y := int(top); float64(y) < bottom; y++ {
-		share := min(float64(y+1), bottom) - max(float64(y), top)
-		blend(s.im.Pix[s.im.PixOffset(x, y):], c, uint32(share*float64(full)+0.5))
+// stretch draws from top to bottom in a strip of pixels.
+func stretch(strip []uint8, top, bottom float64, c color.NRGBA, p paint) {
+	top, bottom = max(top, 0), min(bottom, float64(len(strip)/4))
+	if top >= bottom {
+		return
+	}
+	part := func(y int, share float64) { blend(strip[4*y:], c, uint32(share*float64(c.A)+0.5)) }
+	from, to := int(math.Ceil(top)), int(bottom)
+	if from > to { // inside one pixel
+		part(to, bottom-top)
+		return
+	}
+	if float64(from) > top {
+		part(from-1, float64(from)-top)
+	}
+	p.row(strip[4*from : 4*to])
+	if bottom > float64(to) {
+		part(to, bottom-float64(to))
+	}
+}
+
+// paint is a colour made ready to be laid over many opaque pixels, two at a time: their red and blue,
+// and their green and opacity, each in a quarter of a word.
+type paint struct{ rb, ga, keep uint64 }
+
+const quarters = 0x00FF00FF00FF00FF
+
+func newPaint(c color.NRGBA) paint {
+	a := uint64(c.A) + uint64(c.A)>>7 // 0–256
+	const twice, half = 1<<32 + 1, 0x0080008000800080
+	return paint{
+		rb:   (uint64(c.R)|uint64(c.B)<<16)*a*twice + half,
+		ga:   (uint64(c.G)|0xFF<<16)*a*twice + half,
+		keep: 256 - a,
+	}
+}
+
+// row lays the paint over whole pixels lying side by side.
+func (p paint) row(px []uint8) {
+	for len(px) >= 8 {
+		v := binary.LittleEndian.Uint64(px)
+		rb := ((v&quarters)*p.keep + p.rb) >> 8 & quarters
+		ga := (v>>8&quarters)*p.keep + p.ga
+		binary.LittleEndian.PutUint64(px, rb|ga&^quarters)
+		px = px[8:]
+	}
+	if len(px) >= 4 {
+		v := uint64(binary.LittleEndian.Uint32(px))
+		rb := ((v&quarters)*p.keep + p.rb) >> 8 & quarters
+		ga := (v>>8&quarters)*p.keep + p.ga
+		binary.LittleEndian.PutUint32(px, uint32(rb|ga&^quarters))
 	}
 }
 

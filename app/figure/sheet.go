@@ -17,16 +17,26 @@ type sheet interface {
 	fill(r image.Rectangle, c color.NRGBA)
 	hatch(r image.Rectangle, pitch float64, c color.NRGBA)
 	text(s string, x, y float64, f typeface, c color.NRGBA) // x left edge, y baseline
-	columns(r image.Rectangle, cols []pixelColumn, width float64, c color.NRGBA)
+	columns(r image.Rectangle, layers []layer)              // back to front
 	polyline(r image.Rectangle, pts []point, width float64, c color.NRGBA)
 }
 
 type point struct{ x, y float64 }
 
-// pixelColumn is what a curve covers of one pixel column: from top to bottom, empty when known is false.
+// pixelColumn is what a curve covers of one pixel column, from top to bottom: nothing when known is
+// false. Joined: the line comes in from the column on the left.
 type pixelColumn struct {
-	top, bottom float64
-	known       bool
+	top, bottom   float64
+	known, joined bool
+}
+
+// layer is a dense line, one stretch per pixel column of its lane, drawn width wide; for a width of 0,
+// the area the stretches cover.
+type layer struct {
+	cols  []pixelColumn
+	width float64
+	color color.NRGBA
+	paint paint
 }
 
 // typeface is a weight at a size in device pixels.
@@ -62,11 +72,18 @@ func (f *faces) face(t typeface) font.Face {
 	face, ok := (*f)[t]
 	if !ok {
 		vf := t.vgFace()
-		face = vf.FontFace(96)
+		face = unkerned{vf.FontFace(96)}
 		(*f)[t] = face
 	}
 	return face
 }
+
+// unkerned is a face whose digits keep their width, so that figures stand in columns: the typeface
+// would set "11" tighter than other pairs.
+type unkerned struct{ font.Face }
+
+// Kern implements font.Face.
+func (unkerned) Kern(_, _ rune) fixed.Int26_6 { return 0 }
 
 // width returns how wide s is set, in device pixels.
 func (f *faces) width(s string, t typeface) float64 {

@@ -38,7 +38,8 @@ func (f *Figure) drawPeriods(s sheet, l *Layout) {
 		x0, x1 := l.clampX(p.Span.From), l.clampX(p.Span.To)
 		if p.Span.From > l.View.From {
 			x := int(math.Round(x0))
-			s.fill(image.Rect(x, base, x+hair, base+l.px(34)), f.Theme.Muted)
+			s.fill(image.Rect(x, base, x+hair, base+l.px(5)), f.Theme.Muted)
+			s.fill(image.Rect(x, base+l.px(22), x+hair, base+l.px(36)), f.Theme.Muted)
 		}
 		room := x1 - x0 - 8*l.scale
 		for _, name := range []string{p.Long, p.Short} {
@@ -64,7 +65,10 @@ func (f *Figure) drawMarks(s sheet, l *Layout) {
 		}
 		x := l.TimeToPixel(m.At)
 		px := int(math.Round(x))
-		s.fill(image.Rect(px, int(y)+l.px(4), px+hair, l.Plot.Max.Y), mix(f.Theme.Surface, f.Theme.Ink, 0.45))
+		s.fill(image.Rect(px, int(y)+l.px(4), px+hair, int(y)+l.px(9)), f.Theme.Muted)
+		for _, r := range l.Lanes {
+			s.fill(image.Rect(px, r.Min.Y, px+hair, r.Max.Y).Intersect(r), mix(f.Theme.Surface, f.Theme.Ink, 0.45))
+		}
 		w := f.fonts.width(m.Name, face)
 		left := min(max(x-w/2, l.px0()), float64(l.Plot.Max.X+l.names)-w)
 		if left >= free {

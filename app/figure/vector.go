@@ -13,6 +13,7 @@ import (
 type vector struct {
 	c      vg.Canvas
 	height vg.Length
+	widths []vg.Length // of the strings set, in order
 }
 
 func (s *vector) at(x, y float64) vg.Point {
@@ -67,15 +68,23 @@ func (s *vector) text(str string, x, y float64, f typeface, c color.NRGBA) {
 	if str == "" {
 		return
 	}
+	face := f.vgFace()
+	s.widths = append(s.widths, face.Width(str))
 	s.c.SetColor(c)
-	s.c.FillString(f.vgFace(), s.at(x, y), str)
+	s.c.FillString(face, s.at(x, y), str)
 }
 
 // pathColumns bounds the columns in one path: raster canvases take time quadratic in a path's length.
 const pathColumns = 64
 
-// columns draws a dense line as a zigzag through the columns, or the area between for a width of 0.
-func (s *vector) columns(r image.Rectangle, cols []pixelColumn, width float64, c color.NRGBA) {
+func (s *vector) columns(r image.Rectangle, layers []layer) {
+	for _, l := range layers {
+		s.layer(r, l.cols, l.width, l.color)
+	}
+}
+
+// layer draws a dense line as a zigzag through the columns, or the area they cover for a width of 0.
+func (s *vector) layer(r image.Rectangle, cols []pixelColumn, width float64, c color.NRGBA) {
 	for i := 0; i < len(cols); {
 		for i < len(cols) && !cols[i].known {
 			i++
@@ -87,10 +96,9 @@ func (s *vector) columns(r image.Rectangle, cols []pixelColumn, width float64, c
 		if from == i {
 			continue
 		}
-		// The last path takes one more column along, so that neighbours join.
 		to := i
 		if width > 0 && to < len(cols) && cols[to].known {
-			to++
+			to++ // so that neighbouring paths join
 		}
 		s.run(r, from, cols[from:to], width, c)
 	}
@@ -104,7 +112,7 @@ func (s *vector) run(r image.Rectangle, from int, cols []pixelColumn, width floa
 	}
 	var p vg.Path
 	for k, col := range cols {
-		if col.bottom < float64(r.Min.Y) || col.top > float64(r.Max.Y) {
+		if outsideLane(r, col) {
 			continue
 		}
 		x := float64(r.Min.X+from+k) + 0.5
@@ -117,7 +125,7 @@ func (s *vector) run(r image.Rectangle, from int, cols []pixelColumn, width floa
 		if n := len(p); n > 0 && distanceY(p[n-1].Pos, second) < distanceY(p[n-1].Pos, first) {
 			first, second = second, first
 		}
-		if len(p) == 0 || cols[k-1].bottom < float64(r.Min.Y) || cols[k-1].top > float64(r.Max.Y) {
+		if k == 0 || !col.joined || outsideLane(r, cols[k-1]) {
 			p.Move(first)
 		} else {
 			p.Line(first)
@@ -133,6 +141,10 @@ func (s *vector) run(r image.Rectangle, from int, cols []pixelColumn, width floa
 		return
 	}
 	s.stroke(p, width, c)
+}
+
+func outsideLane(r image.Rectangle, c pixelColumn) bool {
+	return c.bottom < float64(r.Min.Y) || c.top > float64(r.Max.Y)
 }
 
 func distanceY(a, b vg.Point) vg.Length { return max(a.Y-b.Y, b.Y-a.Y) }

@@ -2,9 +2,11 @@ package figure
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/png"
 	"io"
+	"regexp"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -38,21 +40,31 @@ func writePNG(p page, out io.Writer, w, h int, scale float64) error {
 	return png.Encode(out, im)
 }
 
-func drawOn(p page, c vg.Canvas, w, h vg.Length) {
-	p.drawVector(&vector{c: c, height: h}, int(w/pixel+0.5), int(h/pixel+0.5))
+// drawOn returns how wide each string was set, in order.
+func drawOn(p page, c vg.Canvas, w, h vg.Length) []vg.Length {
+	s := &vector{c: c, height: h}
+	p.drawVector(s, int(w/pixel+0.5), int(h/pixel+0.5))
+	return s.widths
 }
 
-// writeSVG names fallbacks for machines without the typeface.
+var textElement = regexp.MustCompile(`<text `)
+
+// writeSVG names fallbacks for machines without the typeface and holds every string to its width there.
 func writeSVG(p page, out io.Writer, w, h int) error {
 	width, height := vg.Length(w)*pixel, vg.Length(h)*pixel
 	c := vgsvg.NewWith(vgsvg.UseWH(width, height))
-	drawOn(p, c, width, height)
+	widths := drawOn(p, c, width, height)
 	var b bytes.Buffer
 	if _, err := c.WriteTo(&b); err != nil {
 		return err
 	}
 	text := bytes.ReplaceAll(b.Bytes(), []byte("font-family:Liberation Sans;"),
 		[]byte("font-family:'Liberation Sans',Arial,sans-serif;"))
+	text = textElement.ReplaceAllFunc(text, func([]byte) []byte {
+		length := widths[0].Points()
+		widths = widths[1:]
+		return fmt.Appendf(nil, `<text textLength="%.2f" lengthAdjust="spacingAndGlyphs" `, length)
+	})
 	_, err := out.Write(text)
 	return err
 }
