@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"sort"
 
 	"thawbook/analysis/series"
@@ -126,7 +127,7 @@ func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
 	s.text(name, right-f.fonts.width(name, face), float64(r.Min.Y)-7*l.scale, face, f.Theme.Muted)
 }
 
-// drawCurves draws the lane's veil, then its traces, the first one last and so on top.
+// drawCurves draws the lane's veil, then its traces back to front.
 func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 	lane := &f.Lanes[i]
 	f.readColumns(l, i)
@@ -134,7 +135,7 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 	if lane.Veil {
 		f.addVeil(l, i)
 	}
-	for j := len(lane.Traces) - 1; j >= 0; j-- {
+	for _, j := range slices.Backward(lane.frontToBack()) {
 		t := &lane.Traces[j]
 		if t.Pyramid == nil || t.Curve.Len() == 0 {
 			continue
@@ -152,6 +153,29 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 		m.cols = middles(m.cols, f.px[j])
 	}
 	s.columns(l.Lanes[i], f.layers)
+}
+
+// frontToBack returns the traces' indices: the firm ones, then the muted ones, then those on a scale of
+// their own, each in the lane's order.
+func (l *Lane) frontToBack() []int {
+	rank := func(t Trace) int {
+		switch {
+		case t.OwnScale:
+			return 2
+		case t.Muted:
+			return 1
+		}
+		return 0
+	}
+	var out []int
+	for r := range 3 {
+		for j, t := range l.Traces {
+			if rank(t) == r {
+				out = append(out, j)
+			}
+		}
+	}
+	return out
 }
 
 // readColumns finds what every trace of lane i that is dense, or under a veil, covers of each column.

@@ -232,6 +232,17 @@ func TestImageIsUsedAgain(t *testing.T) {
 	}
 }
 
+// The room's firm line lies over the loggers' thin ones, those over the weather, wherever they stand in the list.
+func TestFirmLinesLieOnTop(t *testing.T) {
+	lane := Lane{Traces: []Trace{{Name: "outdoor", Muted: true, OwnScale: true}, {Name: "east", Muted: true}, {Name: "room"}, {Name: "west", Muted: true}}}
+	want := []string{"room", "east", "west", "outdoor"}
+	for i, j := range lane.frontToBack() {
+		if lane.Traces[j].Name != want[i] {
+			t.Errorf("place %d from the front is %s, want %s", i, lane.Traces[j].Name, want[i])
+		}
+	}
+}
+
 func TestEmptyFigures(t *testing.T) {
 	im := image.NewRGBA(image.Rect(0, 0, 300, 200))
 	for _, f := range []*Figure{{Theme: Light()}, {Theme: Light(), Lanes: []Lane{{Title: "nothing"}}},

@@ -54,9 +54,9 @@ type Lane struct {
 	Unit   string // printed unit: °C, °F, %, K
 	Height float64
 	Shown  func(float64) float64
-	Range  *Range // nil: fitted to the curves and the band
-	Traces []Trace
-	Veil   bool // tint the spread of the traces that share the lane's scale
+	Range  *Range  // nil: fitted to the curves and the band
+	Traces []Trace // firm ones are drawn over muted ones, earlier over later
+	Veil   bool    // tint the spread of the traces that share the lane's scale
 	Band   *Band
 	Rows   []BarRow // of a bar lane, top to bottom; the always-on stage belongs last
 }

@@ -66,7 +66,7 @@ func (f *Figure) labels(l *Layout, i int) []label {
 			fixed = append(fixed, label{text: m.text, y: y, fixed: true})
 		}
 	}
-	for j := range lane.Traces {
+	for _, j := range lane.frontToBack() {
 		t := &lane.Traces[j]
 		if y, ok := f.endOf(l, i, t); ok && t.Name != "" {
 			free = append(free, label{text: t.Name, y: y, color: f.traceColor(t), width: t.width() * l.scale})
