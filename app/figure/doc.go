@@ -4,6 +4,7 @@
 //
 // All sizes are design pixels (1/96 inch) times the scale asked for; device pixels count from the top
 // left, y downwards. A figure never asks for a curve's readings one by one when they are denser than
-// the pixels: it draws one column of least and greatest value per pixel, taken from a series.Pyramid,
-// and the readings' own line once they are sparser. Nothing is drawn where nothing is known.
+// the pixels: it then tints one column from least to greatest value per pixel, taken from a
+// series.Pyramid, and draws a firm line through the middle of these; once the readings are sparser it
+// draws their own line. Nothing is drawn where nothing is known.
 package figure

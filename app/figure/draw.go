@@ -207,17 +207,27 @@ func (f *Figure) addLayer(c color.NRGBA, width float64) *layer {
 // swing is how firmly a dense trace's extremes stand beside the line through their middle.
 const swing = 0.35
 
-// middles returns the line through the middle of each column.
+// middles returns the line through the middle of the columns, evened out over three of them (1:2:1) so that
+// a swing about as fast as the pixels does not beat with them; it never leaves what its column covers.
 func middles(dst, px []pixelColumn) []pixelColumn {
+	mid := func(k int) float64 { return (px[k].top + px[k].bottom) / 2 }
 	dst = dst[:0]
 	last := 0.0
-	for _, p := range px {
-		mid := (p.top + p.bottom) / 2
-		m := pixelColumn{top: mid, bottom: mid, known: p.known, joined: p.joined}
+	for k, p := range px {
+		y := mid(k)
+		left, right := y, y
 		if p.joined {
-			m.top, m.bottom = min(mid, last), max(mid, last)
+			left = mid(k - 1)
 		}
-		dst, last = append(dst, m), mid
+		if k+1 < len(px) && px[k+1].joined {
+			right = mid(k + 1)
+		}
+		y = min(max((left+2*y+right)/4, p.top), p.bottom)
+		m := pixelColumn{top: y, bottom: y, known: p.known, joined: p.joined}
+		if p.joined {
+			m.top, m.bottom = min(y, last), max(y, last)
+		}
+		dst, last = append(dst, m), y
 	}
 	return dst
 }

@@ -243,6 +243,26 @@ func TestFirmLinesLieOnTop(t *testing.T) {
 	}
 }
 
+// A swing of two pixels' period has its middle halfway; a level line, a slope and the ends of a gap stay
+// where they are.
+func TestMiddleOfASwing(t *testing.T) {
+	col := func(top, bottom float64, joined bool) pixelColumn { return pixelColumn{top, bottom, true, joined} }
+	px := []pixelColumn{col(0, 12, false), col(8, 20, true), col(0, 12, true), col(8, 20, true), {},
+		col(7, 7, false), col(7, 7, true), {}, col(0, 2, false), col(2, 4, true), col(4, 6, true)}
+	want := []float64{8, 10, 10, 12, 0, 7, 7, 0, 1.5, 3, 4.5}
+	last := 0.0
+	for k, m := range middles(nil, px) {
+		low, high := min(want[k], last), max(want[k], last)
+		if !m.joined {
+			low, high = want[k], want[k]
+		}
+		if m.known != px[k].known || m.known && (m.top != low || m.bottom != high) {
+			t.Errorf("column %d: %+v, want %v to %v", k, m, low, high)
+		}
+		last = want[k]
+	}
+}
+
 func TestEmptyFigures(t *testing.T) {
 	im := image.NewRGBA(image.Rect(0, 0, 300, 200))
 	for _, f := range []*Figure{{Theme: Light()}, {Theme: Light(), Lanes: []Lane{{Title: "nothing"}}},
