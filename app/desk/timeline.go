@@ -134,7 +134,9 @@ func (b barn) temperatureLane() (Lane, bool) {
 	l.add(b.roomName(), b.r.Traces.Room, Firm)
 	l.add("outdoors", b.r.Traces.Outdoor, Outside)
 	b.scaleApart(&l)
-	l.Band = bandOf(b.in, b.r, b.place(), "air_temperature")
+	if band := bandOf(b.r, b.place(), "air_temperature"); band != nil {
+		l.Band = &[2]float64{b.u.shownLimit(band[0]), b.u.shownLimit(band[1])}
+	}
 	return l, len(l.Traces) > 0
 }
 
@@ -172,7 +174,7 @@ func (b barn) humidityLane() (Lane, bool) {
 	if len(l.Traces) == 0 {
 		return l, false
 	}
-	if band := bandOf(b.in, b.r, b.place(), "relative_humidity"); band != nil {
+	if band := bandOf(b.r, b.place(), "relative_humidity"); band != nil {
 		l.Band = &[2]float64{band[0] / 100, band[1] / 100}
 	}
 	return l, true
@@ -237,7 +239,7 @@ func (l *Lane) add(name string, c series.Curve, role Role) {
 }
 
 // bandOf is the good band of a quantity, in its row's unit.
-func bandOf(in analysis.Input, r analysis.Review, place, quantity string) *[2]float64 {
+func bandOf(r analysis.Review, place, quantity string) *[2]float64 {
 	for _, q := range r.Quantities {
 		if q.Quantity != quantity || q.Place != place || q.Phase != "" {
 			continue

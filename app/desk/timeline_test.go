@@ -60,6 +60,11 @@ func TestLaneUnits(t *testing.T) {
 			t.Errorf("%s: %v shows %v, want %v", tl.Lanes[i].Title, c.inside, got, c.shown)
 		}
 	}
+	for i, want := range []float64{36, 43} { // the default band as the rules of the numbers give it in °F
+		if got := tl.Lanes[0].Shown(tl.Lanes[0].Band[i]); math.Abs(got-want) > 1e-9 {
+			t.Errorf("band limit %v °F, want %v", got, want)
+		}
+	}
 	if b := tl.Lanes[1].Band; b == nil || *b != [2]float64{0.4, 0.75} {
 		t.Errorf("humidity band %v", b)
 	}

@@ -73,6 +73,14 @@ func (u Units) Limit(tempC float64) string {
 	return shortest(tempC)
 }
 
+// shownLimit is the limit as it is shown, in °C: a round °F value where that is the scale.
+func (u Units) shownLimit(tempC float64) float64 {
+	if u.Temperature == Fahrenheit && !math.IsInf(tempC, 0) {
+		return (math.Round(u.TempValue(tempC)) - 32) * 5 / 9
+	}
+	return tempC
+}
+
 // LimitWithUnit shows a limit with its unit.
 func (u Units) LimitWithUnit(tempC float64) string { return withUnit(u.Limit(tempC), u.TempSymbol()) }
 

@@ -220,8 +220,8 @@ func (u *UI) pickFile(endings ...string) {
 	}, u.win)
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
 	d.SetView(dialog.ListView)
-	d.Resize(fyne.NewSize(760, 520))
 	d.Show()
+	d.Resize(fyne.NewSize(760, 520)) // only a shown file dialog has a size
 	u.escapes(d.Hide, d.SetOnClosed)
 }
 
@@ -231,8 +231,8 @@ func (u *UI) pickFolder() {
 			u.Take([]string{f.Path()})
 		}
 	}, u.win)
-	d.Resize(fyne.NewSize(760, 520))
 	d.Show()
+	d.Resize(fyne.NewSize(760, 520)) // only a shown file dialog has a size
 	u.escapes(d.Hide, d.SetOnClosed)
 }
 

@@ -313,6 +313,21 @@ func TestEscapeClosesDialogsWhateverHasTheFocus(t *testing.T) {
 	}
 }
 
+func TestFilesAndFoldersCanBePicked(t *testing.T) {
+	s := show(t)
+	for name, open := range map[string]func(){"a plan": func() { s.pickFile(".toml") }, "a folder": s.pickFolder} {
+		open()
+		if s.win.Canvas().Overlays().Top() == nil {
+			t.Errorf("%s: no dialog", name)
+			continue
+		}
+		s.win.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		if s.win.Canvas().Overlays().Top() != nil {
+			t.Errorf("%s: Escape leaves it open", name)
+		}
+	}
+}
+
 func TestPastedPathsAreTaken(t *testing.T) {
 	s := show(t)
 	s.addDialog()
