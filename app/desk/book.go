@@ -19,9 +19,10 @@ type Book struct {
 	Tray   []winter.Logger
 	Faults []Fault // what could not be read or done, in order
 
-	dir    string
-	doc    winter.Winter
-	loaded bool
+	dir     string
+	doc     winter.Winter
+	loaded  bool
+	guessed []string // names of loggers whose place was taken, not said
 }
 
 // Progress is told how many bytes of how many were read, and of which file.
@@ -57,6 +58,9 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 		return b, nil
 	}
 	b.doc, b.loaded = newWinter(loggers, zoneOf(read)), true
+	for _, l := range loggers {
+		b.guessed = append(b.guessed, l.Name)
+	}
 	return k.review(ctx, b, tell)
 }
 
@@ -80,6 +84,7 @@ func (k *Keeper) Hang(ctx context.Context, b Book, from Slot, barn int, place st
 	b = b.copied()
 	*b.list(from.List) = slices.Delete(*b.list(from.List), from.Index, from.Index+1)
 	l.Place = place
+	b.guessed = slices.DeleteFunc(slices.Clone(b.guessed), func(name string) bool { return name == l.Name })
 	b.put(barn, l)
 	if from.List == TrayList && barn == TrayList {
 		return b, nil

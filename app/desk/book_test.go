@@ -55,6 +55,9 @@ func TestOneLoggerGivesAFullAnswer(t *testing.T) {
 	if len(s.Barns) != 1 || len(s.Barns[0].Loggers) != 1 || s.Barns[0].Loggers[0].Place != "room" || s.Title != "Thawbook – New winter" {
 		t.Fatalf("%+v", s)
 	}
+	if s.Barns[0].Loggers[0].Note != "assumed" {
+		t.Errorf("nobody said that it hung in the room, yet: %+v", s.Barns[0].Loggers[0])
+	}
 	v, ok := b.Barn(0, Units{})
 	if !ok || !strings.HasPrefix(plain(v.FirstLook.Headline), "It held: 100 of 100 hours") {
 		t.Errorf("%q", v.FirstLook.Headline)
@@ -115,6 +118,62 @@ func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 	same, err := k.Hang(context.Background(), back, Slot{7, 0}, 0, "room", nil)
 	if err != nil || len(same.Shell().Barns[0].Loggers) != 1 {
 		t.Error("an empty slot was hung")
+	}
+}
+
+func TestAPlaceOnceSaidIsNotAssumed(t *testing.T) {
+	var k Keeper
+	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	b, err := k.Hang(context.Background(), b, Slot{0, 0}, 0, "room", nil)
+	if err != nil || b.Shell().Barns[0].Loggers[0].Note != "" {
+		t.Errorf("%+v, %v", b.Shell().Barns[0].Loggers[0], err)
+	}
+}
+
+// The file runs for ten days from 13 November 2024, hourly; a bare day is its first instant (README, "A plan").
+func TestSettingWhenTheBeesWentIn(t *testing.T) {
+	var k Keeper
+	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	if in, out := b.BeesInOut(0); in != "" || out != "" {
+		t.Errorf("nothing was set, yet: %q, %q", in, out)
+	}
+	b, err := k.SetBeesInOut(context.Background(), b, 0, "14 November 2024", " 2024-11-20  09:30", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if in, out := b.BeesInOut(0); in != "2024-11-14 00:00" || out != "2024-11-20 09:30" {
+		t.Errorf("%q, %q", in, out)
+	}
+	v, _ := b.Barn(0, Units{})
+	if want := "In 14 November 2024, out 20 November 2024: 6 days, all known."; v.Header.Line != want {
+		t.Errorf("%q, want %q", v.Header.Line, want)
+	}
+	b, err = k.SetBeesInOut(context.Background(), b, 0, "", "", nil)
+	if v, _ := b.Barn(0, Units{}); err != nil || !strings.HasPrefix(v.Header.Line, "Record from") {
+		t.Errorf("%q, %v", v.Header.Line, err)
+	}
+	if in, out := b.BeesInOut(9); in != "" || out != "" {
+		t.Error("a barn that is none has dates")
+	}
+}
+
+func TestWrongDaysAreSaid(t *testing.T) {
+	var k Keeper
+	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	for _, c := range []struct{ in, out, want string }{
+		{"", "", ""}, {"2024-11-14", "", ""}, {"2024-11-14", "2025-04-04 07:00", ""},
+		{"11/12/2024", "", "Bees in: \"11/12/2024\" is no day"}, {"", "April", "Bees out: \"April\" is no day"},
+		{"2024-02-30", "", "Bees in: \"2024-02-30\" is no day"}, {"2025-04-04", "2024-11-14", "can't come out before"},
+		{"2025-04-04", "2025-04-04", "can't come out before"},
+	} {
+		got := b.CheckBeesInOut(c.in, c.out)
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%q to %q: %q, want %q", c.in, c.out, got, c.want)
+		}
+		same, err := k.SetBeesInOut(context.Background(), b, 0, c.in, c.out, nil)
+		if in, _ := same.BeesInOut(0); err != nil || c.want != "" && in != "" {
+			t.Errorf("%q to %q was taken: %q, %v", c.in, c.out, in, err)
+		}
 	}
 }
 

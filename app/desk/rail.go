@@ -27,15 +27,15 @@ func (b Book) Shell() Shell {
 		}
 		e.Note = e.Mark.Word()
 		for j, l := range barn.Loggers {
-			e.Loggers = append(e.Loggers, entry(l, Slot{i, j}, b.read(i, j)))
+			e.Loggers = append(e.Loggers, b.entry(l, Slot{i, j}, b.read(i, j)))
 		}
 		s.Barns = append(s.Barns, e)
 	}
 	for j, l := range b.doc.Outdoor {
-		s.Outdoor = append(s.Outdoor, entry(l, Slot{OutdoorList, j}, b.readOutdoor(j)))
+		s.Outdoor = append(s.Outdoor, b.entry(l, Slot{OutdoorList, j}, b.readOutdoor(j)))
 	}
 	for j, l := range b.Tray {
-		e := entry(l, Slot{TrayList, j}, nil)
+		e := b.entry(l, Slot{TrayList, j}, nil)
 		e.Place, e.Note, e.Mark = "hangs nowhere yet", "", MarkNone
 		s.Tray = append(s.Tray, e)
 	}
@@ -58,10 +58,14 @@ func (b Book) readOutdoor(i int) *analysis.Logger {
 	return b.read(0, len(b.doc.Barns[0].Loggers)+i)
 }
 
-func entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry {
+// entry is a logger in the rail; a place that was taken and not said is called assumed.
+func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry {
 	e := LoggerEntry{Name: l.Name, Place: l.Place, At: at}
 	if l.RecordsStage != "" {
 		e.Place = "records " + l.RecordsStage
+	}
+	if slices.Contains(b.guessed, l.Name) {
+		e.Note = "assumed"
 	}
 	if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
 		e.Note, e.Mark = "nothing read", MarkAct

@@ -10,7 +10,7 @@ import (
 // Timeline is a barn's winter on one time axis.
 type Timeline struct {
 	Sentence string
-	Lanes    []Lane // top to bottom
+	Lanes    []Lane      // top to bottom
 	Whole    series.Span // from the first to the last reading
 	View     series.Span // shown first: the bees' time with a little on both sides
 	Bees     series.Span

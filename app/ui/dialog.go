@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -181,11 +182,48 @@ func listNumber(name string, barns []string) int {
 	return desk.TrayList
 }
 
+// Days as they may be written.
+const exampleIn, exampleOut = "2024-11-12", "2025-04-04 07:30"
+
+// beesDialog asks when the bees of the shown barn went in and came out; what is wrong stands beside it.
+func (u *UI) beesDialog() {
+	var s *sheet
+	shut := func() { s.close() }
+	in, out, wrong := newKeyEntry(shut), newKeyEntry(shut), body("")
+	in.MultiLine, out.MultiLine = false, false
+	in.SetPlaceHolder(exampleIn)
+	out.SetPlaceHolder(exampleOut)
+	in.Text, out.Text = u.book.BeesInOut(u.barn)
+	commit := func() {
+		text := u.book.CheckBeesInOut(in.Text, out.Text)
+		if wrong.setText(text); text != "" {
+			return
+		}
+		s.close()
+		u.setBeesTime(in.Text, out.Text)
+	}
+	in.OnSubmitted, out.OnSubmitted = func(string) { commit() }, func(string) { commit() }
+	set := newKeyButton("Set", commit, shut)
+	set.Importance = widget.HighImportance
+	form := container.New(layout.NewFormLayout(), widget.NewLabel("Bees in"), in, widget.NewLabel("Bees out"), out)
+	content := container.New(column{gap: 8}, form, wrong, caption(desk.HelpLine("bees_time")))
+	s = newSheet(u.win, "When were the bees in?", content, 420, set)
+	u.win.Canvas().Focus(in)
+}
+
+func (u *UI) setBeesTime(in, out string) {
+	book, barn := u.book, u.barn
+	u.work.start("Working it out anew", func(ctx context.Context, tell Tell) (func(), error) {
+		next, err := u.keeper.SetBeesInOut(ctx, book, barn, in, out, tell)
+		return func() { u.setBook(next, barn) }, err
+	})
+}
+
 // addDialog takes files by pasted paths, by folder or one by one.
 func (u *UI) addDialog() {
 	var s *sheet
 	entry := newKeyEntry(func() { s.close() })
-	entry.SetPlaceHolder("Paste paths of files or folders, one a line")
+	entry.SetPlaceHolder("Paths of files or folders, one a line")
 	entry.SetMinRowsVisible(4)
 	add := newKeyButton("Add these", func() {
 		paths := linesOf(entry.Text)
@@ -195,7 +233,7 @@ func (u *UI) addDialog() {
 	add.Importance = widget.HighImportance
 	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(".csv", ".txt", ".tsv") })
 	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder() })
-	content := container.New(column{gap: 8}, body("Or drop files and folders anywhere on the window."), entry, container.NewHBox(one, folder))
+	content := container.New(column{gap: 8}, body("Paste paths, pick a file or a folder, or drop files anywhere on the window."), entry, container.NewHBox(one, folder))
 	s = newSheet(u.win, "Add logger files", content, 520, add)
 }
 

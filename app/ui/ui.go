@@ -197,7 +197,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	)
 	u.tabs.SelectIndex(u.page)
 	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
-	return container.NewBorder(headerOf(v.Header), nil, nil, nil, u.tabs)
+	return container.NewBorder(headerOf(v.Header, u.beesDialog), nil, nil, nil, u.tabs)
 }
 
 // showPage shows one of the three screens.

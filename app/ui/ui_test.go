@@ -240,7 +240,7 @@ func TestADroppedFileIsAnsweredAtOnce(t *testing.T) {
 	uri := storage.NewFileURI(loggerFile(t, t.TempDir(), "cheap logger.csv", 4))
 	s.Take(pathsOf([]fyne.URI{uri}))
 	s.settled(t)
-	s.lacks(t, "It held: 100 of 100 hours between 2 and 6 °C.", "cheap logger · room", "What would settle most")
+	s.lacks(t, "It held: 100 of 100 hours between 2 and 6 °C.", "cheap logger · room, assumed", "What would settle most")
 	if s.win.Title() != "Thawbook – New winter" {
 		t.Errorf("title %q", s.win.Title())
 	}
@@ -328,6 +328,29 @@ func TestFilesAndFoldersCanBePicked(t *testing.T) {
 	}
 }
 
+func TestTheBeesTimeIsSetInTheWindow(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	test.Tap(s.button(t, "Bees in and out…"))
+	pop := s.win.Canvas().Overlays().Top()
+	entry := func(text string) *keyEntry {
+		e, ok := find(pop, func(e *keyEntry) bool { return e.PlaceHolder == text })
+		if !ok {
+			t.Fatalf("no entry %q", text)
+		}
+		return e
+	}
+	set, _ := find(pop, func(b *keyButton) bool { return b.Text == "Set" })
+	entry(exampleIn).SetText("14. November")
+	test.Tap(set)
+	s.lacks(t, "is no day")
+	entry(exampleIn).SetText("2024-11-14")
+	entry(exampleOut).SetText("2024-11-24")
+	test.Tap(set)
+	s.settled(t)
+	s.lacks(t, "In 14 November 2024, out 24 November 2024: 10 days, all known.")
+}
+
 func TestPastedPathsAreTaken(t *testing.T) {
 	s := show(t)
 	s.addDialog()
@@ -340,7 +363,7 @@ func TestPastedPathsAreTaken(t *testing.T) {
 	add, _ := find(pop, func(b *keyButton) bool { return b.Text == "Add these" })
 	test.Tap(add)
 	s.settled(t)
-	s.lacks(t, "pasted · room")
+	s.lacks(t, "pasted · room, assumed")
 }
 
 func TestTroublesAreToldInTheStrip(t *testing.T) {

@@ -1,0 +1,80 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"thawbook/app/winter"
+)
+
+// momentLayouts are the ways a day, or a day with its time, may be written. Day before month is never told
+// from month before day by guessing: numbers alone go year first.
+var momentLayouts = []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02", "2 January 2006 15:04", "2 January 2006", "2 Jan 2006"}
+
+// BeesInOut are the instants the keeper set down for a barn, as text to edit; empty where he set none.
+func (b Book) BeesInOut(barn int) (in, out string) {
+	if barn < 0 || barn >= len(b.doc.Barns) {
+		return "", ""
+	}
+	loc, err := winter.Location(b.doc.Zone)
+	if err != nil {
+		return "", ""
+	}
+	text := func(ms *int64) string {
+		if ms == nil {
+			return ""
+		}
+		return time.UnixMilli(*ms).In(loc).Format(momentLayouts[0])
+	}
+	return text(b.doc.Barns[barn].BeesIn), text(b.doc.Barns[barn].BeesOut)
+}
+
+// CheckBeesInOut says in one sentence what is wrong with the two texts; empty when they will do. Empty texts
+// leave the time open.
+func (b Book) CheckBeesInOut(in, out string) string {
+	from, err := b.moment(in)
+	if err != nil {
+		return "Bees in: " + err.Error()
+	}
+	to, err := b.moment(out)
+	if err != nil {
+		return "Bees out: " + err.Error()
+	}
+	if from != nil && to != nil && *to <= *from {
+		return "The bees can't come out before they went in."
+	}
+	return ""
+}
+
+// SetBeesInOut sets down when a barn's bees went in and came out, and reviews the winter anew.
+func (k *Keeper) SetBeesInOut(ctx context.Context, b Book, barn int, in, out string, tell Progress) (Book, error) {
+	if wrong := b.CheckBeesInOut(in, out); wrong != "" || barn < 0 || barn >= len(b.doc.Barns) {
+		return b, nil
+	}
+	b.Faults = nil
+	b = b.copied()
+	b.doc.Barns[barn].BeesIn, _ = b.moment(in)
+	b.doc.Barns[barn].BeesOut, _ = b.moment(out)
+	return k.review(ctx, b, tell)
+}
+
+// moment reads a day or an instant in the winter's zone, ms UTC; nil for an empty text.
+func (b Book) moment(text string) (*int64, error) {
+	text = strings.Join(strings.Fields(text), " ")
+	if text == "" {
+		return nil, nil
+	}
+	loc, err := winter.Location(b.doc.Zone)
+	if err != nil {
+		return nil, err
+	}
+	for _, layout := range momentLayouts {
+		if t, err := time.ParseInLocation(layout, text, loc); err == nil {
+			ms := t.UnixMilli()
+			return &ms, nil
+		}
+	}
+	return nil, fmt.Errorf("%q is no day; write it like 2024-11-12, or 2024-11-12 14:30 with the time", text)
+}
