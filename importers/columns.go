@@ -17,7 +17,11 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		if split && isClockPart(c.header) || isCount(c.header) {
 			continue
 		}
-		if c.kind = l.kindOf(rows, &c); c.kind == skipped {
+		switch c.kind = l.kindOf(rows, &c); c.kind {
+		case ordinal:
+			l.ordinals++
+			continue
+		case skipped:
 			continue
 		}
 		l.columns = append(l.columns, c)
@@ -64,7 +68,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	case anyPhrase(flagNames, name):
 		return skipped
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
-		return skipped
+		return ordinal
 	case t.isDevice(rows) && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
 		return device
 	case t.filled == 0:

@@ -131,7 +131,7 @@ func fileTitle(name string) string {
 // one builds a series of one logger's column. A column without a single value is listed only when its name
 // says what it should have held.
 func (s *scan) one(c *values, g group) (Series, bool) {
-	out := Series{Logger: g.logger, Column: c.name, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
+	out := Series{Logger: g.logger, Column: c.header, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
 		Instant: s.clock.instants(), Decimals: c.usualDecimals()}
 	if g.rows == nil && s.complete(c) {
 		out.FaceMS, out.Val, out.Offsets = s.at, c.val, s.offsets

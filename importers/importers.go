@@ -60,7 +60,7 @@ const (
 // FaceMS and Val have the same length and hold only rows with a good time and a finite value.
 type Series struct {
 	Logger      string
-	Column      string // header text, without its unit
+	Column      string // header text, as it stands
 	ColumnIndex int    // 1-based
 	Quantity    Quantity
 	Unit        string // the file's: degC, degF, K, percent, fraction, ppm, …, "" when none

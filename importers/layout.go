@@ -21,7 +21,8 @@ const (
 	number
 	state
 	device
-	vacant // nothing but missing words so far: read as numbers, listed only if something shows up
+	ordinal // counts the rows: understood, and not listed
+	vacant  // nothing but missing words so far: read as numbers, listed only if something shows up
 )
 
 // column is a column that is read.
@@ -45,6 +46,7 @@ type layout struct {
 	marked    bool // a number with a fraction was seen
 	clock     *clock
 	columns   []column
+	ordinals  int // columns that only count the rows
 	preamble  []record
 	header    []byte // the header's line
 	start     int    // where the first data line starts in the head
@@ -221,7 +223,7 @@ func (l *layout) explained(rows []record) float64 {
 			good++
 		}
 	}
-	understood := len(l.clock.columns)
+	understood := len(l.clock.columns) + l.ordinals
 	for _, c := range l.columns {
 		if c.kind == number || c.kind == state {
 			values++

@@ -76,7 +76,7 @@ func cutUnit(header string) (name, unit string) {
 		if at <= 0 {
 			continue
 		}
-		name = strings.TrimRight(header[:at], " ,/-:")
+		name = withoutConnector(strings.TrimRight(header[:at], " ,/-:"))
 		if unit = unitOf(header[at+1:]); unit != "" && !isInitial(name, header[at+1:]) {
 			return name, unit
 		}
@@ -87,6 +87,18 @@ func cutUnit(header string) (name, unit string) {
 		}
 	}
 	return header, lastWordUnit(header)
+}
+
+// connectors are words that only lead from a name to its unit, as in "Air in °C".
+var connectors = []string{" in", " as"}
+
+func withoutConnector(name string) string {
+	for _, c := range connectors {
+		if len(name) > len(c) && strings.EqualFold(name[len(name)-len(c):], c) {
+			return strings.TrimRight(name[:len(name)-len(c)], " ,/-:")
+		}
+	}
+	return name
 }
 
 // isInitial says whether a single letter behind a name tells loggers apart (Shed C) rather than naming the

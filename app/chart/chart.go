@@ -14,7 +14,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
-	"thawbook/analysis/series"
 	"thawbook/app/figure"
 )
 
@@ -29,11 +28,11 @@ type Chart struct {
 
 	OnHover   func(t int64, r []figure.Reading) // the pointer is at instant t, ms UTC
 	OnLeave   func()                            // the pointer left the plot
-	OnView    func(series.Span)                 // the keeper moved the view; not called by SetView
-	OnMeasure func(series.Span)                 // the keeper measured a stretch; empty: he dropped it
+	OnView    func(figure.Span)                 // the keeper moved the view; not called by SetView
+	OnMeasure func(figure.Span)                 // the keeper measured a stretch; empty: he dropped it
 
 	figure *figure.Figure
-	whole  series.Span
+	whole  figure.Span
 	layout figure.Layout
 	im     *image.RGBA
 	stale  bool // the figure must be drawn again
@@ -43,7 +42,7 @@ type Chart struct {
 	cursor    *canvas.Line
 	selection *canvas.Rectangle
 	ring      *canvas.Rectangle
-	selected  series.Span
+	selected  figure.Span
 	press     *press
 }
 
@@ -80,7 +79,7 @@ func (c *Chart) SetFigure(f *figure.Figure) {
 }
 
 // SetWhole sets how far one can move; empty: from the first to the last reading of the figure.
-func (c *Chart) SetWhole(s series.Span) {
+func (c *Chart) SetWhole(s figure.Span) {
 	if s.To <= s.From {
 		s = c.figure.Extent()
 	}
@@ -89,13 +88,13 @@ func (c *Chart) SetWhole(s series.Span) {
 }
 
 // Whole returns how far one can move.
-func (c *Chart) Whole() series.Span { return c.whole }
+func (c *Chart) Whole() figure.Span { return c.whole }
 
 // View returns the stretch of time shown.
-func (c *Chart) View() series.Span { return c.figure.View }
+func (c *Chart) View() figure.Span { return c.figure.View }
 
 // SetView shows s, kept inside the whole; an empty s shows the whole.
-func (c *Chart) SetView(s series.Span) {
+func (c *Chart) SetView(s figure.Span) {
 	if s = c.clamped(s); s != c.figure.View {
 		c.figure.View = s
 		c.redraw()
@@ -103,10 +102,10 @@ func (c *Chart) SetView(s series.Span) {
 }
 
 // Selected returns the marked stretch, empty when there is none.
-func (c *Chart) Selected() series.Span { return c.selected }
+func (c *Chart) Selected() figure.Span { return c.selected }
 
 // Select marks a stretch; an empty one drops the mark.
-func (c *Chart) Select(s series.Span) {
+func (c *Chart) Select(s figure.Span) {
 	c.selected = s
 	c.placeSelection()
 }
@@ -119,14 +118,14 @@ func (c *Chart) MinSize() fyne.Size {
 }
 
 // clamped returns s with its length and its ends kept inside the whole.
-func (c *Chart) clamped(s series.Span) series.Span {
+func (c *Chart) clamped(s figure.Span) figure.Span {
 	w := c.whole
 	if s.To <= s.From || w.To <= w.From {
 		return w
 	}
 	length := min(max(s.To-s.From, shortestView), w.To-w.From)
 	from := min(max(s.From, w.From), w.To-length)
-	return series.Span{From: from, To: from + length}
+	return figure.Span{From: from, To: from + length}
 }
 
 // redraw has the figure drawn again and moves what lies above it along.

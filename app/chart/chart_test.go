@@ -24,7 +24,7 @@ func waves() *figure.Figure {
 	c := series.Curve{Readings: r, MaxStepMS: 2 * hour}
 	return &figure.Figure{Theme: figure.Light(), Lanes: []figure.Lane{
 		{Title: "Air temperature", Unit: "°C", Traces: []figure.Trace{figure.NewTrace("room", c, color.NRGBA{})}},
-		{Title: "Stages", Kind: figure.Bars, Rows: []figure.BarRow{{Name: "one", Tracks: []figure.Track{{On: []series.Span{{From: 0, To: 1200 * hour}}}}}}},
+		{Title: "Stages", Kind: figure.Bars, Rows: []figure.BarRow{{Name: "one", Tracks: []figure.Track{{On: []figure.Span{{From: 0, To: 1200 * hour}}}}}}},
 	}}
 }
 
@@ -63,7 +63,7 @@ func pixelMS(c *Chart) int64 { return (c.View().To-c.View().From)/int64(c.layout
 
 func TestStartsWithTheWhole(t *testing.T) {
 	c, _ := shown(t, waves())
-	if whole := (series.Span{From: 0, To: 2400 * hour}); c.View() != whole || c.Whole() != whole {
+	if whole := (figure.Span{From: 0, To: 2400 * hour}); c.View() != whole || c.Whole() != whole {
 		t.Errorf("view %v of %v, want %v", c.View(), c.Whole(), whole)
 	}
 	if m := c.MinSize(); m.Width < 300 || m.Height < 150 || m.Height > 500 {
@@ -74,9 +74,9 @@ func TestStartsWithTheWhole(t *testing.T) {
 // What lay under the pointer lies under it when it has moved.
 func TestDragMovesTheView(t *testing.T) {
 	c, _ := shown(t, waves())
-	c.SetView(series.Span{From: 800 * hour, To: 1200 * hour})
+	c.SetView(figure.Span{From: 800 * hour, To: 1200 * hour})
 	calls := 0
-	c.OnView = func(series.Span) { calls++ }
+	c.OnView = func(figure.Span) { calls++ }
 	from, to := at(c, 1000*hour), at(c, 1100*hour)
 	held := c.layout.PixelToTime(float64(from.X))
 	drag(c, from, to, 0)
@@ -90,9 +90,9 @@ func TestDragMovesTheView(t *testing.T) {
 
 func TestViewStaysInside(t *testing.T) {
 	c, _ := shown(t, waves())
-	c.SetView(series.Span{From: 100 * hour, To: 200 * hour})
+	c.SetView(figure.Span{From: 100 * hour, To: 200 * hour})
 	drag(c, at(c, 110*hour), fyne.NewPos(5000, 100), 0)
-	if v := c.View(); v != (series.Span{From: 0, To: 100 * hour}) {
+	if v := c.View(); v != (figure.Span{From: 0, To: 100 * hour}) {
 		t.Errorf("dragged past the beginning: %v", v)
 	}
 	for range 60 {
@@ -113,7 +113,7 @@ func TestViewStaysInside(t *testing.T) {
 	if c.View() != c.Whole() {
 		t.Errorf("zoomed out to %v", c.View())
 	}
-	c.SetView(series.Span{From: -5000 * hour, To: 9000 * hour})
+	c.SetView(figure.Span{From: -5000 * hour, To: 9000 * hour})
 	if c.View() != c.Whole() {
 		t.Errorf("set beyond the whole: %v", c.View())
 	}
@@ -142,8 +142,8 @@ func TestWheelZoomsAtThePointer(t *testing.T) {
 
 func TestShiftDragMeasures(t *testing.T) {
 	c, _ := shown(t, waves())
-	var got []series.Span
-	c.OnMeasure = func(s series.Span) { got = append(got, s) }
+	var got []figure.Span
+	c.OnMeasure = func(s figure.Span) { got = append(got, s) }
 	view := c.View()
 	drag(c, at(c, 900*hour), at(c, 600*hour), fyne.KeyModifierShift)
 	if len(got) != 1 || !near(got[0].From, 600*hour, pixelMS(c)) || !near(got[0].To, 900*hour, pixelMS(c)) {
@@ -156,22 +156,22 @@ func TestShiftDragMeasures(t *testing.T) {
 	if want := c.layout.TimeToPixel(got[0].From); math.Abs(left-want) > 1 {
 		t.Errorf("the mark begins at %v, want %v", left, want)
 	}
-	c.SetView(series.Span{From: 1000 * hour, To: 1500 * hour})
+	c.SetView(figure.Span{From: 1000 * hour, To: 1500 * hour})
 	if !c.selection.Hidden {
 		t.Error("the mark is seen outside its time")
 	}
 	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if len(got) != 2 || got[1] != (series.Span{}) || c.Selected() != (series.Span{}) {
+	if len(got) != 2 || got[1] != (figure.Span{}) || c.Selected() != (figure.Span{}) {
 		t.Errorf("escape: %v", got)
 	}
 }
 
 func TestClickDropsTheMark(t *testing.T) {
 	c, _ := shown(t, waves())
-	c.Select(series.Span{From: 10 * hour, To: 20 * hour})
+	c.Select(figure.Span{From: 10 * hour, To: 20 * hour})
 	pressAt(c, at(c, 500*hour), 0)
 	c.MouseUp(&desktop.MouseEvent{})
-	if c.Selected() != (series.Span{}) || !c.selection.Hidden {
+	if c.Selected() != (figure.Span{}) || !c.selection.Hidden {
 		t.Error("a click leaves the mark")
 	}
 }
@@ -208,7 +208,7 @@ func TestHoverDrawsNothing(t *testing.T) {
 	if !c.cursor.Hidden || left != 1 {
 		t.Errorf("left of the plot the cursor stays (%d)", left)
 	}
-	c.SetView(series.Span{From: 0, To: 50 * hour})
+	c.SetView(figure.Span{From: 0, To: 50 * hour})
 	w.Canvas().Capture()
 	if c.drawn != drawn+1 {
 		t.Errorf("moving the view drew %d times, want once", c.drawn-drawn)
@@ -217,21 +217,21 @@ func TestHoverDrawsNothing(t *testing.T) {
 
 func TestKeys(t *testing.T) {
 	c, w := shown(t, waves())
-	c.SetView(series.Span{From: 1000 * hour, To: 1400 * hour})
+	c.SetView(figure.Span{From: 1000 * hour, To: 1400 * hour})
 	w.Canvas().Focus(c)
 	if c.ring.Hidden {
 		t.Error("the focus is not shown")
 	}
 	rows := []struct {
 		key  fyne.KeyName
-		want series.Span
+		want figure.Span
 	}{
-		{fyne.KeyRight, series.Span{From: 1040 * hour, To: 1440 * hour}},
-		{fyne.KeyLeft, series.Span{From: 1000 * hour, To: 1400 * hour}},
-		{fyne.KeyPageDown, series.Span{From: 1360 * hour, To: 1760 * hour}},
-		{fyne.KeyPageUp, series.Span{From: 1000 * hour, To: 1400 * hour}},
-		{fyne.KeyDown, series.Span{From: 900 * hour, To: 1500 * hour}},
-		{fyne.KeyUp, series.Span{From: 1000 * hour, To: 1400 * hour}},
+		{fyne.KeyRight, figure.Span{From: 1040 * hour, To: 1440 * hour}},
+		{fyne.KeyLeft, figure.Span{From: 1000 * hour, To: 1400 * hour}},
+		{fyne.KeyPageDown, figure.Span{From: 1360 * hour, To: 1760 * hour}},
+		{fyne.KeyPageUp, figure.Span{From: 1000 * hour, To: 1400 * hour}},
+		{fyne.KeyDown, figure.Span{From: 900 * hour, To: 1500 * hour}},
+		{fyne.KeyUp, figure.Span{From: 1000 * hour, To: 1400 * hour}},
 		{fyne.KeyHome, c.Whole()},
 	}
 	for _, r := range rows {
@@ -241,7 +241,7 @@ func TestKeys(t *testing.T) {
 		}
 	}
 	test.Type(c, "+")
-	if v := c.View(); v != (series.Span{From: 400 * hour, To: 2000 * hour}) {
+	if v := c.View(); v != (figure.Span{From: 400 * hour, To: 2000 * hour}) {
 		t.Errorf("+: %v", v)
 	}
 	w.Canvas().Unfocus()
@@ -260,7 +260,7 @@ func TestPressTakesTheFocus(t *testing.T) {
 
 func TestAnotherFigureKeepsTheView(t *testing.T) {
 	c, w := shown(t, waves())
-	v := series.Span{From: 300 * hour, To: 500 * hour}
+	v := figure.Span{From: 300 * hour, To: 500 * hour}
 	c.SetView(v)
 	c.SetFigure(waves())
 	if c.View() != v {
@@ -275,9 +275,9 @@ func TestAnotherFigureKeepsTheView(t *testing.T) {
 
 func TestWholeCanBeWider(t *testing.T) {
 	c, _ := shown(t, waves())
-	c.SetWhole(series.Span{From: -100 * hour, To: 2500 * hour})
+	c.SetWhole(figure.Span{From: -100 * hour, To: 2500 * hour})
 	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome})
-	if v := c.View(); v != (series.Span{From: -100 * hour, To: 2500 * hour}) {
+	if v := c.View(); v != (figure.Span{From: -100 * hour, To: 2500 * hour}) {
 		t.Errorf("view %v", v)
 	}
 }

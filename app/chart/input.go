@@ -5,15 +5,13 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-
-	"thawbook/analysis/series"
 )
 
 // press is a mouse button held down on the chart.
 type press struct {
 	x       float64 // device pixels
 	at      int64
-	view    series.Span
+	view    figure.Span
 	measure bool
 	moved   bool
 }
@@ -63,12 +61,12 @@ func (c *Chart) Dragged(ev *fyne.DragEvent) {
 	p.moved = true
 	if p.measure {
 		t := c.layout.PixelToTime(c.x(ev.Position))
-		c.Select(series.Span{From: min(p.at, t), To: max(p.at, t)})
+		c.Select(figure.Span{From: min(p.at, t), To: max(p.at, t)})
 		return
 	}
 	perMS := float64(p.view.To-p.view.From) / float64(c.layout.Plot.Dx())
 	by := int64(math.Round((p.x - float64(ev.Position.X)*c.perPixel()) * perMS))
-	c.look(series.Span{From: p.view.From + by, To: p.view.To + by})
+	c.look(figure.Span{From: p.view.From + by, To: p.view.To + by})
 }
 
 // MouseUp ends the drag; a press that did not move drops the measured stretch.
@@ -87,7 +85,7 @@ func (c *Chart) MouseUp(*desktop.MouseEvent) {
 // DragEnd ends the drag where the button was let go outside the chart.
 func (c *Chart) DragEnd() { c.MouseUp(nil) }
 
-func (c *Chart) measured(s series.Span) {
+func (c *Chart) measured(s figure.Span) {
 	if c.OnMeasure != nil {
 		c.OnMeasure(s)
 	}
@@ -95,14 +93,14 @@ func (c *Chart) measured(s series.Span) {
 
 // drop takes the measured stretch away.
 func (c *Chart) drop() {
-	if c.selected != (series.Span{}) {
-		c.Select(series.Span{})
-		c.measured(series.Span{})
+	if c.selected != (figure.Span{}) {
+		c.Select(figure.Span{})
+		c.measured(figure.Span{})
 	}
 }
 
 // look shows s on behalf of the keeper.
-func (c *Chart) look(s series.Span) {
+func (c *Chart) look(s figure.Span) {
 	before := c.figure.View
 	c.SetView(s)
 	if c.figure.View != before && c.OnView != nil {
@@ -132,14 +130,14 @@ func (c *Chart) zoom(factor float64, at int64) {
 	length := min(max(float64(v.To-v.From)*factor, shortestView), float64(w.To-w.From))
 	share := float64(at-v.From) / float64(v.To-v.From)
 	from := at - int64(math.Round(share*length))
-	c.look(series.Span{From: from, To: from + int64(math.Round(length))})
+	c.look(figure.Span{From: from, To: from + int64(math.Round(length))})
 }
 
 // move shifts the view by a share of its length.
 func (c *Chart) move(share float64) {
 	v := c.figure.View
 	by := int64(math.Round(share * float64(v.To-v.From)))
-	c.look(series.Span{From: v.From + by, To: v.To + by})
+	c.look(figure.Span{From: v.From + by, To: v.To + by})
 }
 
 func (c *Chart) middle() int64 { return c.figure.View.From + (c.figure.View.To-c.figure.View.From)/2 }
@@ -227,7 +225,7 @@ func (c *Chart) units(px int) float32 { return float32(float64(px) / c.perPixel(
 // placeSelection puts the mark over the part of the measured stretch that is in view.
 func (c *Chart) placeSelection() {
 	v, plot := c.figure.View, c.layout.Plot
-	s := series.Span{From: max(c.selected.From, v.From), To: min(c.selected.To, v.To)}
+	s := figure.Span{From: max(c.selected.From, v.From), To: min(c.selected.To, v.To)}
 	if s.To <= s.From || plot.Empty() {
 		c.selection.Hide()
 		return

@@ -7,6 +7,9 @@ import (
 	"thawbook/analysis/series"
 )
 
+// Span is the stretch of time [From, To), in milliseconds UTC.
+type Span = series.Span
+
 // Kind says what a lane shows.
 type Kind int
 
