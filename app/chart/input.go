@@ -5,6 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"thawbook/app/figure"
 )
 
 // press is a mouse button held down on the chart.

@@ -37,10 +37,13 @@ var reviewNotes = map[string]string{
 
 // joiningNotes are the sentences of notes on loggers and their files; %s stands for the arguments in order.
 var joiningNotes = map[string]string{
+	"plan_refused":             "The plan could not be read: %s",
 	engine.FileRefused:         "%s was left out: %s",
 	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
 	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
 	engine.NoState:             "Logger %s is to show when %s ran, but its files hold no column of states.",
+	engine.WaitsForAnswer:      "Logger %s: the file %s waits for an answer and is left out until then (%s): inspect asks the question, and an [[answer]] in the plan settles it.",
+	engine.AnswerUnused:        "An answer for %s (question %s) fits no file of the plan. Check the name in the [[answer]].",
 	engine.ClockSkippedHour:    "Logger %s, file %s: its clock was put forward with summer time, and was read so.",
 	engine.ClockRepeatedHour:   "Logger %s, file %s: its clock was put back with winter time, and was read so.",
 	engine.ClockAssumedFixed:   "Logger %s, file %s: summer time began or ended within the log and the clock does not show it; it is taken as never changed.",

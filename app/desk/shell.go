@@ -208,7 +208,7 @@ func fansWord(s analysis.State) string {
 	case analysis.Yes:
 		return "Small ones did"
 	case analysis.Mostly:
-		return "Mostly small ones"
+		return "Mostly small"
 	case analysis.No:
 		return "Big ones too"
 	}

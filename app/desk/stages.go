@@ -144,26 +144,41 @@ func (b barn) offsetWords() string {
 	return "; the logger read about " + b.u.Diff(math.Abs(b.r.Offset.Mid)) + " " + side + " the thermostat, which is allowed for"
 }
 
-// bigOnes says how long the larger stages were called for and in which month mostly.
+// bigOnes says how long the larger stages ran or were called for, and in which month mostly.
 func (b barn) bigOnes() string {
 	names := b.thermostatStages()
 	if len(names) < 2 {
 		return ""
 	}
-	var spans []series.Span
-	for _, n := range names[1:] {
-		spans = joined(spans, b.calledOn(n))
-	}
+	verb, spans := b.bigSpans(names[1:])
 	total := series.LengthMS(spans)
 	if total < series.HourMS {
-		return "the larger stages were never called for as much as an hour"
+		return "the larger stages were never " + verb + " for as much as an hour"
 	}
 	month, share := b.fullestMonth(spans)
-	text := "the larger ones were called for " + Hours(float64(total)/series.HourMS)
+	text := "the larger ones were " + verb + " for " + Hours(float64(total)/series.HourMS)
 	if share > 0.5 {
 		text += ", mostly in " + month
 	}
 	return text
+}
+
+// bigSpans is when any larger stage was on: by the records where each has one, else by what it was called for.
+func (b barn) bigSpans(names []string) (verb string, spans []series.Span) {
+	verb = "running"
+	for _, n := range names {
+		if _, _, seen := b.worked(n); !seen.ran {
+			verb = "called"
+		}
+	}
+	for _, n := range names {
+		on := b.calledOn(n)
+		if verb == "running" {
+			on, _, _ = b.worked(n)
+		}
+		spans = joined(spans, on)
+	}
+	return verb, spans
 }
 
 // fullestMonth is the month that holds most of some stretches, and its share.

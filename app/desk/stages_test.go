@@ -85,6 +85,23 @@ func TestStageTable(t *testing.T) {
 	}
 }
 
+// Where every larger stage has a record the first line goes by what ran: here Stage 3 all the hot time (61 hourly
+// states, each held for an hour) and Stage 4 never.
+func TestTheFirstLineSaysRanOnlyOfRecords(t *testing.T) {
+	in := rich(t)
+	for name, whileHot := range map[string]float64{"Stage 3": 1, "Stage 4": 0} {
+		in.Loggers = append(in.Loggers, analysis.Logger{Name: name + " fan", RecordsStage: name, State: hourly(t, stepped(0, whileHot))})
+	}
+	v := StagesOf(in, analysis.Judge(in), Units{})
+	if !strings.Contains(plain(v.Sentence), "the larger ones were running for 61 h, mostly in December") || !strings.Contains(v.Sure, "recorded") {
+		t.Errorf("%q, %q", v.Sentence, v.Sure)
+	}
+	half := recorded(t)
+	if v := StagesOf(half, analysis.Judge(half), Units{}); strings.Contains(v.Sentence, "running") {
+		t.Errorf("Stage 4 has no record, yet: %q", v.Sentence)
+	}
+}
+
 func TestStagesSayWhatTheyLack(t *testing.T) {
 	in := thin(t)
 	v := StagesOf(in, analysis.Judge(in), Units{})

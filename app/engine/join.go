@@ -13,11 +13,12 @@ import (
 
 // The remarks joining leaves.
 const (
-	FileRefused    = "file_refused"    // Args: file, sentence
-	NothingChosen  = "nothing_chosen"  // the file holds no series for the logger. Args: logger, file
-	SeveralLoggers = "several_loggers" // the file holds several loggers, the first was taken. Args: logger, file
-	AnswerUnused   = "answer_unused"   // an answer's pattern matches no file. Args: pattern, question
-	NoState        = "no_state"        // the logger is to record a stage and has no state column. Args: logger, stage
+	FileRefused    = "file_refused"     // Args: file, sentence
+	NothingChosen  = "nothing_chosen"   // the file holds no series for the logger. Args: logger, file
+	SeveralLoggers = "several_loggers"  // the file holds several loggers, the first was taken. Args: logger, file
+	AnswerUnused   = "answer_unused"    // an answer's pattern matches no file. Args: pattern, question
+	WaitsForAnswer = "waits_for_answer" // the file can't be read right without it. Args: logger, file, question
+	NoState        = "no_state"         // the logger is to record a stage and has no state column. Args: logger, stage
 )
 
 // The 95 % half-widths of a logger as it comes, after a check against ice, salt or a neighbour (an offset
@@ -49,6 +50,10 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		if f.Export == nil {
 			continue
 		}
+		if q := holding(f.Export); q != "" {
+			remarks = append(remarks, series.Remark{Code: WaitsForAnswer, Args: []string{l.Name, f.Name, q}, Count: 1})
+			continue
+		}
 		p := pick(l, f.Export)
 		remarks = append(remarks, chosen(l, f, p)...)
 		c, said := j.clock(l, f.Export, p)
@@ -78,6 +83,17 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})
 	}
 	return out, grouped(remarks)
+}
+
+// holding is the first open question that holds a file back, or "": read by a guess, its readings would
+// stand at the wrong time or in the wrong unit. The zone holds nothing back; the winter's stands for it.
+func holding(export *importers.Export) string {
+	for _, q := range export.Questions {
+		if q.ID != "zone" && q.ID != "dst" {
+			return q.ID
+		}
+	}
+	return ""
 }
 
 // chosen remarks on a choice that may surprise.

@@ -26,7 +26,7 @@ func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) f
 
 // sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.
 func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
-	var icon fyne.CanvasObject = gap(14, 14)
+	icon := gap(14, 14)
 	if res := markIcon(s.Mark); res != nil {
 		icon = container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(res)))
 	}

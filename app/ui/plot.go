@@ -5,38 +5,37 @@ import (
 
 	"thawbook/app/chart"
 	"thawbook/app/desk"
-	"thawbook/app/figure"
 )
 
 // newPlot shows a Timeline as a chart; read is told what the pointer reads.
 func newPlot(t desk.Timeline, dark bool, read func(string)) *chart.Chart {
 	c := chart.New(figureOf(t, dark))
 	c.SetWhole(t.Whole)
-	c.OnHover = func(at int64, all []figure.Reading) { read(t.Read(at, saidOf(all))) }
+	c.OnHover = func(at int64, all []chart.Reading) { read(t.Read(at, saidOf(all))) }
 	c.OnLeave = func() { read("") }
 	return c
 }
 
 // figureOf turns a Timeline's lanes into a figure's.
-func figureOf(t desk.Timeline, dark bool) *figure.Figure {
-	f := &figure.Figure{View: t.View, Focus: t.Bees, Zone: t.Units.Zone, Theme: figure.Light()}
+func figureOf(t desk.Timeline, dark bool) *chart.Figure {
+	f := &chart.Figure{View: t.View, Focus: t.Bees, Zone: t.Units.Zone, Theme: chart.Light()}
 	if dark {
-		f.Theme = figure.Dark()
+		f.Theme = chart.Dark()
 	}
 	for _, l := range t.Lanes {
 		f.Lanes = append(f.Lanes, laneOf(l, f.Theme))
 	}
 	for _, s := range t.Shades {
-		f.Shades = append(f.Shades, figure.Shade(s))
+		f.Shades = append(f.Shades, chart.Shade(s))
 	}
 	for _, p := range t.Points {
-		f.Marks = append(f.Marks, figure.Mark(p))
+		f.Marks = append(f.Marks, chart.Mark(p))
 	}
 	return f
 }
 
-func laneOf(l desk.Lane, theme figure.Theme) figure.Lane {
-	out := figure.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil}
+func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
+	out := chart.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil}
 	thin := 0
 	for _, t := range l.Traces {
 		ink := color.NRGBA{}
@@ -44,37 +43,37 @@ func laneOf(l desk.Lane, theme figure.Theme) figure.Lane {
 			ink = theme.Traces[thin%len(theme.Traces)]
 			thin++
 		}
-		trace := figure.NewTrace(t.Name, t.Curve, ink)
+		trace := chart.NewTrace(t.Name, t.Curve, ink)
 		trace.Muted, trace.OwnScale = t.Role != desk.Firm, t.OwnScale
 		out.Traces = append(out.Traces, trace)
 	}
 	if l.Band != nil {
-		out.Band = &figure.Band{Low: l.Band[0], High: l.Band[1]}
+		out.Band = &chart.Band{Low: l.Band[0], High: l.Band[1]}
 	}
 	for _, r := range l.Rows {
-		out.Kind = figure.Bars
-		out.Rows = append(out.Rows, figure.BarRow{Name: r.Name, Tracks: tracksOf(r)})
+		out.Kind = chart.Bars
+		out.Rows = append(out.Rows, chart.BarRow{Name: r.Name, Tracks: tracksOf(r)})
 	}
 	return out
 }
 
 // tracksOf has what ran above what was called for.
-func tracksOf(r desk.StageBar) (out []figure.Track) {
+func tracksOf(r desk.StageBar) (out []chart.Track) {
 	if r.Ran != nil {
-		out = append(out, figure.Track{Style: figure.Ran, On: r.Ran.On, Unknown: r.Ran.Unsure})
+		out = append(out, chart.Track{Style: chart.Ran, On: r.Ran.On, Unknown: r.Ran.Unsure})
 	}
 	if r.Called != nil {
-		out = append(out, figure.Track{Style: figure.Called, On: r.Called.On, Unknown: r.Called.Unsure})
+		out = append(out, chart.Track{Style: chart.Called, On: r.Called.On, Unknown: r.Called.Unsure})
 	}
 	return out
 }
 
-func saidOf(all []figure.Reading) []desk.Said {
+func saidOf(all []chart.Reading) []desk.Said {
 	out := make([]desk.Said, 0, len(all))
 	for _, r := range all {
 		out = append(out, desk.Said{
 			Lane: r.Lane, Name: r.Name, Value: r.Value, Unit: r.Unit, Known: r.Known,
-			Bar: r.Kind == figure.Bars, On: r.On, Ran: r.Style == figure.Ran,
+			Bar: r.Kind == chart.Bars, On: r.On, Ran: r.Style == chart.Ran,
 		})
 	}
 	return out

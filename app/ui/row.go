@@ -34,7 +34,7 @@ func newRow(mark desk.Mark, title, note string, press func()) *row {
 func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	r.ground = canvas.NewRectangle(nil)
 	r.ground.CornerRadius = 3
-	var icon fyne.CanvasObject = gap(14, 14)
+	icon := gap(14, 14)
 	if res := markIcon(r.mark); res != nil {
 		icon = container.New(fixed{14, 14}, widget.NewIcon(res))
 	}
