@@ -33,8 +33,12 @@ func (n *notes) add(r series.Remark) {
 	}
 	key := noteKey{r.Code, r.Column}
 	if i, found := n.index[key]; found {
-		n.list[i].Count++
-		n.list[i].LastLine = r.Line
+		first := &n.list[i]
+		first.Count++
+		first.LastLine = max(first.LastLine, r.Line)
+		if r.Line < first.Line { // found only once the dates' order was settled
+			first.Line, first.Args = r.Line, r.Args
+		}
 		return
 	}
 	r.Count, r.LastLine = 1, r.Line

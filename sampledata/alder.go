@@ -38,7 +38,7 @@ func alder() *barn {
 	}
 	b.notes = []note{
 		{standard(2024, time.December, 19, 16, 0), "seen", 0, "Lids damp to the touch, fans going all day."},
-		{standard(2025, time.January, 14, 9, 30), "swept", 9, "Litres of dead bees off the floor since the new year."},
+		{standard(2025, time.January, 14, 9, 30), "swept", 9, "litres of dead bees off the floor since the new year."},
 		{standard(2025, time.March, 28, 15, 0), "seen", 0, "Bees walking on the fronts, every fan going."},
 	}
 	b.loggers = alderLoggers()

@@ -38,7 +38,7 @@ func rowan() *barn {
 		{standard(2024, time.November, 10, 9, 0), "seen", 0, "North wall running wet, the boxes still steaming."},
 		{standard(2024, time.December, 21, 10, 30), "breaker", 0, "Breaker of the third stage found tripped, put back in."},
 		{standard(2025, time.January, 12, 9, 0), "seen", 0, "Rime along the north wall, knee high."},
-		{standard(2025, time.January, 20, 9, 0), "swept", 11, "Litres of dead bees off the floor since the new year."},
+		{standard(2025, time.January, 20, 9, 0), "swept", 11, "litres of dead bees off the floor since the new year."},
 		{standard(2025, time.March, 27, 16, 0), "seen", 0, "Bees flying at the lamp."},
 	}
 	b.loggers = append(rowanLoggers(), rowanFans())

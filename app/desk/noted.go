@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"strings"
 
 	"thawbook/analysis"
@@ -15,12 +16,29 @@ const mostNotes = 3
 func noted(notes []winter.Note, v analysis.Verdict, u Units) string {
 	var parts []string
 	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
-		parts = append(parts, u.Date(notes[i].At)+": "+strings.TrimRight(notes[i].Text, ". "))
+		parts = append(parts, u.Date(notes[i].At)+": "+saw(notes[i]))
 	}
 	if len(parts) == 0 {
 		return ""
 	}
 	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, v, u)
+}
+
+// saw is a note in the keeper's words, his number in front.
+func saw(n winter.Note) string {
+	text := strings.TrimRight(n.Text, ". ")
+	if n.Value == nil {
+		return text
+	}
+	return number(*n.Value, decimalsOf(*n.Value)) + " " + text
+}
+
+// decimalsOf is one for a number with a fraction.
+func decimalsOf(v float64) int {
+	if v == math.Trunc(v) {
+		return 0
+	}
+	return 1
 }
 
 // seenWords are the words in a note that speak for an answer of "yes".

@@ -123,7 +123,7 @@ func (b barn) between(lowC, highC float64) string {
 
 func (b barn) damp() AnswerCard {
 	a := b.r.Verdict.Damp
-	card := AnswerCard{Question: "Damp?", Word: stateWord(a.State), Mark: goodWhenNo(a.State)}
+	card := AnswerCard{Question: "Damp?", Word: oftenWord(a.State), Mark: goodWhenNo(a.State)}
 	if !a.Figure.OK {
 		return card.withoutFigure(a)
 	}
@@ -152,7 +152,7 @@ func (b barn) judgedSurfaces() int {
 
 func (b barn) dry() AnswerCard {
 	a := b.r.Verdict.Dry
-	card := AnswerCard{Question: "Dry?", Word: stateWord(a.State), Mark: goodWhenNo(a.State)}
+	card := AnswerCard{Question: "Dry?", Word: oftenWord(a.State), Mark: goodWhenNo(a.State)}
 	row, ok := b.band("relative_humidity", "good")
 	if !a.Figure.OK || !ok || row.Low == nil {
 		return card.withoutFigure(a)

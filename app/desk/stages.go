@@ -155,12 +155,27 @@ func (b barn) bigOnes() string {
 	if total < series.HourMS {
 		return "the larger stages were never " + verb + " for as much as an hour"
 	}
+	if low, high, sure := b.calledRange(names[1]); verb == "called" && !sure {
+		return "the larger ones were called for somewhere between " + hoursNumber(low) + " and " + Hours(high)
+	}
 	month, share := b.fullestMonth(spans)
 	text := "the larger ones were " + verb + " for " + Hours(float64(total)/series.HourMS)
 	if share > 0.5 {
 		text += ", mostly in " + month
 	}
 	return text
+}
+
+// calledRange is the range of the hours a stage was called for, and whether they can be named more closely.
+func (b barn) calledRange(name string) (low, high float64, sure bool) {
+	sure = true
+	for _, row := range b.r.Stages {
+		if row.Name == name && row.Called != nil {
+			low, high = low+row.Called.Hours.Low, high+row.Called.Hours.High
+			sure = sure && row.Called.Hours.OK
+		}
+	}
+	return low, high, sure
 }
 
 // bigSpans is when any larger stage was on: by the records where each has one, else by what it was called for.

@@ -42,6 +42,14 @@ func stateWord(s analysis.State) string {
 	return "Can't tell"
 }
 
+// oftenWord is the short answer to whether something undesired was there.
+func oftenWord(s analysis.State) string {
+	if s == analysis.Mostly {
+		return "At times"
+	}
+	return stateWord(s)
+}
+
 // goodWhenYes and goodWhenNo turn an answer into a mark: having held is good, having been damp is not.
 func goodWhenYes(s analysis.State) Mark {
 	return map[analysis.State]Mark{analysis.Yes: MarkGood, analysis.Mostly: MarkWatch, analysis.No: MarkAct, analysis.Unknown: MarkUnknown}[s]

@@ -70,16 +70,6 @@ func TestNoTextMeetsAnother(t *testing.T) {
 	}
 }
 
-func TestNoTextMeetsAnotherInDayBars(t *testing.T) {
-	d := sampleDays(Light())
-	for w := 700; w <= 1900; w += 100 {
-		l := d.Layout(w, 560, 1)
-		n := &notepad{faces: &d.f.fonts}
-		d.draw(n, &l, image.Rect(0, 0, w, 560))
-		checkPage(t, fmt.Sprintf("day bars, %d px", w), n, w, 560)
-	}
-}
-
 func TestNamesOfManyTraces(t *testing.T) {
 	f := sampleFigure(Light(), tenMinutes)
 	lane := &f.Lanes[0]

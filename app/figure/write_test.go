@@ -17,32 +17,6 @@ import (
 	"thawbook/analysis/series"
 )
 
-// sampleDays is the day bars of the invented winter.
-func sampleDays(th Theme) *DayBars {
-	f := sampleFigure(th, tenMinutes)
-	d := &DayBars{Theme: th, Zone: tallinn(), Days: series.LocalDays(f.View, tallinn())}
-	for _, r := range f.Lanes[3].Rows {
-		row := DayRow{Name: r.Name}
-		for _, tr := range r.Tracks {
-			if tr.Style == Ran {
-				row.Ran = hoursPerDay(d.Days, tr.On)
-			} else {
-				row.Called = hoursPerDay(d.Days, tr.On)
-			}
-			row.Unknown = hoursPerDay(d.Days, tr.Unknown)
-		}
-		d.Rows = append(d.Rows, row)
-	}
-	return d
-}
-
-func hoursPerDay(days, on []series.Span) (out []float64) {
-	for _, d := range days {
-		out = append(out, float64(series.LengthMS(series.Intersect(on, []series.Span{d})))/series.HourMS)
-	}
-	return out
-}
-
 func TestWritePNG(t *testing.T) {
 	var b bytes.Buffer
 	if err := sampleFigure(Light(), tenMinutes).WritePNG(&b, 800, 500, 2); err != nil {
@@ -174,37 +148,5 @@ func TestRead(t *testing.T) {
 		if got := f.Read(r.t)[1]; got.On != r.on || got.Known != r.known || got.Lane != 1 || got.Name != "stage" || got.Style != Called {
 			t.Errorf("at %d: %+v", r.t, got)
 		}
-	}
-}
-
-// 12 of 24 hours fill half the lane, whatever its height.
-func TestDayBarHeights(t *testing.T) {
-	days := series.LocalDays(series.Span{From: 0, To: 10 * dayMS}, tallinn())
-	hours := make([]float64, len(days))
-	none := make([]float64, len(days))
-	for i := range hours {
-		hours[i], none[i] = 12, math.NaN()
-	}
-	d := &DayBars{Theme: Light(), Zone: tallinn(), Days: days, Rows: []DayRow{{Name: "a", Ran: hours}, {Name: "b", Called: none}}}
-	im := image.NewRGBA(image.Rect(0, 0, 600, 300))
-	l := d.Draw(im, 1)
-	mid := series.Span{From: days[4].From, To: days[4].To}
-	x := int(l.TimeToPixel((mid.From + mid.To) / 2))
-	count := func(lane int) (n int) {
-		for y := l.Lanes[lane].Min.Y; y < l.Lanes[lane].Max.Y; y++ {
-			if c := im.RGBAAt(x, y); c.R == d.Theme.Bar.R && c.B == d.Theme.Bar.B {
-				n++
-			}
-		}
-		return n
-	}
-	if got, want := count(0), l.Lanes[0].Dy()/2; got < want-1 || got > want+1 {
-		t.Errorf("12 h are %d px of %d", got, l.Lanes[0].Dy())
-	}
-	if got := count(1); got != 0 {
-		t.Errorf("a day without a value is %d px high", got)
-	}
-	if d.DayAt(mid.From) != 4 || d.DayAt(mid.To-1) != 4 || d.DayAt(-dayMS) != -1 {
-		t.Error("days are not found by their time")
 	}
 }

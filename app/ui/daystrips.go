@@ -132,7 +132,7 @@ func (r *stripsRenderer) paint(w, h int) image.Image {
 
 func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.StageDays, top, bottom float64) {
 	w := float64(img.Rect.Dx())
-	rule, bar, muted := theme.Color(theme.ColorNameSeparator), theme.Color(colorBar), theme.Color(colorMuted)
+	rule, bar, muted, pale := theme.Color(theme.ColorNameSeparator), theme.Color(colorBar), theme.Color(colorMuted), theme.Color(theme.ColorNameBackground)
 	fill(img, 0, top, w, top+1, rule)
 	fill(img, 0, bottom-1, w, bottom, rule)
 	each := w / float64(len(s.Hours))
@@ -145,6 +145,9 @@ func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.StageDays, top, bott
 		}
 		y := bottom - 1 - (bottom-top-1)*math.Min(hours/24, 1)
 		fill(img, x0, y, x1, bottom-1, bar)
+		if inner := x1 - x0 - 2; !s.Ran && inner > 0 { // called for is an outline
+			fill(img, x0+1, y+1, x1-1, bottom-1, pale)
+		}
 	}
 }
 
