@@ -69,7 +69,7 @@ func (b barn) headline() (text, sure string) {
 
 // knownFor says how much of the time there are readings for.
 func knownFor(coverage float64) string {
-	if coverage >= 1 {
+	if coverage > 0.99999 { // breaks where a logger joins or leaves a mean take a millisecond each
 		return "Known throughout"
 	}
 	return "Known for " + OfHundred(coverage) + " hours"

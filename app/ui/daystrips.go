@@ -145,7 +145,7 @@ func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.StageDays, top, bott
 		}
 		y := bottom - 1 - (bottom-top-1)*math.Min(hours/24, 1)
 		fill(img, x0, y, x1, bottom-1, bar)
-		if inner := x1 - x0 - 2; !s.Ran && inner > 0 { // called for is an outline
+		if !s.Ran && x1-x0 > 2 && bottom-1-y > 2 { // called for is an outline
 			fill(img, x0+1, y+1, x1-1, bottom-1, pale)
 		}
 	}
