@@ -147,7 +147,7 @@ func (b barn) sweating() []Sentence {
 	return []Sentence{{
 		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(bin.Weighted()) + " on average, " +
 			b.u.Temp(bin.Max) + " at the dampest.",
-		Sure:   "Worked out from temperature and humidity. Which walls were that cold can't be told without the air outside and a listed wall.",
+		Sure:   "Worked out from temperature and humidity. Which walls were that cold takes the air outside and a listed wall to tell.",
 		weight: 42,
 	}}
 }

@@ -42,6 +42,7 @@ var joiningNotes = map[string]string{
 	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
 	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
 	engine.NoState:             "Logger %s is to show when %s ran, but its files hold no column of states.",
+	engine.SameFile:            "The files %s and %s hold the same log, byte for byte. If they are meant to be two loggers, one was saved under both names.",
 	engine.WaitsForAnswer:      "Logger %s: the file %s waits for an answer and is left out until then (%s): inspect asks the question, and an [[answer]] in the plan settles it.",
 	engine.AnswerUnused:        "An answer for %s (question %s) fits no file of the plan. Check the name in the [[answer]].",
 	engine.ClockSkippedHour:    "Logger %s, file %s: its clock was put forward with summer time, and was read so.",

@@ -17,6 +17,7 @@ const (
 	NothingChosen  = "nothing_chosen"   // the file holds no series for the logger. Args: logger, file
 	SeveralLoggers = "several_loggers"  // the file holds several loggers, the first was taken. Args: logger, file
 	AnswerUnused   = "answer_unused"    // an answer's pattern matches no file. Args: pattern, question
+	SameFile       = "same_file"        // two files hold the same bytes. Args: the later, the earlier
 	WaitsForAnswer = "waits_for_answer" // the file can't be read right without it. Args: logger, file, question
 	NoState        = "no_state"         // the logger is to record a stage and has no state column. Args: logger, stage
 )

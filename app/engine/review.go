@@ -66,6 +66,7 @@ func Review(ctx context.Context, w winter.Winter, dir string, cache *Cache, prog
 	for _, f := range out.Files {
 		out.Remarks = append(out.Remarks, refusal(f)...)
 	}
+	out.Remarks = append(out.Remarks, twins(read)...)
 	out.Remarks = append(out.Remarks, unusedAnswers(w.Answers, g.paths)...)
 	j := joiner{zone: zone, gapMinutes: w.GapMinutes}
 	outdoor := j.loggers(w.Outdoor, g, read, &out)
@@ -158,6 +159,22 @@ func (g *gathered) of(l winter.Logger) (out []int) {
 		}
 	}
 	return out
+}
+
+// twins remark on files that hold the same bytes as an earlier one: a log given twice under two names.
+func twins(read []File) (remarks []series.Remark) {
+	seen := map[string]string{}
+	for _, f := range read {
+		if f.Export == nil {
+			continue
+		}
+		if earlier, found := seen[f.SHA256]; found {
+			remarks = append(remarks, series.Remark{Code: SameFile, Args: []string{f.Name, earlier}, Count: 1})
+			continue
+		}
+		seen[f.SHA256] = f.Name
+	}
+	return remarks
 }
 
 // refusal remarks on a file that could not be read, with its place where it has one.

@@ -361,3 +361,35 @@ func TestAnswersFindTheirFile(t *testing.T) {
 		t.Errorf("got %v", got)
 	}
 }
+
+// The same log under two names is said once, whatever the loggers are called.
+func TestTheSameFileTwiceIsRemarked(t *testing.T) {
+	same := File{Name: "a.csv", SHA256: "1", Export: &importers.Export{}}
+	again := File{Name: "b.csv", SHA256: "1", Export: &importers.Export{}}
+	other := File{Name: "c.csv", SHA256: "2", Export: &importers.Export{}}
+	got := twins([]File{same, other, again})
+	if len(got) != 1 || got[0].Code != SameFile || !slices.Equal(got[0].Args, []string{"b.csv", "a.csv"}) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// A file whose question is open is left out until it is answered: nothing is read by a guess.
+func TestAnOpenQuestionHoldsAFileBack(t *testing.T) {
+	log := "Time,Temp (°C)\n"
+	for h := range 9 {
+		log += fmt.Sprintf("01/02/2026 %02d:00,4.0\n", h)
+	}
+	dir := t.TempDir()
+	for name, text := range map[string]string{"a.csv": log, "plan.toml": "[winter]\nname=\"w\"\nzone=\"UTC\"\n[[barn]]\nname=\"b\"\n[[barn.logger]]\nname=\"a\"\nfiles=[\"a.csv\"]\nplace=\"room\"\n"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r, err := ReviewPlan(context.Background(), filepath.Join(dir, "plan.toml"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Remarks) != 1 || r.Remarks[0].Code != WaitsForAnswer || r.Remarks[0].Args[2] != "day_month" || r.Inputs[0].Loggers[0].TempC.Len() != 0 {
+		t.Errorf("%+v, %d readings used", r.Remarks, r.Inputs[0].Loggers[0].TempC.Len())
+	}
+}
