@@ -107,6 +107,14 @@ func seriesLine(s importers.Series) string {
 		return fmt.Sprintf("%s, no readings", s.Quantity)
 	}
 	day := func(ms int64) string { return time.UnixMilli(ms).UTC().Format("2006-01-02 15:04") }
-	return fmt.Sprintf("%s, %d readings every %s from %s to %s, %.4g to %.4g, mean %.4g", s.Quantity, sum.Readings,
-		time.Duration(sum.IntervalMS)*time.Millisecond, day(sum.FirstMS+sum.FirstOffsetMS), day(sum.LastMS+sum.LastOffsetMS), sum.Min, sum.Max, sum.Mean)
+	scale, unit := 1.0, ""
+	switch s.Quantity {
+	case importers.AirTemperature, importers.SurfaceTemperature, importers.DewPoint:
+		unit = " °C"
+	case importers.RelativeHumidity:
+		scale, unit = 100, " %"
+	}
+	return fmt.Sprintf("%s, %d readings every %s from %s to %s, %.4g to %.4g%s, mean %.4g%s", s.Quantity, sum.Readings,
+		time.Duration(sum.IntervalMS)*time.Millisecond, day(sum.FirstMS+sum.FirstOffsetMS), day(sum.LastMS+sum.LastOffsetMS),
+		scale*sum.Min, scale*sum.Max, unit, scale*sum.Mean, unit)
 }
