@@ -13,6 +13,7 @@ type clock struct {
 	stamps  bool  // date and time stand in one cell
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
+	memoOpen bool     // a time of day may follow it
 	memoLen  int
 	memoBase int64
 }
@@ -156,7 +157,7 @@ func wholeNumber(cell []byte) (v int, ok bool) {
 // date reads the date at the start of a cell and what follows it, remembering the last one: a day's rows
 // share their date.
 func (c *clock) date(cell []byte) (base int64, rest []byte, ok bool) {
-	if n := c.memoLen; n > 0 && len(cell) >= n && string(cell[:n]) == string(c.memo[:n]) && (len(cell) == n || isDigit(cell[n])) {
+	if n := c.memoLen; n > 0 && len(cell) >= n && string(cell[:n]) == string(c.memo[:n]) && (len(cell) == n || c.memoOpen && isDigit(cell[n])) {
 		return c.memoBase, cell[n:], true
 	}
 	v, n, ok := c.form.parseDate(cell)
@@ -173,12 +174,13 @@ func (c *clock) date(cell []byte) (base int64, rest []byte, ok bool) {
 	return base, rest, true
 }
 
-// remember keeps a date unless the next one may start with the same bytes and go on with another digit.
+// remember keeps a date. A time may follow the same bytes only where something parted them before, or where
+// the form lets digits follow digits; else only the very same cell is known again.
 func (c *clock) remember(printed []byte, base int64) {
 	c.memoLen = 0
-	open := isDigit(printed[len(printed)-1]) && c.form.pattern[len(c.form.pattern)-1] == '#'
-	if len(printed) <= len(c.memo) && !open {
+	if len(printed) <= len(c.memo) {
 		c.memoLen, c.memoBase = copy(c.memo[:], printed), base
+		c.memoOpen = !isDigit(printed[len(printed)-1]) || c.form.runsOn()
 	}
 }
 

@@ -93,11 +93,14 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 			slot++
 		}
 	}
-	if n < len(s) && isDigit(s[n]) && f.pattern[len(f.pattern)-1] != '2' && f.pattern != "22Y" {
+	if n < len(s) && isDigit(s[n]) && !f.runsOn() {
 		return v, 0, false
 	}
 	return v, n, true
 }
+
+// runsOn says whether digits of a time may follow the date's own without anything between.
+func (f dateForm) runsOn() bool { return f.pattern[len(f.pattern)-1] == '2' || f.pattern == "22Y" }
 
 // dateMark reads what one mark of a pattern stands for; value is −1 for marks that are no number.
 func dateMark(mark byte, s []byte) (value, size int, ok bool) {

@@ -101,7 +101,7 @@ func zoneInName(name string) string {
 	low := strings.ToLower(name)
 	for _, word := range []string{"utc", "gmt"} {
 		if at := strings.Index(low, word); at >= 0 && (at == 0 || !isLetter(low[at-1])) {
-			rest := name[at+len(word):]
+			rest := low[at+len(word):] // not of name: lower case may be longer
 			if len(rest) > 0 && isLetter(rest[0]) {
 				continue
 			}
