@@ -62,23 +62,24 @@ func (s *scan) loseRow(row int) {
 // wins (a number above 12 is no month); else the one under which more steps are steady; else, by a row or
 // two, the one with fewer rows lost. certain is false when nothing tells two orders apart.
 func chooseOrder(packed []int64, orders []order) (best order, certain bool) {
-	best = orders[0]
-	lost, steady := orderFits(packed, best)
-	certain = true
-	for _, o := range orders[1:] {
-		l, s := orderFits(packed, o)
-		few := len(packed) / 100
-		better := 0
-		switch {
-		case l < lost-few || l > lost+few:
-			better = lost - l
-		case s != steady:
-			better = s - steady
-		default:
-			better = lost - l
+	fits := make([]orderFit, len(orders))
+	usual := int64(math.MaxInt64)
+	for i, o := range orders {
+		fits[i] = fitOf(packed, o)
+		if mode := modeOf(fits[i].steps); mode > 0 {
+			usual = min(usual, mode)
+		}
+	}
+	best, certain = orders[0], true
+	won := fits[0]
+	few := len(packed) / 100
+	for i, f := range fits[1:] {
+		better := won.lost - f.lost
+		if steadier := f.steady(usual) - won.steady(usual); steadier != 0 && better <= few && -better <= few {
+			better = steadier
 		}
 		if better > 0 {
-			best, lost, steady, certain = o, l, s, true
+			best, won, certain = orders[i+1], f, true
 		} else if better == 0 {
 			certain = false
 		}
@@ -86,29 +87,38 @@ func chooseOrder(packed []int64, orders []order) (best order, certain bool) {
 	return best, certain
 }
 
-// orderFits counts, under an order, the rows that are no date and the steps forward of at most twice the
-// usual step.
-func orderFits(packed []int64, o order) (lost, steady int) {
-	steps := map[int64]int{}
+// orderFit is how rows read under an order: how many are no date, and how often each step forward occurs.
+type orderFit struct {
+	lost  int
+	steps map[int64]int
+}
+
+func fitOf(packed []int64, o order) orderFit {
+	f := orderFit{steps: map[int64]int{}}
 	before := int64(noTime)
 	for _, p := range packed {
 		at, ok := unpack(p, o)
 		if !ok {
-			lost++
+			f.lost++
 			continue
 		}
 		if before != noTime && at > before {
-			steps[at-before]++
+			f.steps[at-before]++
 		}
 		before = at
 	}
-	usual := modeOf(steps)
-	for step, n := range steps {
+	return f
+}
+
+// steady counts the steps of at most twice the usual one, which is the shortest that any order makes usual:
+// read in the wrong order a log leaps by months or years, however evenly.
+func (f orderFit) steady(usual int64) (n int) {
+	for step, count := range f.steps {
 		if step <= 2*usual {
-			steady += n
+			n += count
 		}
 	}
-	return lost, steady
+	return n
 }
 
 // modeOf is the most frequent key, the smaller one on a tie; 0 when there is none.
