@@ -14,6 +14,7 @@ type status struct {
 	bar     *widget.ProgressBar
 	cancel  *widget.Button
 	busy    *fyne.Container
+	line    *fyne.Container
 	object  fyne.CanvasObject
 }
 
@@ -27,7 +28,8 @@ func newStatus(cancel func()) *status {
 	s.bar.TextFormatter = func() string { return "" }
 	s.busy = container.NewHBox(container.New(inset{0, 8, 8, 0}, container.New(fixed{width: 300}, s.what)), container.New(inset{0, 8, 0, 8}, container.New(fixed{160, 14}, s.bar)), s.cancel)
 	s.busy.Hide()
-	s.object = container.NewVBox(hairline(), container.New(fixed{height: 34}, container.NewBorder(nil, nil, nil, s.busy, container.New(inset{16, 9, 8, 0}, s.reading))))
+	s.line = container.NewBorder(nil, nil, nil, s.busy, container.New(inset{16, 9, 8, 0}, s.reading))
+	s.object = container.NewVBox(hairline(), container.New(fixed{height: 34}, s.line))
 	return s
 }
 
@@ -38,6 +40,7 @@ func (s *status) begin(what string) {
 	s.what.setText(what)
 	s.bar.SetValue(0)
 	s.busy.Show()
+	s.line.Refresh()
 }
 
 func (s *status) tell(done, total int64, what string) {
@@ -49,4 +52,8 @@ func (s *status) tell(done, total int64, what string) {
 	}
 }
 
-func (s *status) end() { s.busy.Hide() }
+// end gives the room back to the reading.
+func (s *status) end() {
+	s.busy.Hide()
+	s.line.Refresh()
+}

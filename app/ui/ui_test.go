@@ -411,6 +411,18 @@ func TestShortcutsSitOnTheMenu(t *testing.T) {
 	}
 }
 
+func TestTheReadingHasTheWholeLineWhenNothingRuns(t *testing.T) {
+	s := show(t)
+	s.win.Resize(fyne.NewSize(1280, 800))
+	idle := s.status.reading.Size().Width
+	s.status.begin("Reading files")
+	busy := s.status.reading.Size().Width
+	s.status.end()
+	if again := s.status.reading.Size().Width; busy >= idle || again != idle {
+		t.Errorf("%v wide, %v beside progress, then %v", idle, busy, again)
+	}
+}
+
 func TestLeavingStopsTheWork(t *testing.T) {
 	s := show(t)
 	ended := make(chan error, 1)
