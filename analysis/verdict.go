@@ -88,7 +88,7 @@ func often(spans []series.Span, knownMS int64, s series.Span) Answer {
 	if a.Coverage < enoughOfWinter || knownMS == 0 {
 		return a
 	}
-	ms := series.LengthMS(union(spans))
+	ms := series.LengthMS(series.Union(spans))
 	a.Figure = exactly(float64(ms)/series.HourMS, Recorded)
 	switch part := float64(ms) / float64(knownMS); {
 	case part <= freeShare:
@@ -114,20 +114,6 @@ func long(runs []series.Run, hours float64) []series.Span {
 
 func spanOf(r series.Run) series.Span {
 	return series.Span{From: int64(math.Round(r.From)), To: int64(math.Round(r.To))}
-}
-
-// union sorts spans and joins those that touch.
-func union(spans []series.Span) []series.Span {
-	sortSpans(spans)
-	var out []series.Span
-	for _, s := range spans {
-		if n := len(out); n > 0 && s.From <= out[n-1].To {
-			out[n-1].To = max(out[n-1].To, s.To)
-			continue
-		}
-		out = append(out, s)
-	}
-	return out
 }
 
 // fansAnswer is the share of hours, in percent, that the always-on and the first thermostat stage carried
@@ -241,6 +227,6 @@ func noneOn(all [][]segment, s series.Span) (percent, coverage float64) {
 	if knownMS == 0 {
 		return 0, 0
 	}
-	busy := series.LengthMS(series.Intersect(sure, union(on)))
+	busy := series.LengthMS(series.Intersect(sure, series.Union(on)))
 	return 100 * (1 - float64(busy)/float64(knownMS)), share(knownMS, s)
 }

@@ -1,5 +1,25 @@
 package series
 
+import (
+	"cmp"
+	"slices"
+)
+
+// Union lists the stretches of time in any of the spans, which may come in any order and overlap: sorted,
+// disjoint, those that touch joined. The argument is left as it is.
+func Union(spans []Span) []Span {
+	sorted := slices.SortedFunc(slices.Values(spans), func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	var out []Span
+	for _, s := range sorted {
+		if n := len(out); n > 0 && s.From <= out[n-1].To {
+			out[n-1].To = max(out[n-1].To, s.To)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
 // Intersect lists the stretches of time in both a and b. Both lists must be sorted and disjoint, and so
 // is the result.
 func Intersect(a, b []Span) []Span {

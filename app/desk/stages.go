@@ -191,7 +191,7 @@ func (b barn) bigSpans(names []string) (verb string, spans []series.Span) {
 		if verb == "running" {
 			on, _, _ = b.worked(n)
 		}
-		spans = joined(spans, on)
+		spans = series.Union(append(spans, on...))
 	}
 	return verb, spans
 }
@@ -211,20 +211,6 @@ func (b barn) fullestMonth(spans []series.Span) (string, float64) {
 		}
 	}
 	return time.Month(best).String(), float64(per[best]) / float64(max(1, series.LengthMS(spans)))
-}
-
-// joined is the union of two sorted, disjoint lists.
-func joined(a, b []series.Span) []series.Span {
-	return sortedUnion(append(series.Subtract(a, b), b...))
-}
-
-func sortedUnion(s []series.Span) []series.Span {
-	for i := 1; i < len(s); i++ {
-		for j := i; j > 0 && s[j].From < s[j-1].From; j-- {
-			s[j], s[j-1] = s[j-1], s[j]
-		}
-	}
-	return s
 }
 
 // stageTable has a row per stage and setting period.
