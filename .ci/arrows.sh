@@ -14,7 +14,7 @@ app/report:         app/desk app/figure                     | codeberg.org/go-pd
 app/desk:           app/engine app/winter* analysis* assets | golang.org/x/text* github.com/gocarina/gocsv
 app/engine:         app/winter* app/files importers analysis* |
 app/winter/plan:    app/winter                              | github.com/BurntSushi/toml github.com/pelletier/go-toml/v2*
-app/winter/store:   app/winter                              | modernc.org/sqlite github.com/ncruces/go-sqlite3*
+app/winter/store:   app/winter app/files                    | github.com/ncruces/go-sqlite3* github.com/klauspost/compress/* github.com/gofrs/flock
 app/winter:                                                 |
 app/files:                                                  |
 importers:          analysis/series                         | golang.org/x/text*

@@ -1,0 +1,126 @@
+package store
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/ncruces/go-sqlite3"
+
+	"thawbook/app/files"
+)
+
+// Create makes a winter file with a first document and opens it. There must be nothing of its name yet.
+func Create(path string, first Step) (*Store, error) {
+	if taken(path) {
+		return nil, &Error{Path: path, Code: Exists}
+	}
+	folder, err := os.MkdirTemp("", "thawbook-")
+	if err != nil {
+		return nil, fault(path, err)
+	}
+	defer os.RemoveAll(folder)
+	made := filepath.Join(folder, "winter")
+	if err := begin(made, first); err != nil {
+		return nil, fault(path, err)
+	}
+	err = files.WriteAtomic(path, func(out io.Writer) error { return pour(made, out) })
+	if err != nil {
+		return nil, fault(path, err)
+	}
+	return Open(path)
+}
+
+// taken says whether there is something of the name, or a journal that would be taken for that of a new file.
+func taken(path string) bool {
+	_, file := os.Lstat(path)
+	return file == nil || hasJournal(path)
+}
+
+func hasJournal(path string) bool {
+	_, err := os.Lstat(path + journalSuffix)
+	return err == nil
+}
+
+// pour writes a file's bytes.
+func pour(path string, out io.Writer) error {
+	in, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	_, err = io.Copy(out, in)
+	return err
+}
+
+// begin makes a winter file with one document in an empty place.
+func begin(path string, first Step) (err error) {
+	doc, err := written(first.Winter)
+	if err != nil {
+		return err
+	}
+	conn, err := connectAs(path, sqlite3.OPEN_READWRITE|sqlite3.OPEN_CREATE)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if closing := conn.Close(); err == nil {
+			err = closing
+		}
+	}()
+	if err := conn.Exec(fmt.Sprintf("PRAGMA page_size=%d; PRAGMA application_id=%d; PRAGMA journal_mode=DELETE", pageSize, applicationID)); err != nil {
+		return err
+	}
+	if err := migrate(conn, 0); err != nil {
+		return err
+	}
+	return within(conn, func() error {
+		if err := exec(conn, "INSERT INTO step VALUES(1,?,?,?,?)", first.At, first.What, first.Field, doc); err != nil {
+			return err
+		}
+		return markStep(conn, 1)
+	})
+}
+
+// SaveCopy writes the winter as it stands, history and exports included, into another file, whole or not at
+// all. A file of that name is replaced unless a window has it open.
+func (s *Store) SaveCopy(path string) error {
+	if same(s.path, path) || hasJournal(path) {
+		return &Error{Path: path, Code: Exists}
+	}
+	lock, err := lockOf(path)
+	if err != nil {
+		return fault(path, err)
+	}
+	if lock == nil {
+		return &Error{Path: path, Code: InUse}
+	}
+	defer release(lock)
+	return fault(path, files.WriteAtomic(path, s.snapshot))
+}
+
+// same says whether two paths name one file.
+func same(a, b string) bool {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	two, err := os.Stat(b)
+	return err == nil && os.SameFile(one, two)
+}
+
+// snapshot writes the file's bytes between two writes: while a reader is in, no writer is.
+func (s *Store) snapshot(out io.Writer) (err error) {
+	s.guard.Lock()
+	defer s.guard.Unlock()
+	if s.conn == nil {
+		return errClosed
+	}
+	reading := s.conn.Begin()
+	defer reading.End(&err)
+	if _, err := markedStep(s.conn); err != nil { // the first read is what keeps writers out
+		return err
+	}
+	return pour(s.conn.Filename("main").String(), out)
+}
