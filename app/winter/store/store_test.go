@@ -1,0 +1,357 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/ncruces/go-sqlite3"
+
+	"thawbook/app/winter"
+)
+
+// titled is a small document that differs by its name.
+func titled(name string) winter.Winter {
+	at := int64(1762900000000)
+	return winter.Winter{Name: name, Zone: "Europe/Tallinn", Barns: []winter.Barn{{Name: "Alder", BeesIn: &at}}}
+}
+
+// begun makes a winter in a folder of the test; it is closed when the test ends.
+func begun(t testing.TB) *Store {
+	t.Helper()
+	s, err := Create(filepath.Join(t.TempDir(), "w.thawbook"), Step{At: 1, What: "begun", Winter: titled("first")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.Close() })
+	return s
+}
+
+// again closes a winter and opens it anew.
+func again(t testing.TB, s *Store) *Store {
+	t.Helper()
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	next, err := Open(s.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { next.Close() })
+	return next
+}
+
+// code is the code of an error, "" of none.
+func code(err error) Code {
+	var own *Error
+	if errors.As(err, &own) {
+		return own.Code
+	}
+	if err != nil {
+		return Code("not ours: " + err.Error())
+	}
+	return ""
+}
+
+func TestAWinterComesBack(t *testing.T) {
+	s := begun(t)
+	w := titled("second")
+	if err := s.Commit(Step{At: 2, What: "rename", Winter: w}); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.Stat(s.Path() + lockSuffix); err != nil {
+		t.Errorf("no lock lies beside an open winter: %v", err)
+	}
+	next := again(t, s)
+	if !reflect.DeepEqual(next.Winter(), w) || next.Mode() != Writable {
+		t.Errorf("%+v, %s", next.Winter(), next.Mode())
+	}
+	next.Close()
+	if left, _ := filepath.Glob(filepath.Join(filepath.Dir(s.Path()), "*")); len(left) != 1 {
+		t.Errorf("beside the one file lie %q", left)
+	}
+}
+
+// The header says what kind of file it is, by the places the file format gives (sqlite.org/fileformat2.html 1.3).
+func TestTheHeader(t *testing.T) {
+	s := begun(t)
+	s.Close()
+	text, err := os.ReadFile(s.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(text[:16]) != "SQLite format 3\x00" || string(text[68:72]) != "Thaw" || !bytes.Equal(text[60:64], []byte{0, 0, 0, byte(version())}) {
+		t.Errorf("header % x", text[:100])
+	}
+	if text[18] != 1 || text[19] != 1 {
+		t.Errorf("journal versions %d and %d; 1 and 1 are those of a rollback journal", text[18], text[19])
+	}
+}
+
+func TestNothingIsWrittenOver(t *testing.T) {
+	s := begun(t)
+	if _, err := Create(s.Path(), Step{Winter: titled("other")}); code(err) != Exists {
+		t.Errorf("made over another winter: %v", err)
+	}
+	if err := s.SaveCopy(s.Path()); code(err) != Exists {
+		t.Errorf("copied onto itself: %v", err)
+	}
+	stray := filepath.Join(t.TempDir(), "new.thawbook")
+	if err := os.WriteFile(stray+journalSuffix, []byte("journal"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Create(stray, Step{Winter: titled("other")}); code(err) != Exists {
+		t.Errorf("made beside a journal that would be taken for its own: %v", err)
+	}
+}
+
+func TestWhatIsNoWinter(t *testing.T) {
+	dir := t.TempDir()
+	plain := filepath.Join(dir, "plain.db")
+	conn, err := sqlite3.Open(plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := conn.Exec("CREATE TABLE t(x)"); err != nil {
+		t.Fatal(err)
+	}
+	conn.Close()
+	for name, content := range map[string]string{"log.csv": "time,T\n", "empty.csv": "", "winter.thawbook": "", "cut.thawbook": magic} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(content), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, want := range map[string]Code{"log.csv": NotAWinter, "empty.csv": NotAWinter, "plain.db": NotAWinter, "none": Missing, ".": NotAWinter, "winter.thawbook": Damaged, "cut.thawbook": Damaged} {
+		if _, err := Open(filepath.Join(dir, name)); code(err) != want {
+			t.Errorf("%s: %v, want %s", name, err, want)
+		}
+	}
+}
+
+// craft changes a closed winter by SQL, as somebody with ill will could.
+func craft(t *testing.T, sql string) string {
+	t.Helper()
+	s := begun(t)
+	s.Close()
+	conn, err := sqlite3.Open(uri(s.Path()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.Close()
+	if err := conn.Exec(sql); err != nil {
+		t.Fatal(err)
+	}
+	return s.Path()
+}
+
+// A file whose schema is not ours to the letter is not opened: nothing in it gets to run.
+func TestACraftedFileRunsNothing(t *testing.T) {
+	for _, sql := range []string{
+		"CREATE TRIGGER evil AFTER INSERT ON step BEGIN DELETE FROM export; END",
+		"CREATE VIEW evil AS SELECT randomblob(1000000000)",
+		"CREATE TABLE more(x)",
+		"CREATE INDEX evil ON step(abs(id))",
+		"ALTER TABLE step RENAME TO old; CREATE VIEW step AS WITH RECURSIVE c(id, at, what, field, doc) AS (SELECT 1,1,'','',x'' UNION ALL SELECT id+1,1,'','',x'' FROM c) SELECT * FROM c",
+		"ALTER TABLE export ADD COLUMN evil TEXT",
+		"DROP TABLE piece",
+		"PRAGMA journal_mode=WAL; DELETE FROM mark",
+		"DELETE FROM mark",
+		"DELETE FROM step",
+		"UPDATE step SET doc=x'00'",
+		"UPDATE step SET doc=zeroblob(40000000)",
+	} {
+		path := craft(t, sql)
+		before, _ := os.ReadFile(path)
+		s, err := Open(path)
+		if code(err) != Damaged {
+			t.Errorf("%s: %v", sql, err)
+		}
+		if err == nil {
+			s.Close()
+		}
+		if after, _ := os.ReadFile(path); !bytes.Equal(before, after) {
+			t.Errorf("%s: the file was written to", sql)
+		}
+	}
+}
+
+func TestAConnectionReachesNothingElse(t *testing.T) {
+	s := begun(t)
+	other := filepath.Join(t.TempDir(), "other.db")
+	for _, sql := range []string{"ATTACH '" + other + "' AS other", "SELECT load_extension('x')", "VACUUM INTO '" + other + "'", "SELECT readfile('/etc/passwd')", "SELECT writefile('" + other + "','x')", "PRAGMA writable_schema=ON; DELETE FROM sqlite_schema"} {
+		if err := s.conn.Exec(sql); err == nil {
+			t.Errorf("%s goes through", sql)
+		}
+	}
+	if _, err := os.Stat(other); err == nil {
+		t.Error("another file was made")
+	}
+	if again(t, s).Winter().Name != "first" {
+		t.Error("the winter is not what it was")
+	}
+}
+
+// A newer file is read and not written; one whose tables this program can't read safely is refused.
+func TestANewerFile(t *testing.T) {
+	path := craft(t, fmt.Sprintf("ALTER TABLE step ADD COLUMN mood TEXT; CREATE TABLE later(x); PRAGMA user_version=%d", version()+1))
+	before, _ := os.ReadFile(path)
+	s, err := Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.Mode() != Newer || s.Winter().Name != "first" {
+		t.Errorf("%s, %q", s.Mode(), s.Winter().Name)
+	}
+	if err := s.Commit(Step{Winter: titled("x")}); code(err) != ReadOnly {
+		t.Errorf("an edit: %v", err)
+	}
+	s.Close()
+	if after, _ := os.ReadFile(path); !bytes.Equal(before, after) {
+		t.Error("the file was written to")
+	}
+	for _, sql := range []string{"CREATE VIEW later AS SELECT 1", "CREATE TRIGGER t AFTER INSERT ON step BEGIN SELECT 1; END", "CREATE TABLE g(x, y GENERATED ALWAYS AS (zeroblob(x)))"} {
+		path := craft(t, fmt.Sprintf("%s; PRAGMA user_version=%d", sql, version()+1))
+		if _, err := Open(path); code(err) != TooNew {
+			t.Errorf("%s: %v", sql, err)
+		}
+	}
+}
+
+// Every version of the schema so far, as files made when it was the newest, and a step beyond invented here.
+func TestOlderFilesAreBroughtForward(t *testing.T) {
+	defer func(real []string) { migrations = real }(migrations)
+	migrations = append(migrations[:len(migrations):len(migrations)], "CREATE TABLE later(x INTEGER); INSERT INTO later SELECT count(*) FROM step")
+	for v := 1; v < version(); v++ {
+		kept, err := os.ReadFile(filepath.Join("testdata", fmt.Sprintf("v%d.thawbook", v)))
+		if err != nil {
+			t.Fatalf("there is no file of version %d to try: %v", v, err)
+		}
+		path := filepath.Join(t.TempDir(), "old.thawbook")
+		if err := os.WriteFile(path, kept, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		s, err := Open(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.Winter().Name != "Third name" || len(s.Exports()) != 1 {
+			t.Errorf("version %d: %q with %d exports", v, s.Winter().Name, len(s.Exports()))
+		}
+		if moved, err := s.Undo(); !moved || err != nil || s.Winter().Name != "Second name" {
+			t.Errorf("version %d: undo gives %q, %v", v, s.Winter().Name, err)
+		}
+		s = again(t, s)
+		if got := bytesOf(t, s, "room.csv"); got != "time,T\n2025-11-12 00:00,4.0\n" || s.Winter().Name != "Second name" {
+			t.Errorf("version %d, reopened: %q, export %q", v, s.Winter().Name, got)
+		}
+		s.Close()
+		if head, err := headerOf(path); err != nil || head.version != version() {
+			t.Errorf("version %d became %+v, %v", v, head, err)
+		}
+	}
+}
+
+// bytesOf is an export read back.
+func bytesOf(t testing.TB, s *Store, name string) string {
+	t.Helper()
+	in, err := s.OpenExport(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer in.Close()
+	text, err := io.ReadAll(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+func TestACopyIsTheWholeWinter(t *testing.T) {
+	s := begun(t)
+	if _, err := s.Take(context.Background(), []Arrival{arrival("a.csv", logOf(1, 5000))}); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Commit(Step{At: 2, What: "rename", Winter: titled("second")}); err != nil {
+		t.Fatal(err)
+	}
+	to := filepath.Join(t.TempDir(), "copy of it, 100 % & #1?.thawbook")
+	for range 2 { // the second replaces the first
+		if err := s.SaveCopy(to); err != nil {
+			t.Fatal(err)
+		}
+	}
+	c, err := Open(to)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer c.Close()
+	if c.Winter().Name != "second" || bytesOf(t, c, "a.csv") != logOf(1, 5000) {
+		t.Error("the copy is another winter")
+	}
+	if moved, err := c.Undo(); !moved || err != nil || c.Winter().Name != "first" {
+		t.Errorf("the copy's history is gone: %v", err)
+	}
+	if err := s.SaveCopy(to); code(err) != InUse {
+		t.Errorf("copied over an open winter: %v", err)
+	}
+}
+
+func TestASecondOpeningReadsOnly(t *testing.T) {
+	s := begun(t)
+	link := filepath.Join(t.TempDir(), "link.thawbook")
+	if err := os.Symlink(s.Path(), link); err != nil {
+		t.Fatal(err)
+	}
+	second, err := Open(link) // by another name
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer second.Close()
+	if second.Mode() != Elsewhere || second.Winter().Name != "first" {
+		t.Errorf("%s, %q", second.Mode(), second.Winter().Name)
+	}
+	if _, err := second.Take(context.Background(), []Arrival{arrival("a.csv", "x")}); code(err) != ReadOnly {
+		t.Errorf("%v", err)
+	}
+	s.Close()
+	third, err := Open(s.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer third.Close()
+	if third.Mode() != Writable {
+		t.Errorf("after the first was closed: %s", third.Mode())
+	}
+}
+
+func TestAfterItWasClosed(t *testing.T) {
+	s := begun(t)
+	s.Close()
+	_, undo := s.Undo()
+	_, take := s.Take(context.Background(), nil)
+	for _, err := range []error{s.Commit(Step{Winter: titled("x")}), undo, take, s.SaveCopy(filepath.Join(t.TempDir(), "x")), s.Close()} {
+		if err != nil && !strings.Contains(err.Error(), "closed") {
+			t.Errorf("%v", err)
+		}
+	}
+}
+
+func TestWhatWasSeenIsRemembered(t *testing.T) {
+	s := begun(t)
+	if seen, err := s.Seen(); seen != nil || err != nil {
+		t.Errorf("before anything was seen: %q, %v", seen, err)
+	}
+	if err := s.See([]byte("held 97")); err != nil {
+		t.Fatal(err)
+	}
+	if seen, err := again(t, s).Seen(); string(seen) != "held 97" || err != nil {
+		t.Errorf("%q, %v", seen, err)
+	}
+}
