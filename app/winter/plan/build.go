@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 
 	"thawbook/app/winter"
 )
@@ -36,7 +38,9 @@ func (b *builder) winter(doc document) winter.Winter {
 	}
 	namedOnce(b, "barn", w.Barns, func(barn winter.Barn) string { return barn.Name })
 	w.Outdoor = b.outdoor(doc.Outdoor)
-	w.Bands = b.bands(doc.Bands)
+	w.Tray = b.tray(doc.Tray)
+	w.Bands = b.bands("bands", doc.Bands)
+	w.Tariff = b.tariff(doc.Tariff)
 	w.Answers = b.answers(doc.Answers)
 	return w
 }
@@ -51,15 +55,16 @@ func (b *builder) barn(path string, t barnTable) winter.Barn {
 		BeesOut:    b.momentIf(path, "bees_out", t.BeesOut),
 		WaterLines: t.WaterLines,
 		Heads:      b.heads(path, t.Heads),
+		Phases:     b.phases(path, t.Phases),
 		Stages:     b.stages(path, t.Stages),
+		Mixing:     b.mixing(path, t.Mixing),
 	}
-	if barn.BeesIn != nil && barn.BeesOut != nil && *barn.BeesOut <= *barn.BeesIn {
-		b.refuse(join(path, "bees_out"), BadTime, "bees_out is not later than bees_in")
-	}
+	b.later(path, "bees_in", "bees_out", barn.BeesIn, barn.BeesOut)
 	barn.Heats = b.heats(path, t.Heats, barn.Stages)
 	barn.Loggers = b.barnLoggers(path, t.Loggers, recordable(barn))
 	barn.Surfaces = b.surfaces(path, t.Surfaces, loggerNames(barn.Loggers))
 	barn.Notes = b.notes(path, t.Notes)
+	barn.Exclusions = b.exclusions(path, t.Exclusions)
 	return barn
 }
 
@@ -119,42 +124,63 @@ func (b *builder) surfaces(path string, tables []surfaceTable, loggers []string)
 func (b *builder) notes(path string, tables []noteTable) (out []winter.Note) {
 	for i, t := range tables {
 		at := fmt.Sprintf("%s.note[%d]", path, i)
-		out = append(out, winter.Note{
+		n := winter.Note{
 			At:    b.momentAt(at, "at", t.At),
+			Until: b.momentIf(at, "until", t.Until),
 			Kind:  b.text(at, "kind", t.Kind),
 			Value: b.number(at, "value", t.Value, -1e12, 1e12),
+			Unit:  t.Unit,
 			Text:  t.Text,
-		})
+		}
+		b.later(at, "at", "until", &n.At, n.Until)
+		if units := noteUnits(n.Kind); n.Unit != "" && len(units) > 0 {
+			b.oneOf(at, "unit", n.Unit, units)
+		}
+		out = append(out, n)
 	}
 	return out
 }
 
-// bands builds the keeper's own limits.
-func (b *builder) bands(t *bandsTable) (out winter.Bands) {
-	if t == nil {
-		return out
+// noteUnits are the units a kind of note leaves a choice of; none where any will do.
+func noteUnits(kind string) []string {
+	i := slices.IndexFunc(winter.NoteKinds, func(k winter.NoteKind) bool { return k.Name == kind })
+	if i < 0 {
+		return nil
 	}
-	out.TempC = b.band("bands.air_temperature", t.AirTemperature, -60, 80, 1)
-	out.RelHum = b.band("bands.relative_humidity", t.RelativeHumidity, 0, 100, percent)
+	return winter.NoteKinds[i].Units
+}
+
+// exclusions builds the stretches left out, of a barn or of a logger.
+func (b *builder) exclusions(path string, tables []excludeTable) (out []winter.Exclusion) {
+	for i, t := range tables {
+		at := fmt.Sprintf("%s.exclude[%d]", path, i)
+		x := winter.Exclusion{From: b.momentAt(at, "from", t.From), To: b.momentAt(at, "to", t.To), Reason: t.Reason}
+		b.later(at, "from", "to", &x.From, &x.To)
+		out = append(out, x)
+	}
 	return out
 }
 
-// band builds the limits of one quantity, each divided by by.
-func (b *builder) band(path string, t *bandTable, low, high, by float64) (out winter.Band) {
+// currency is the form of a currency's code (ISO 4217: three capital letters).
+var currency = regexp.MustCompile(`^[A-Z]{3}$`)
+
+// tariff builds the price of electricity; nil where the plan has none.
+func (b *builder) tariff(t *tariffTable) *winter.Tariff {
 	if t == nil {
-		return out
+		return nil
 	}
-	limit := func(key string, value *float64) *float64 {
-		return scaled(b.number(path, key, value, low, high), by)
+	if t.PerKWh == nil {
+		b.refuse("tariff.per_kwh", Absent, "[tariff] needs a per_kwh, the price of one kWh")
+		return nil
 	}
-	b.rising(path, "good_low", "good_high", t.GoodLow, t.GoodHigh)
-	b.rising(path, "watch_low", "watch_high", t.WatchLow, t.WatchHigh)
-	b.rising(path, "act_low", "act_high", t.ActLow, t.ActHigh)
-	return winter.Band{
-		GoodLow: limit("good_low", t.GoodLow), GoodHigh: limit("good_high", t.GoodHigh),
-		WatchLow: limit("watch_low", t.WatchLow), WatchHigh: limit("watch_high", t.WatchHigh),
-		ActLow: limit("act_low", t.ActLow), ActHigh: limit("act_high", t.ActHigh),
+	out := winter.Tariff{
+		PerKWh:   *b.number("tariff", "per_kwh", t.PerKWh, 0, 1e6),
+		Currency: b.text("tariff", "currency", t.Currency),
 	}
+	if !currency.MatchString(out.Currency) {
+		b.refuse("tariff.currency", BadValue, "currency %q is not three capital letters, such as EUR", out.Currency)
+	}
+	return &out
 }
 
 // answers builds the replies to questions about files.

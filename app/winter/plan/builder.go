@@ -32,11 +32,18 @@ func (b *builder) refuse(path, code, format string, args ...any) {
 func (b *builder) refuseSingles() {
 	for _, path := range b.places.singles {
 		first, _, _ := strings.Cut(path, ".")
-		if first != "winter" && first != "bands" {
+		switch {
+		case slices.Contains([]string{"winter", "bands", "tariff"}, first) || phaseBands.MatchString(path):
+		case strings.Contains(path, ".phase.bands"):
+			b.refuse(path, Absent, "%s needs its [[barn.phase]] above it", header(path))
+		default:
 			b.refuse(path, WrongType, "%s is one of a list; write it in double brackets: [[%s]]", header(path), plain(path))
 		}
 	}
 }
+
+// phaseBands is the path of a phase's own limits, which is no list.
+var phaseBands = regexp.MustCompile(`^barn\[\d+\]\.phase\[\d+\]\.bands(\.|$)`)
 
 // text is a text that must be there.
 func (b *builder) text(path, key, value string) string {
@@ -66,6 +73,13 @@ func (b *builder) number(path, key string, value *float64, low, high float64) *f
 func (b *builder) rising(path, lowKey, highKey string, low, high *float64) {
 	if low != nil && high != nil && *low > *high {
 		b.refuse(join(path, highKey), BadValue, "%s (%g) lies above %s (%g)", lowKey, *low, highKey, *high)
+	}
+}
+
+// later refuses a second instant that is not later than the first; either may be absent.
+func (b *builder) later(path, firstKey, secondKey string, first, second *int64) {
+	if first != nil && second != nil && *second <= *first {
+		b.refuse(join(path, secondKey), BadTime, "%s is not later than %s", secondKey, firstKey)
 	}
 }
 
@@ -137,5 +151,18 @@ func namedOnce[T any](b *builder, list string, items []T, name func(T) string) {
 			b.refuse(fmt.Sprintf("%s[%d].name", list, i), TwiceNamed, "%q is named twice", name(item))
 		}
 		seen[name(item)] = true
+	}
+}
+
+// laterAgain refuses an item of a list whose name was given before and whose from is not later than then.
+func laterAgain[T any](b *builder, list string, items []T, of func(T) (name string, from *int64)) {
+	last := map[string]*int64{}
+	for i, item := range items {
+		name, from := of(item)
+		before, named := last[name]
+		if named && (from == nil || before != nil && *from <= *before) {
+			b.refuse(fmt.Sprintf("%s[%d].from", list, i), TwiceNamed, "%q is named again; give it a from later than before", name)
+		}
+		last[name] = from
 	}
 }

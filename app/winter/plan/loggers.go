@@ -13,11 +13,12 @@ import (
 func (b *builder) barnLoggers(path string, tables []loggerTable, records []string) (out []winter.Logger) {
 	for i, t := range tables {
 		at := fmt.Sprintf("%s.logger[%d]", path, i)
-		l := b.logger(at, t, out)
+		l := b.logger(at, t)
 		l.Place = b.oneOf(at, "place", t.Place, winter.Places)
 		b.known(at, "records_stage", t.RecordsStage, records)
 		out = append(out, l)
 	}
+	laterAgain(b, path+".logger", out, hung)
 	return out
 }
 
@@ -25,7 +26,7 @@ func (b *builder) barnLoggers(path string, tables []loggerTable, records []strin
 func (b *builder) outdoor(tables []outdoorTable) (out []winter.Logger) {
 	for i, t := range tables {
 		at := fmt.Sprintf("outdoor[%d]", i)
-		l := b.logger(at, t.loggerTable, out)
+		l := b.logger(at, t.loggerTable)
 		l.Place = "outdoor"
 		if t.Place != "" {
 			b.oneOf(at, "place", t.Place, []string{l.Place})
@@ -33,18 +34,36 @@ func (b *builder) outdoor(tables []outdoorTable) (out []winter.Logger) {
 		l.StationKM = b.number(at, "station_km", t.StationKM, 0, 1000)
 		out = append(out, l)
 	}
+	laterAgain(b, "outdoor", out, hung)
 	return out
 }
 
-// logger builds what both kinds of logger share; before are those already built.
-func (b *builder) logger(at string, t loggerTable, before []winter.Logger) winter.Logger {
+// tray builds the loggers that hang nowhere yet.
+func (b *builder) tray(tables []loggerTable) (out []winter.Logger) {
+	for i, t := range tables {
+		at := fmt.Sprintf("tray[%d]", i)
+		l := b.logger(at, t)
+		if t.Place != "" {
+			l.Place = b.oneOf(at, "place", t.Place, winter.Places)
+		}
+		out = append(out, l)
+	}
+	laterAgain(b, "tray", out, hung)
+	return out
+}
+
+// hung is a logger's name and from when on it hung there.
+func hung(l winter.Logger) (name string, from *int64) { return l.Name, l.From }
+
+// logger builds what all kinds of logger share.
+func (b *builder) logger(at string, t loggerTable) winter.Logger {
 	l := winter.Logger{
 		Name: b.text(at, "name", t.Name), Files: t.Files,
 		From:    b.momentIf(at, "from", t.From),
 		Channel: t.Channel, RecordsStage: t.RecordsStage,
 		OffsetC:      *b.number(at, "offset_c", &t.OffsetC, -20, 20),
 		OffsetRelHum: *b.number(at, "offset_rh", &t.OffsetRH, -50, 50) / percent,
-		Zone:         t.Zone, FollowsDST: t.FollowsDST,
+		Zone:         t.Zone, FollowsDST: t.FollowsDST, Assumed: t.Assumed,
 	}
 	if t.Zone != "" {
 		b.zone(at, t.Zone)
@@ -58,19 +77,30 @@ func (b *builder) logger(at string, t loggerTable, before []winter.Logger) winte
 		}
 	}
 	l.Anchors = b.anchors(at, t.Anchors)
-	from, named := earlierLogger(before, l.Name)
-	b.laterThanBefore(at, l.Name, l.From, from, named)
+	l.Checks = b.checks(at, t.Checks)
+	l.Exclusions = b.exclusions(at, t.Exclusions)
 	return l
 }
 
-// earlierLogger says whether a logger was named before, and from when on it hung there.
-func earlierLogger(loggers []winter.Logger, name string) (from *int64, named bool) {
-	for _, l := range slices.Backward(loggers) {
-		if l.Name == name {
-			return l.From, true
+// checks builds what a logger said beside what was true. What it said of humidity may lie above saturation.
+func (b *builder) checks(path string, tables []checkTable) (out []winter.Calibration) {
+	for i, t := range tables {
+		at := fmt.Sprintf("%s.check[%d]", path, i)
+		b.pair(at, "said_c", "true_c", t.SaidC, t.TrueC)
+		b.pair(at, "said_rh", "true_rh", t.SaidRH, t.TrueRH)
+		if t.SaidC == nil && t.SaidRH == nil {
+			b.refuse(at, OneOf, "%s needs one of: said_c and true_c; said_rh and true_rh", header(at))
 		}
+		out = append(out, winter.Calibration{
+			At:         b.momentIf(at, "at", t.At),
+			Method:     b.oneOf(at, "method", t.Method, winter.CheckMethods),
+			SaidC:      b.number(at, "said_c", t.SaidC, -60, 80),
+			TrueC:      b.number(at, "true_c", t.TrueC, -60, 80),
+			SaidRelHum: scaled(b.number(at, "said_rh", t.SaidRH, 0, 120), percent),
+			TrueRelHum: scaled(b.number(at, "true_rh", t.TrueRH, 0, 100), percent),
+		})
 	}
-	return nil, false
+	return out
 }
 
 // anchors builds the pairs of what the logger said and what the watch said, rising by the former.
@@ -108,13 +138,11 @@ func (b *builder) known(at, key, name string, names []string) {
 	b.refuse(join(at, key), NoSuchName, "%s %q is not one of: %s", key, name, strings.Join(names, ", "))
 }
 
-// recordable names what a logger can keep a record of: the barn's stages and heat sources.
+// recordable names what a logger can keep a record of: the barn's stages, mixing fans and heat sources.
 func recordable(barn winter.Barn) []string {
-	names := stageNames(barn.Stages)
-	for _, h := range barn.Heats {
-		names = append(names, h.Name)
-	}
-	return names
+	fans := names(barn.Mixing, func(c winter.Circulation) string { return c.Name })
+	heats := names(barn.Heats, func(h winter.HeatSource) string { return h.Name })
+	return slices.Concat(stageNames(barn.Stages), fans, heats)
 }
 
 // stageNames lists the stages' names, each once.

@@ -2,9 +2,11 @@
 // refused with its line, and so is a value that cannot hold.
 //
 // Tables: one [winter] (name, zone, gap_minutes); for each barn a [[barn]] with its [[barn.heads]],
-// [[barn.stage]], [[barn.heat]], [[barn.surface]], [[barn.logger]] and [[barn.note]]; [[outdoor]], written
-// like a logger; [bands.air_temperature] and [bands.relative_humidity]; [[answer]]. Temperatures are in
-// °C, humidities in percent, flows in m³/h.
+// [[barn.phase]], [[barn.stage]], [[barn.mixing]], [[barn.heat]], [[barn.surface]], [[barn.logger]],
+// [[barn.note]] and [[barn.exclude]]; [[outdoor]] and [[tray]], written like a logger; each logger's
+// [[barn.logger.check]] and [[barn.logger.exclude]], or those of outdoor and tray;
+// [bands.air_temperature] and [bands.relative_humidity], a phase's own as [barn.phase.bands.air_temperature]
+// and so on; [tariff]; [[answer]]. Temperatures are in °C, humidities in percent, flows in m³/h.
 //
 // A time is a TOML date, local date-time or offset date-time, or a text that looks like one of them. Without an
 // offset it is a clock face in the winter's zone; a bare date is the first instant of that day; a face the

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 
 	"thawbook/app/winter"
 )
@@ -29,10 +28,21 @@ func (b *builder) stages(path string, tables []stageTable) (out []winter.Stage) 
 		}
 		b.rising(at, "timer_on_s", "timer_every_s", t.TimerOnS, t.TimerEveryS)
 		s.FlowLow, s.FlowHigh = b.flow(at, t)
-		from, named := earlierFrom(out, s.Name)
-		b.laterThanBefore(at, s.Name, s.From, from, named)
 		out = append(out, s)
 	}
+	laterAgain(b, path+".stage", out, func(s winter.Stage) (string, *int64) { return s.Name, s.From })
+	return out
+}
+
+// mixing builds the mixing fans, each set from a date on like a stage.
+func (b *builder) mixing(path string, tables []mixingTable) (out []winter.Circulation) {
+	for i, t := range tables {
+		at := fmt.Sprintf("%s.mixing[%d]", path, i)
+		out = append(out, winter.Circulation{
+			Name: b.text(at, "name", t.Name), From: b.momentIf(at, "from", t.From), Watts: b.number(at, "watts", t.Watts, 0, 1e6),
+		})
+	}
+	laterAgain(b, path+".mixing", out, func(c winter.Circulation) (string, *int64) { return c.Name, c.From })
 	return out
 }
 
@@ -63,23 +73,6 @@ func (b *builder) flow(at string, t stageTable) (low, high *float64) {
 		b.refuse(at+".flow_low", OneOf, "stage %q takes flow_m3h or flow_low and flow_high, not both", t.Name)
 	}
 	return scaled(t.FlowM3H, secondsPerHour), scaled(t.FlowM3H, secondsPerHour)
-}
-
-// earlierFrom says whether a stage was named before, and from when on that setting holds.
-func earlierFrom(stages []winter.Stage, name string) (from *int64, named bool) {
-	for _, s := range slices.Backward(stages) {
-		if s.Name == name {
-			return s.From, true
-		}
-	}
-	return nil, false
-}
-
-// laterThanBefore refuses a name given again without a later from.
-func (b *builder) laterThanBefore(at, name string, from *int64, before *int64, named bool) {
-	if named && (from == nil || before != nil && *from <= *before) {
-		b.refuse(join(at, "from"), TwiceNamed, "%q is named again; give it a from later than before", name)
-	}
 }
 
 // pair refuses one of two keys without the other.

@@ -6,6 +6,8 @@ type document struct {
 	Bands   *bandsTable    `toml:"bands,omitempty"`
 	Barns   []barnTable    `toml:"barn,omitempty"`
 	Outdoor []outdoorTable `toml:"outdoor,omitempty"`
+	Tray    []loggerTable  `toml:"tray,omitempty"`
+	Tariff  *tariffTable   `toml:"tariff,omitempty"`
 	Answers []answerTable  `toml:"answer,omitempty"`
 }
 
@@ -37,17 +39,26 @@ type barnTable struct {
 	BeesOut    any            `toml:"bees_out,omitempty"`
 	WaterLines bool           `toml:"water_lines,omitempty"`
 	Heads      []headsTable   `toml:"heads,omitempty"`
+	Phases     []phaseTable   `toml:"phase,omitempty"`
 	Stages     []stageTable   `toml:"stage,omitempty"`
+	Mixing     []mixingTable  `toml:"mixing,omitempty"`
 	Heats      []heatTable    `toml:"heat,omitempty"`
 	Surfaces   []surfaceTable `toml:"surface,omitempty"`
 	Loggers    []loggerTable  `toml:"logger,omitempty"`
 	Notes      []noteTable    `toml:"note,omitempty"`
+	Exclusions []excludeTable `toml:"exclude,omitempty"`
 }
 
 type headsTable struct {
 	At     any    `toml:"at"`
 	Change *int   `toml:"change,omitempty"`
 	Note   string `toml:"note,omitempty"`
+}
+
+type phaseTable struct {
+	Name  string      `toml:"name"`
+	From  any         `toml:"from,omitempty"`
+	Bands *bandsTable `toml:"bands,omitempty"`
 }
 
 type stageTable struct {
@@ -62,6 +73,12 @@ type stageTable struct {
 	FlowLow     *float64 `toml:"flow_low,omitempty"`
 	FlowHigh    *float64 `toml:"flow_high,omitempty"`
 	Watts       *float64 `toml:"watts,omitempty"`
+}
+
+type mixingTable struct {
+	Name  string   `toml:"name"`
+	From  any      `toml:"from,omitempty"`
+	Watts *float64 `toml:"watts,omitempty"`
 }
 
 type heatTable struct {
@@ -92,6 +109,25 @@ type loggerTable struct {
 	Zone         string   `toml:"zone,omitempty"`
 	FollowsDST   *bool    `toml:"follows_dst,omitempty"`
 	Anchors      [][]any  `toml:"anchors,omitempty"`
+	Assumed      bool     `toml:"assumed,omitempty"`
+
+	Checks     []checkTable   `toml:"check,omitempty"`
+	Exclusions []excludeTable `toml:"exclude,omitempty"`
+}
+
+type checkTable struct {
+	At     any      `toml:"at,omitempty"`
+	Method string   `toml:"method"`
+	SaidC  *float64 `toml:"said_c,omitempty"`
+	TrueC  *float64 `toml:"true_c,omitempty"`
+	SaidRH *float64 `toml:"said_rh,omitempty"`
+	TrueRH *float64 `toml:"true_rh,omitempty"`
+}
+
+type excludeTable struct {
+	From   any    `toml:"from"`
+	To     any    `toml:"to"`
+	Reason string `toml:"reason,omitempty"`
 }
 
 type outdoorTable struct {
@@ -101,9 +137,16 @@ type outdoorTable struct {
 
 type noteTable struct {
 	At    any      `toml:"at"`
+	Until any      `toml:"until,omitempty"`
 	Kind  string   `toml:"kind"`
 	Value *float64 `toml:"value,omitempty"`
-	Text  string   `toml:"text"`
+	Unit  string   `toml:"unit,omitempty"`
+	Text  string   `toml:"text,omitempty"`
+}
+
+type tariffTable struct {
+	PerKWh   *float64 `toml:"per_kwh,omitempty"`
+	Currency string   `toml:"currency"`
 }
 
 type answerTable struct {

@@ -18,11 +18,17 @@ func Write(out io.Writer, w winter.Winter) error {
 		Winter: winterTable{Name: &w.Name, Zone: w.Zone, GapMinutes: w.GapMinutes},
 		Bands:  writtenBands(w.Bands),
 	}
+	if w.Tariff != nil {
+		doc.Tariff = &tariffTable{PerKWh: &w.Tariff.PerKWh, Currency: w.Tariff.Currency}
+	}
 	for _, barn := range w.Barns {
 		doc.Barns = append(doc.Barns, writtenBarn(barn, loc))
 	}
 	for _, l := range w.Outdoor {
 		doc.Outdoor = append(doc.Outdoor, outdoorTable{loggerTable: writtenLogger(l, loc), StationKM: l.StationKM})
+	}
+	for _, l := range w.Tray {
+		doc.Tray = append(doc.Tray, writtenLogger(l, loc))
 	}
 	for _, a := range w.Answers {
 		doc.Answers = append(doc.Answers, answerTable(a))
@@ -34,13 +40,19 @@ func Write(out io.Writer, w winter.Winter) error {
 func writtenBarn(barn winter.Barn, loc *time.Location) barnTable {
 	t := barnTable{
 		Name: barn.Name, AltitudeM: barn.AltitudeM, VolumeM3: barn.VolumeM3, WaterLines: barn.WaterLines,
-		BeesIn: writtenIf(barn.BeesIn, loc), BeesOut: writtenIf(barn.BeesOut, loc),
+		BeesIn: writtenIf(barn.BeesIn, loc), BeesOut: writtenIf(barn.BeesOut, loc), Exclusions: writtenExclusions(barn.Exclusions, loc),
 	}
 	for _, h := range barn.Heads {
 		t.Heads = append(t.Heads, headsTable{At: written(h.At, loc), Change: &h.Change, Note: h.Note})
 	}
+	for _, p := range barn.Phases {
+		t.Phases = append(t.Phases, phaseTable{Name: p.Name, From: writtenIf(p.From, loc), Bands: writtenBands(p.Bands)})
+	}
 	for _, s := range barn.Stages {
 		t.Stages = append(t.Stages, writtenStage(s, loc))
+	}
+	for _, c := range barn.Mixing {
+		t.Mixing = append(t.Mixing, mixingTable{Name: c.Name, From: writtenIf(c.From, loc), Watts: c.Watts})
 	}
 	for _, h := range barn.Heats {
 		t.Heats = append(t.Heats, heatTable(h))
@@ -52,7 +64,9 @@ func writtenBarn(barn winter.Barn, loc *time.Location) barnTable {
 		t.Loggers = append(t.Loggers, writtenLogger(l, loc))
 	}
 	for _, n := range barn.Notes {
-		t.Notes = append(t.Notes, noteTable{At: written(n.At, loc), Kind: n.Kind, Value: n.Value, Text: n.Text})
+		t.Notes = append(t.Notes, noteTable{
+			At: written(n.At, loc), Until: writtenIf(n.Until, loc), Kind: n.Kind, Value: n.Value, Unit: n.Unit, Text: n.Text,
+		})
 	}
 	return t
 }
@@ -80,12 +94,26 @@ func writtenLogger(l winter.Logger, loc *time.Location) loggerTable {
 	t := loggerTable{
 		Name: l.Name, Files: l.Files, Place: l.Place, From: writtenIf(l.From, loc), Channel: l.Channel,
 		RecordsStage: l.RecordsStage, OffsetC: l.OffsetC, OffsetRH: *unscaled(&l.OffsetRelHum, percent),
-		Zone: l.Zone, FollowsDST: l.FollowsDST,
+		Zone: l.Zone, FollowsDST: l.FollowsDST, Assumed: l.Assumed, Exclusions: writtenExclusions(l.Exclusions, loc),
 	}
 	for _, a := range l.Anchors {
 		t.Anchors = append(t.Anchors, []any{writtenFace(a.FaceMS), written(a.At, loc)})
 	}
+	for _, c := range l.Checks {
+		t.Checks = append(t.Checks, checkTable{
+			At: writtenIf(c.At, loc), Method: c.Method, SaidC: c.SaidC, TrueC: c.TrueC,
+			SaidRH: unscaled(c.SaidRelHum, percent), TrueRH: unscaled(c.TrueRelHum, percent),
+		})
+	}
 	return t
+}
+
+// writtenExclusions is stretches left out as their tables.
+func writtenExclusions(exclusions []winter.Exclusion, loc *time.Location) (out []excludeTable) {
+	for _, x := range exclusions {
+		out = append(out, excludeTable{From: written(x.From, loc), To: written(x.To, loc), Reason: x.Reason})
+	}
+	return out
 }
 
 // writtenBands is the keeper's limits as tables; nil where he set none.
