@@ -59,7 +59,7 @@ func anyWinter(rng *rand.Rand) winter.Winter {
 		w.Outdoor[0].StationKM = maybe(rng, 0, 1000)
 	}
 	if rng.IntN(2) == 0 {
-		w.Tariff = &winter.Tariff{PerKWh: rng.Float64(), Currency: anyOf(rng, []string{"EUR", "CAD", "XXX"})}
+		w.Tariff = &winter.Tariff{PerKWh: rng.Float64(), Currency: anyOf(rng, []string{"EUR", "CAD", "SEK"})}
 		w.Tray = []winter.Logger{anyLogger(rng, "spare", ""), anyLogger(rng, "lent", anyOf(rng, winter.Places))}
 	}
 	return w
