@@ -23,19 +23,24 @@ var (
 	statFile = os.Stat
 )
 
-// Source is an open file of a known size, hashed and counted as it is read.
+// Source is an open file, or member of an archive, hashed and counted as it is read. Reading a member ends
+// with an *Error when it is damaged, cut off, or larger than MaxBytes.
 type Source struct {
-	Size int64 // as the system gave it on opening
-	file fs.File
+	// Size in bytes is what the system gave on opening. Of a zip's member it is what the archive declares,
+	// and reading ends with an error when that is not so. Of a gzip's member it is what the file's last four
+	// bytes say: the size of the last stream in it, modulo 4 GiB, which nobody vouches for.
+	Size int64
+	file io.Closer
 	in   io.Reader
 	hash hash.Hash
 	read int64
 }
 
-// Open opens an ordinary, non-empty file of at most MaxBytes. Errors are of type *Error.
+// Open opens an ordinary, non-empty file of at most MaxBytes, or such a member of an archive; a file that
+// bears the very name of a member goes before it. Errors are of type *Error.
 func Open(path string) (*Source, error) {
-	if _, err := Size(path); err != nil {
-		return nil, err
+	if _, err := fileSize(path); err != nil {
+		return openMember(path, err)
 	}
 	file, err := openFile(path)
 	if err != nil {
@@ -53,9 +58,23 @@ func Open(path string) (*Source, error) {
 	return &Source{Size: info.Size(), file: file, in: io.LimitReader(file, MaxBytes), hash: sha256.New()}, nil
 }
 
-// Size is the size in bytes of a file that Open would accept, without opening it: a pipe without a writer
-// would not come back from that. Errors are of type *Error.
+// Size is the size in bytes of a file or member that Open would accept, as Source has it. Errors are of
+// type *Error.
 func Size(path string) (int64, error) {
+	size, err := fileSize(path)
+	if err == nil || !mayBeMember(path, err) {
+		return size, err
+	}
+	source, err := openMember(path, err)
+	if err != nil {
+		return 0, err
+	}
+	return source.Size, source.Close()
+}
+
+// fileSize is the size of a file that Open would accept, without opening it: a pipe without a writer would
+// not come back from that.
+func fileSize(path string) (int64, error) {
 	info, err := statFile(path)
 	if err != nil {
 		return 0, refused(path, err)
