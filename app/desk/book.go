@@ -94,7 +94,7 @@ func (k *Keeper) Hang(ctx context.Context, b Book, from Slot, barn int, place st
 
 // review judges the book's winter and keeps the result.
 func (k *Keeper) review(ctx context.Context, b Book, tell Progress) (Book, error) {
-	result, err := engine.Review(ctx, b.doc, b.dir, &k.cache, tell)
+	result, err := engine.Review(ctx, b.doc, engine.Folder(b.dir), &k.cache, tell)
 	if err != nil {
 		return Book{}, err
 	}

@@ -11,12 +11,15 @@ import (
 // cacheFiles is how many exports are kept before the cache starts anew.
 const cacheFiles = 1000
 
-// Cache keeps decoded exports between reviews, by the file's checksum, its name, the answers to its
-// questions and the reader's version. Its zero value is ready; it may be used from several goroutines.
+// Cache keeps what was worked out between reviews: decoded exports by the file's checksum, its name, the
+// answers to its questions and the reader's version; loggers' curves and barns' reviews by all that went
+// into them. Its zero value is ready; it may be used from several goroutines.
 type Cache struct {
 	lock    sync.Mutex
 	exports map[cacheKey]*importers.Export
 	sizes   map[int64]bool
+	lists   memo[joined]
+	barns   memo[judged]
 }
 
 type cacheKey struct {

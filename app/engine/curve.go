@@ -2,8 +2,10 @@ package engine
 
 import (
 	"math"
+	"slices"
 
 	"thawbook/analysis/series"
+	"thawbook/app/winter"
 )
 
 const minuteMS = 60 * 1000
@@ -72,6 +74,21 @@ func slice(c series.Curve, from, to *int64) series.Curve {
 		return c
 	}
 	return c.Slice(span)
+}
+
+// without is a curve without the readings of some stretches, broken where they were.
+func without(c series.Curve, out []winter.Exclusion) series.Curve {
+	for _, e := range out {
+		before, after := c.Slice(series.Span{From: allTime.From, To: e.From}), c.Slice(series.Span{From: e.To, To: allTime.To})
+		c.Breaks = slices.Concat(before.Breaks, after.Breaks)
+		c.Readings.At = slices.Concat(before.Readings.At, after.Readings.At)
+		c.Readings.Val = slices.Concat(before.Readings.Val, after.Readings.Val)
+		if before.Len() > 0 && after.Len() > 0 && !slices.Contains(c.Breaks, after.Readings.At[0]) {
+			c.Breaks = append(c.Breaks, after.Readings.At[0])
+			slices.Sort(c.Breaks)
+		}
+	}
+	return c
 }
 
 // allTime is longer than any winter; its length fits a whole number.

@@ -21,7 +21,7 @@ func Inspect(ctx context.Context, paths []string, answers []winter.Answer, progr
 			found = append(found, p)
 		}
 	}
-	out, err := reader{answers: answers, progress: progress}.readAll(ctx, found)
+	out, err := reader{source: Folder(""), answers: answers, progress: progress}.readAll(ctx, found)
 	for i, file := range refused {
 		out[i] = file
 	}

@@ -20,6 +20,9 @@ const (
 	SameFile       = "same_file"        // two files hold the same bytes. Args: the later, the earlier
 	WaitsForAnswer = "waits_for_answer" // the file can't be read right without it. Args: logger, file, question
 	NoState        = "no_state"         // the logger is to record a stage and has no state column. Args: logger, stage
+	LoggerFault    = "logger_fault"     // a fault of the program; the logger is left out. Args: logger
+	BarnFault      = "barn_fault"       // a fault of the program; the barn is not judged. Args: barn
+	KeptNotUsed    = "kept_not_used"    // set down, kept, but not judged by yet. Args: barn, what
 )
 
 // The 95 % half-widths of a logger as it comes, after a check against ice, salt or a neighbour (an offset
@@ -66,19 +69,20 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 			remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
 		}
 	}
+	offsetC, offsetRelHum, checkedC, checkedRelHum := l.Offset()
 	out := analysis.Logger{
 		Name: l.Name, Place: l.Place, StationKM: l.StationKM, RecordsStage: l.RecordsStage,
-		TempErrK:  errorOf(l, l.OffsetC, tempErrK, tempErrCheckedK, tempErrStationK),
-		RelHumErr: errorOf(l, l.OffsetRelHum, relHumErr, relHumErrChecked, relHumErrStation),
+		TempErrK:  errorOf(l, checkedC, tempErrK, tempErrCheckedK, tempErrStationK),
+		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
 		TempStepK: temp.step(),
 	}
 	draw := func(ch channelOf, rule gapRule) series.Curve {
 		m, said := merge(ch.readouts)
 		remarks = append(remarks, named(said, l.Name)...)
-		return slice(curveOf(m, rule), l.From, until)
+		return without(slice(curveOf(m, rule), l.From, until), l.Exclusions)
 	}
-	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes)), l.OffsetC)
-	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes)), l.OffsetRelHum)
+	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes)), offsetC)
+	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes)), offsetRelHum)
 	out.State = draw(state, gapOfStates)
 	if l.RecordsStage != "" && out.State.Len() == 0 {
 		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})
@@ -147,11 +151,11 @@ func (ch *channelOf) step() float64 {
 }
 
 // errorOf is the half-width of a logger by how it was checked, or how far away it stands.
-func errorOf(l winter.Logger, offset, asItComes, checked, station float64) float64 {
+func errorOf(l winter.Logger, wasChecked bool, asItComes, checked, station float64) float64 {
 	switch {
 	case l.StationKM != nil:
 		return station
-	case offset != 0:
+	case wasChecked:
 		return checked
 	}
 	return asItComes

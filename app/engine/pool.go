@@ -2,7 +2,6 @@ package engine
 
 import (
 	"context"
-	"fmt"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -22,13 +21,6 @@ func each(ctx context.Context, n int, work func(i int)) error {
 	}
 	workers.Wait()
 	return ctx.Err()
-}
-
-// caught turns a panic into an error in *err; to be deferred.
-func caught(err *error, doing string) {
-	if fault := recover(); fault != nil {
-		*err = fmt.Errorf("%s: internal fault: %v", doing, fault)
-	}
 }
 
 // meter tells how far reading has come, one call at a time.

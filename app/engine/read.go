@@ -16,8 +16,9 @@ import (
 // readExport decodes a file; tests put a fault in its place.
 var readExport = importers.Read
 
-// reader reads files into exports.
+// reader reads a source's files into exports.
 type reader struct {
+	source   Source
 	cache    *Cache
 	answers  []winter.Answer
 	progress Progress
@@ -27,8 +28,7 @@ type reader struct {
 func (r reader) readAll(ctx context.Context, paths []string) ([]File, error) {
 	m := &meter{tell: r.progress}
 	for _, p := range paths {
-		size, _ := files.Size(p)
-		m.total += size
+		m.total += r.source.Size(p)
 	}
 	out := make([]File, len(paths))
 	err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m) })
@@ -45,8 +45,10 @@ func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
 	}()
 	defer caught(&file.Err, p)
 	answers := answersFor(p, r.answers)
-	if size, err := files.Size(p); err == nil && r.cache.mayHold(size) {
-		file.SHA256, file.Bytes, file.Err = checksum(ctx, p)
+	if size := r.source.Size(p); r.cache.mayHold(size) {
+		if file.SHA256, file.Bytes = r.source.SHA256(p), size; file.SHA256 == "" {
+			file.SHA256, file.Bytes, file.Err = r.checksum(ctx, p)
+		}
 		if file.Export = r.cache.export(keyOf(file.SHA256, p, answers)); file.Export != nil {
 			m.add(file.Bytes, p)
 			return file
@@ -62,7 +64,7 @@ func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
 // decode reads a file to its end in one pass: export, checksum and size. The end is read even when the
 // decoder stopped before it, so that the checksum is that of the file.
 func (r reader) decode(ctx context.Context, file *File, answers importers.Answers, m *meter) {
-	source, err := files.Open(file.Name)
+	source, err := r.source.Open(file.Name)
 	if err != nil {
 		file.refuse(err)
 		return
@@ -88,8 +90,8 @@ func (file *File) refuse(err error) {
 }
 
 // checksum reads a file for its SHA-256 and size alone.
-func checksum(ctx context.Context, p string) (sum string, bytes int64, err error) {
-	source, err := files.Open(p)
+func (r reader) checksum(ctx context.Context, p string) (sum string, bytes int64, err error) {
+	source, err := r.source.Open(p)
 	if err != nil {
 		return "", 0, err
 	}

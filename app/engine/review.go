@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
@@ -27,7 +29,7 @@ func ReviewPlan(ctx context.Context, path string, progress Progress) (Result, er
 	if err != nil {
 		return Result{}, err
 	}
-	return Review(ctx, w, filepath.Dir(path), nil, progress)
+	return Review(ctx, w, Folder(filepath.Dir(path)), nil, progress)
 }
 
 // ReadPlan reads a plan's file.
@@ -47,18 +49,18 @@ func ReadPlan(path string) (winter.Winter, error) {
 	return plan.Read(text.Bytes(), path)
 }
 
-// Review reads the winter's files, puts its loggers together and judges every barn. File patterns are
-// relative to dir. A file that is missing or refused becomes a File with its error and a remark, and
-// costs only itself. The error is the context's, or that of a zone or barn that could not be judged. cache
-// and progress may be nil.
-func Review(ctx context.Context, w winter.Winter, dir string, cache *Cache, progress Progress) (Result, error) {
+// Review reads the winter's files from their source, puts its loggers together and judges every barn. A file
+// that is missing or refused becomes a File with its error and a remark, and costs only itself; so does a
+// barn that a fault of the program keeps from being judged. The error is the context's, or that of the
+// winter's zone. cache and progress may be nil; with a cache only what changed is worked out anew.
+func Review(ctx context.Context, w winter.Winter, source Source, cache *Cache, progress Progress) (Result, error) {
 	zone, err := winter.Location(w.Zone)
 	if err != nil {
 		return Result{}, err
 	}
 	out := Result{Winter: w, Remarks: []series.Remark{}}
-	g := gather(w, dir)
-	read, err := reader{cache: cache, answers: w.Answers, progress: progress}.readAll(ctx, g.paths)
+	g := gather(w, source)
+	read, err := reader{source: source, cache: cache, answers: w.Answers, progress: progress}.readAll(ctx, g.paths)
 	if err != nil {
 		return Result{}, err
 	}
@@ -68,42 +70,134 @@ func Review(ctx context.Context, w winter.Winter, dir string, cache *Cache, prog
 	}
 	out.Remarks = append(out.Remarks, twins(read)...)
 	out.Remarks = append(out.Remarks, unusedAnswers(w.Answers, g.paths)...)
-	j := joiner{zone: zone, gapMinutes: w.GapMinutes}
-	outdoor := j.loggers(w.Outdoor, g, read, &out)
-	for _, barn := range w.Barns {
-		loggers := append(j.loggers(barn.Loggers, g, read, &out), outdoor...)
-		out.Inputs = append(out.Inputs, inputOf(barn, w.Bands, zone, loggers))
+	if cache == nil {
+		cache = &Cache{}
 	}
-	out.Barns, err = judge(ctx, out.Inputs)
-	return out, err
+	return out, newBench(w, zone, g, read, cache).judge(ctx, &out)
 }
 
-// loggers makes the curves of a list of loggers and keeps what there is to remark.
-func (j joiner) loggers(all []winter.Logger, g gathered, read []File, out *Result) (loggers []analysis.Logger) {
-	for i, l := range all {
-		var own []File
-		for _, p := range g.of(l) {
-			own = append(own, read[p])
+// bench is where the barns of one winter are judged.
+type bench struct {
+	winter winter.Winter
+	joiner joiner
+	files  gathered
+	read   []File
+	cache  *Cache
+}
+
+func newBench(w winter.Winter, zone *time.Location, g gathered, read []File, cache *Cache) bench {
+	cache.lists.begin()
+	cache.barns.begin()
+	return bench{w, joiner{zone: zone, gapMinutes: w.GapMinutes}, g, read, cache}
+}
+
+// judge fills in a review's barns, and what there is to remark on their loggers.
+func (b bench) judge(ctx context.Context, out *Result) error {
+	lists := make([]joined, len(b.winter.Barns)+1) // the outdoor loggers first
+	keys := make([]memoKey, len(lists))
+	err := each(ctx, len(lists), func(i int) {
+		list := b.winter.Outdoor
+		if i > 0 {
+			list = b.winter.Barns[i-1].Loggers
 		}
-		made, remarks := j.logger(l, own, untilOf(all, i))
-		loggers = append(loggers, made)
-		out.Remarks = append(out.Remarks, remarks...)
+		keys[i] = b.key(list)
+		lists[i] = b.cache.lists.of(keys[i], func() (joined, bool) { return b.join(list) })
+	})
+	if err != nil {
+		return err
 	}
-	return loggers
+	for _, l := range lists {
+		out.Remarks = append(out.Remarks, l.remarks...)
+	}
+	barns := make([]judged, len(b.winter.Barns))
+	err = each(ctx, len(barns), func(i int) {
+		barn := b.winter.Barns[i]
+		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Zone, analysis.RulesVersion)
+		barns[i] = b.cache.barns.of(key, func() (judged, bool) {
+			j := judgedBarn(inputOf(barn, b.winter.Bands, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
+			return j, j.fault == nil
+		})
+	})
+	for i, j := range barns {
+		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)
+		out.Remarks = append(out.Remarks, notYetUsed(b.winter.Barns[i])...)
+		if j.fault != nil {
+			out.Faults = append(out.Faults, j.fault)
+			out.Remarks = append(out.Remarks, series.Remark{Code: BarnFault, Args: []string{b.winter.Barns[i].Name}, Count: 1})
+		}
+	}
+	return err
 }
 
-// judge has every barn judged, in the pool.
-func judge(ctx context.Context, inputs []analysis.Input) ([]analysis.Review, error) {
-	out := make([]analysis.Review, len(inputs))
-	faults := make([]error, len(inputs))
-	err := each(ctx, len(inputs), func(i int) {
-		defer caught(&faults[i], inputs[i].Name)
-		out[i] = analysis.Judge(inputs[i])
-	})
-	if err == nil {
-		err = errors.Join(faults...)
+// key is all that the curves of a list of loggers are made of.
+func (b bench) key(list []winter.Logger) memoKey {
+	var sums [][]string
+	for _, l := range list {
+		var own []string
+		for _, p := range b.files.of(l) {
+			f := b.read[p]
+			key := keyOf(f.SHA256, f.Name, answersFor(f.Name, b.winter.Answers))
+			own = append(own, key.name, key.sha256, key.answers, fmt.Sprint(f.Err))
+		}
+		sums = append(sums, own)
 	}
-	return out, err
+	return keyOfAll(list, sums, b.winter.Zone, b.winter.GapMinutes, importers.ReaderVersion)
+}
+
+// join makes the curves of a list of loggers and keeps what there is to remark. A logger whose curves can't be
+// made through a fault of the program is left without.
+func (b bench) join(list []winter.Logger) (out joined, sound bool) {
+	sound = true
+	for i, l := range list {
+		made, remarks, err := b.logger(list, i)
+		if err != nil {
+			made, sound = analysis.Logger{Name: l.Name, Place: l.Place}, false
+			remarks = []series.Remark{{Code: LoggerFault, Args: []string{l.Name}, Count: 1}}
+		}
+		out.loggers = append(out.loggers, made)
+		out.remarks = append(out.remarks, remarks...)
+	}
+	return out, sound
+}
+
+// logger makes the curves of one logger of a list.
+func (b bench) logger(list []winter.Logger, i int) (made analysis.Logger, remarks []series.Remark, err error) {
+	defer caught(&err, list[i].Name)
+	var own []File
+	for _, p := range b.files.of(list[i]) {
+		own = append(own, b.read[p])
+	}
+	made, remarks = b.joiner.logger(list[i], own, untilOf(list, i))
+	return made, remarks, nil
+}
+
+// judgeBarn judges a barn; tests put a fault in its place.
+var judgeBarn = analysis.Judge
+
+// judgedBarn is a barn with its review; after a fault of the program with that of a barn nothing is known of.
+func judgedBarn(in analysis.Input) (out judged) {
+	out.input = in
+	func() {
+		defer caught(&out.fault, in.Name)
+		out.review = judgeBarn(in)
+	}()
+	if out.fault != nil {
+		out.review = analysis.Judge(analysis.Input{Name: in.Name, Zone: in.Zone, PressurePa: in.PressurePa})
+	}
+	return out
+}
+
+// notYetUsed remarks on what the keeper set down and this program keeps but does not judge by.
+func notYetUsed(barn winter.Barn) (out []series.Remark) {
+	for _, kept := range []struct {
+		what  string
+		given bool
+	}{{"phases", len(barn.Phases) > 0}, {"exclusions", len(barn.Exclusions) > 0}} {
+		if kept.given {
+			out = append(out, series.Remark{Code: KeptNotUsed, Args: []string{barn.Name, kept.what}, Count: 1})
+		}
+	}
+	return out
 }
 
 // gathered is which files the winter names: each path once, in the order it is first named.
@@ -113,28 +207,28 @@ type gathered struct {
 	refused []File           // the patterns that stand for no file
 }
 
-// gather expands every pattern of the winter.
-func gather(w winter.Winter, dir string) gathered {
+// gather finds the files of every pattern of the winter.
+func gather(w winter.Winter, source Source) gathered {
 	g := gathered{byWords: map[string][]int{}}
 	for _, barn := range w.Barns {
 		for _, l := range barn.Loggers {
-			g.expand(dir, l.Files)
+			g.expand(source, l.Files)
 		}
 	}
 	for _, l := range w.Outdoor {
-		g.expand(dir, l.Files)
+		g.expand(source, l.Files)
 	}
 	return g
 }
 
 // expand adds the files of some patterns.
-func (g *gathered) expand(dir string, patterns []string) {
+func (g *gathered) expand(source Source, patterns []string) {
 	for _, pattern := range patterns {
 		if _, known := g.byWords[pattern]; known {
 			continue
 		}
 		g.byWords[pattern] = nil
-		found, err := files.Expand(dir, pattern)
+		found, err := source.Find(pattern)
 		if err != nil {
 			g.refused = append(g.refused, File{Name: pattern, Err: err})
 		}

@@ -5,15 +5,18 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 	"thawbook/app/files"
 	"thawbook/app/winter"
 	"thawbook/app/winter/plan"
@@ -120,7 +123,7 @@ func TestAnAnswerToNoFile(t *testing.T) {
 		Barns:   []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}}},
 		Answers: []winter.Answer{{File: "a*.csv", ID: "zone", Option: "UTC"}, {File: "b.csv", ID: "zone", Option: "UTC"}},
 	}
-	result, err := Review(context.Background(), w, dir, nil, nil)
+	result, err := Review(context.Background(), w, Folder(dir), nil, nil)
 	if err != nil || !slices.Equal(codes(result.Remarks), []string{AnswerUnused}) || result.Remarks[0].Args[0] != "b.csv" {
 		t.Errorf("%v, %+v", err, result.Remarks)
 	}
@@ -132,7 +135,7 @@ func TestTheSameFileTwice(t *testing.T) {
 	dir := folder(t, map[string]string{"room.csv": log, "copy of room.csv": log})
 	review := func(patterns ...string) Result {
 		w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "room", Files: patterns, Place: "room"}}}}}
-		result, err := Review(context.Background(), w, dir, nil, nil)
+		result, err := Review(context.Background(), w, Folder(dir), nil, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -234,7 +237,7 @@ func TestALoggerThatWasMoved(t *testing.T) {
 		{Name: "a", Files: []string{"a.csv"}, Place: "room"},
 		{Name: "a", Files: []string{"a.csv"}, Place: "wall", From: &moved},
 	}}}}
-	result, err := Review(context.Background(), w, dir, nil, nil)
+	result, err := Review(context.Background(), w, Folder(dir), nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -289,8 +292,152 @@ func TestAPanicIsThatFilesError(t *testing.T) {
 	if err != nil || read[0].Err != nil || read[2].Err != nil {
 		t.Fatalf("the neighbours suffered: %v, %+v", err, read)
 	}
-	if read[1].Err == nil || read[1].Export != nil || !strings.Contains(read[1].Err.Error(), "an index out of range") {
+	var fault *Fault
+	if !errors.As(read[1].Err, &fault) || read[1].Export != nil || !strings.Contains(fault.Error(), "b.csv") {
 		t.Errorf("got %v", read[1].Err)
+	}
+}
+
+// What goes to the program's makers says where the fault was and nothing of the keeper's.
+func TestTheNoteOfAFaultHoldsNoData(t *testing.T) {
+	for _, thrown := range []any{"4.25 degrees in secret barn.csv", errors.New("secret"), fmt.Errorf("%w", os.ErrPermission)} {
+		note := faultOf(thrown).Note()
+		if strings.Contains(note, "secret") || strings.Contains(note, "4.25") || !strings.Contains(note, "engine.faultOf") || !strings.Contains(note, ".go:") {
+			t.Errorf("%v gives the note %q", thrown, note)
+		}
+	}
+	var none []int
+	if f := faultOf(func() { _ = none[7] }); !strings.Contains(f.Kind, "index out of range [7] with length 0") {
+		t.Errorf("a runtime error is %q", f.Kind)
+	}
+}
+
+// faultOf is the fault of throwing something, or of calling it.
+func faultOf(thrown any) *Fault {
+	var err error
+	func() {
+		defer caught(&err, "secret barn.csv")
+		if call, is := thrown.(func()); is {
+			call()
+		}
+		panic(thrown)
+	}()
+	return err.(*Fault)
+}
+
+func TestABarnsFaultCostsOnlyThatBarn(t *testing.T) {
+	was := judgeBarn
+	defer func() { judgeBarn = was }()
+	judgeBarn = func(in analysis.Input) analysis.Review {
+		if in.Name == "B" {
+			panic("fault")
+		}
+		return was(in)
+	}
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60))})
+	l := []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: l}, {Name: "B", Loggers: l}, {Name: "C", Loggers: l}}}
+	var cache Cache
+	for range 2 { // what failed is not remembered
+		result, err := Review(context.Background(), w, Folder(dir), &cache, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		states := []analysis.State{result.Barns[0].Verdict.Held.State, result.Barns[1].Verdict.Held.State, result.Barns[2].Verdict.Held.State}
+		if states[0] != analysis.Yes || states[1] != analysis.Unknown || states[2] != analysis.Yes || len(result.Faults) != 1 {
+			t.Errorf("%v, %v", states, result.Faults)
+		}
+		if !slices.ContainsFunc(result.Remarks, func(r series.Remark) bool { return r.Code == BarnFault && r.Args[0] == "B" }) {
+			t.Errorf("%+v", result.Remarks)
+		}
+	}
+	judgeBarn = was
+	if result, err := Review(context.Background(), w, Folder(dir), &cache, nil); err != nil || result.Barns[1].Verdict.Held.State != analysis.Yes {
+		t.Errorf("%v", err)
+	}
+}
+
+// An edit of one barn works out that barn anew and no other, whatever the edit; an edit taken back works out none.
+func TestAnEditWorksOutItsBarnAlone(t *testing.T) {
+	var lock sync.Mutex
+	var judged []string
+	was := judgeBarn
+	defer func() { judgeBarn = was }()
+	judgeBarn = func(in analysis.Input) analysis.Review {
+		lock.Lock()
+		judged = append(judged, in.Name)
+		lock.Unlock()
+		return was(in)
+	}
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60)), "o.csv": hourly(t, "2026-11-12 00:00", 240, flat(-5), flat(80))})
+	first := winter.Winter{Zone: "UTC", Barns: []winter.Barn{
+		{Name: "A", Loggers: []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}},
+		{Name: "B", Loggers: []winter.Logger{{Name: "b", Files: []string{"a.csv"}, Place: "room"}}},
+	}}
+	in := utc(t, "2026-11-14 00:00")
+	bees, err := winter.SetBeesTime{Barn: 1, In: &in}.Apply(first)
+	if err != nil {
+		t.Fatal(err)
+	}
+	offset := bees
+	offset.Barns = slices.Clone(bees.Barns)
+	offset.Barns[0].Loggers = []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room", OffsetC: 1}}
+	outdoor := offset
+	outdoor.Outdoor = []winter.Logger{{Name: "o", Files: []string{"o.csv"}, Place: "outdoor"}}
+	banded := outdoor
+	good := 3.0
+	banded.Bands.TempC.GoodLow = &good
+	zoned := banded
+	zoned.Zone = "Europe/Tallinn"
+	var cache Cache
+	for i, step := range []struct {
+		w    winter.Winter
+		want string
+	}{{first, "A B"}, {first, ""}, {bees, "B"}, {offset, "A"}, {outdoor, "A B"}, {banded, "A B"}, {zoned, "A B"}, {outdoor, ""}, {first, ""}} {
+		judged = nil
+		result, err := Review(context.Background(), step.w, Folder(dir), &cache, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		slices.Sort(judged)
+		if got := strings.Join(judged, " "); got != step.want {
+			t.Errorf("step %d judged %q, want %q", i, got, step.want)
+		}
+		if fresh, err := Review(context.Background(), step.w, Folder(dir), nil, nil); err != nil || !reflect.DeepEqual(fresh.Barns, result.Barns) || !reflect.DeepEqual(fresh.Remarks, result.Remarks) {
+			t.Errorf("step %d: what was kept is not what is worked out fresh", i)
+		}
+	}
+}
+
+// Ten days hourly at 3 to 5.4 °C; the third day, 24 h, is left out, and so are the steps to its neighbours.
+func TestAnExcludedStretchIsUnknown(t *testing.T) {
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 241, saw, flat(60))})
+	l := winter.Logger{Name: "a", Files: []string{"a.csv"}, Place: "room", Exclusions: []winter.Exclusion{{From: utc(t, "2026-11-14 00:00"), To: utc(t, "2026-11-15 00:00")}}}
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{l}}}}
+	result, err := Review(context.Background(), w, Folder(dir), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := result.Barns[0].Coverage, 215.0/240; math.Abs(got-want) > 1e-12 { // 240 h less 24 and the one before
+		t.Errorf("coverage %v, want %v", got, want)
+	}
+	c := result.Inputs[0].Loggers[0].TempC
+	if c.Len() != 241-24 || len(c.Breaks) != 1 || c.Breaks[0] != utc(t, "2026-11-15 00:00") {
+		t.Errorf("%d readings, broken at %v", c.Len(), c.Breaks)
+	}
+}
+
+// A check of the logger against ice that found it 0.4 K high takes 0.4 K off every reading.
+func TestACheckMovesTheReadings(t *testing.T) {
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 24, flat(5), flat(60))})
+	said, is := 0.4, 0.0
+	l := winter.Logger{Name: "a", Files: []string{"a.csv"}, Place: "room", Checks: []winter.Calibration{{Method: "ice", SaidC: &said, TrueC: &is}}}
+	result, err := Review(context.Background(), winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{l}}}}, Folder(dir), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := result.Inputs[0].Loggers[0]; math.Abs(got.TempC.Val[0]-4.6) > 1e-12 || got.TempErrK != 0.3 || got.RelHumErr != 0.05 {
+		t.Errorf("%v, ±%v K, ±%v", got.TempC.Val[0], got.TempErrK, got.RelHumErr)
 	}
 }
 
@@ -302,7 +449,7 @@ func TestACancelledReading(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A"}}}
-	if _, err := Review(ctx, w, dir, nil, nil); !errors.Is(err, context.Canceled) {
+	if _, err := Review(ctx, w, Folder(dir), nil, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("got %v", err)
 	}
 }
@@ -330,7 +477,7 @@ func TestTheCache(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		result, err := Review(context.Background(), w, dir, &cache, nil)
+		result, err := Review(context.Background(), w, Folder(dir), &cache, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

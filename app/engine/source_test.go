@@ -1,0 +1,110 @@
+package engine
+
+import (
+	"archive/zip"
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"io"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"testing"
+
+	"thawbook/app/files"
+	"thawbook/app/winter"
+	"thawbook/app/winter/store"
+)
+
+// kept is a winter file with some exports.
+func kept(t *testing.T, content ...string) *store.Store {
+	t.Helper()
+	s, err := store.Create(filepath.Join(t.TempDir(), "w.thawbook"), store.Step{What: "begun", Winter: winter.Winter{Zone: "UTC"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.Close() })
+	for i := 0; i < len(content); i += 2 {
+		sum := sha256.Sum256([]byte(content[i+1]))
+		arrival := store.Arrival{Came: content[i], SHA256: hex.EncodeToString(sum[:]), Open: func() (io.ReadCloser, error) {
+			return io.NopCloser(bytes.NewReader([]byte(content[i+1]))), nil
+		}}
+		if _, err := s.Take(context.Background(), []store.Arrival{arrival}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return s
+}
+
+// zipped packs texts by the standard library's writer.
+func zipped(t *testing.T, content ...string) string {
+	t.Helper()
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for i := 0; i < len(content); i += 2 {
+		f, err := w.Create(content[i])
+		if err == nil {
+			_, err = io.WriteString(f, content[i+1])
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
+// The same files give the same review, whether they lie in a folder or in the winter file, packed or not.
+func TestKeptFilesGiveTheSameReview(t *testing.T) {
+	room, wall := hourly(t, "2026-11-12 00:00", 240, saw, flat(60)), hourly(t, "2026-11-12 00:00", 240, flat(2), flat(70))
+	packed := zipped(t, "in/wall.csv", wall)
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{
+		{Name: "room", Files: []string{"room*.csv"}, Place: "room"}, {Name: "wall", Files: []string{"logs.zip!in/wall.csv"}, Place: "wall"},
+	}}}}
+	dir := folder(t, map[string]string{"room 1.csv": room, "logs.zip": packed})
+	outside, err := Review(context.Background(), w, Folder(dir), nil, nil)
+	if err != nil || outside.Refused() {
+		t.Fatal(err, outside.Files)
+	}
+	var cache Cache
+	source := NewKept(kept(t, "x/room 1.csv", room, "y/logs.zip", packed))
+	for range 2 {
+		inside, err := Review(context.Background(), w, source, &cache, nil)
+		if err != nil || inside.Refused() {
+			t.Fatal(err, inside.Files)
+		}
+		if !reflect.DeepEqual(inside.Barns, outside.Barns) {
+			t.Error("the reviews differ")
+		}
+		for i, f := range inside.Files {
+			if f.SHA256 != outside.Files[i].SHA256 || f.Bytes != outside.Files[i].Bytes {
+				t.Errorf("%+v, outside %+v", f, outside.Files[i])
+			}
+		}
+	}
+}
+
+func TestFindingKeptFiles(t *testing.T) {
+	source := NewKept(kept(t, "a.csv", "a", "b.csv", "b", "a.csv", "c", "z.zip", zipped(t, "2.csv", "x", "1.csv", "y")))
+	for pattern, want := range map[string][]string{
+		"a.csv": {"a.csv"}, "*.csv": {"a.csv", "b.csv", "a (2).csv"}, "z.zip": {"z.zip!1.csv", "z.zip!2.csv"}, "z.zip!1.csv": {"z.zip!1.csv"},
+	} {
+		if got, err := source.Find(pattern); err != nil || !slices.Equal(got, want) {
+			t.Errorf("%s: %q, %v; want %q", pattern, got, err, want)
+		}
+	}
+	var own *files.Error
+	if _, err := source.Find("none*.csv"); !errors.As(err, &own) || own.Code != files.NoMatch {
+		t.Errorf("%v", err)
+	}
+	for _, name := range []string{"none.csv", "z.zip!9.csv", "a.csv!b"} {
+		if in, err := source.Open(name); err == nil {
+			in.Close()
+			t.Errorf("%s was opened", name)
+		}
+	}
+}
