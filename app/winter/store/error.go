@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"syscall"
 
 	"github.com/ncruces/go-sqlite3"
 
@@ -75,7 +74,7 @@ func fault(path string, err error) error {
 	switch {
 	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB):
 		code = Damaged
-	case errors.Is(err, sqlite3.FULL), errors.Is(err, syscall.ENOSPC):
+	case errors.Is(err, sqlite3.FULL), noRoom(err):
 		code = Full
 	case errors.Is(err, sqlite3.READONLY), errors.Is(err, fs.ErrPermission):
 		code = ReadOnly

@@ -17,8 +17,8 @@ import (
 // errClosed is a call on a winter that was closed.
 var errClosed = errors.New("the winter is closed")
 
-// system is the file system SQLite works on, "" for the machine's own; tests put one that fails in its place.
-var system = ""
+// system is the file system SQLite works on; tests put one that fails in its place.
+var system = onDisk
 
 // maxValueBytes bounds one value of the database: a document, or a piece of an export.
 const maxValueBytes = 32 << 20
@@ -105,10 +105,7 @@ func uri(path string) string {
 	if !strings.HasPrefix(slashed, "/") {
 		slashed = "/" + slashed // C:/winters
 	}
-	u := url.URL{Scheme: "file", Path: slashed}
-	if system != "" {
-		u.RawQuery = url.Values{"vfs": {system}}.Encode()
-	}
+	u := url.URL{Scheme: "file", Path: slashed, RawQuery: url.Values{"vfs": {system}}.Encode()}
 	return u.String()
 }
 
