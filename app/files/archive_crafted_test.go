@@ -126,6 +126,36 @@ func TestTooManyMembers(t *testing.T) {
 	refusedArchive(t, zipOf(t, entries[:300]...), TooMany)
 }
 
+// The end of a zip counts to 65,535 (APPNOTE.TXT 4.4.21 and 4.4.22): one that says 1 may follow 65,537 members.
+func TestMoreMembersThanTheEndCounts(t *testing.T) {
+	content := zipOf(t, make([]entry, 1<<16+1)...)
+	const large, locator, ordinary = 56, 20, 22 // lengths of the three records at the end
+	end := len(content) - large - locator - ordinary
+	start := bytes.Index(content, []byte("PK\x01\x02"))
+	content = append(content[:end], "PK\x05\x06\x00\x00\x00\x00\x01\x00\x01\x00"...)
+	content = binary.LittleEndian.AppendUint32(content, uint32(end-start))
+	content = binary.LittleEndian.AppendUint32(content, uint32(start))
+	refusedArchive(t, append(content, 0, 0), TooMany)
+}
+
+func TestAnArchiveLargerThanAFileMayBe(t *testing.T) {
+	for _, head := range []string{"PK\x03\x04", "\x1f\x8b\x08\x00"} {
+		a, err := OpenArchive("o", strings.NewReader(head), MaxBytes+1)
+		if a != nil || codeOf(err) != TooLarge {
+			t.Errorf("%q: %v, %v", head, a, err)
+		}
+	}
+}
+
+// The bound on the list of members is none on the members.
+func TestALargeMemberIsReadWhole(t *testing.T) {
+	text := strings.Repeat("0123456789", 2<<20)
+	a := opened(t, "o.zip", zipOf(t, entry{zip.FileHeader{Name: "a"}, text}))
+	if got, err := textOf(a, "a"); err != nil || got != text {
+		t.Errorf("%d bytes of %d, %v", len(got), len(text), err)
+	}
+}
+
 // largeEnd ends a zip in the form for large archives: the record with the count, the place of that record,
 // and an end that says one member and leaves the rest to the record (APPNOTE.TXT 4.3.14 to 4.3.16).
 func largeEnd(at, count, size, offset uint64) []byte {
@@ -171,6 +201,14 @@ func TestMembersThatOverlap(t *testing.T) {
 	binary.LittleEndian.PutUint16(tail[10:], 2)
 	binary.LittleEndian.PutUint32(tail[12:], uint32(2*(end-start)))
 	refusedArchive(t, append(append(bytes.Clone(content[:end]), again...), tail...), Overlap)
+}
+
+// Two members that claim 2^63 packed bytes each claim none together, in 64 bits.
+func TestPackedSizesThatWrapAround(t *testing.T) {
+	claim := zip.FileHeader{Name: "a", CompressedSize64: 1 << 63, UncompressedSize64: 1}
+	other := claim
+	other.Name = "b"
+	refusedArchive(t, raw(t, "x", claim, other), Overlap)
 }
 
 // zeros is as many zero bytes, deflated: about 1,030 to 1.

@@ -94,7 +94,7 @@ func TestMembersOfAZip(t *testing.T) {
 	link.SetMode(fs.ModeSymlink | 0o777)
 	inner := string(zipOf(t, named("deep.csv", "deep")))
 	a := opened(t, "in/outer.zip", zipOf(t, named("b.csv", "b"), named("a/", ""), named("a/x.csv", "abc"), named("a-b.csv", "ab"),
-		named("./B.csv", "B"), named("inner.zip", inner), named(".hidden", "x"), named("a/.git/x", "x"), named("__MACOSX/._b.csv", "x"), link))
+		named("./B.csv", "B"), named("inner.zip", inner), named(".hidden", "x"), named("a/.git/x", "x"), named("__MACOSX/b.csv", "x"), link))
 	// 'B' comes before 'a', '-' is 0x2d, '/' 0x2f (ASCII).
 	want := []string{"B.csv", "a-b.csv", "a/x.csv", "b.csv", "inner.zip"}
 	for i := range want {

@@ -225,6 +225,10 @@ func TestAnArchiveThatIsReplacedIsListedAnew(t *testing.T) {
 		}
 		source.Close()
 	}
+	rewritten := string(zipOf(t, named("b.csv", "new"))) // in place, and as large as before
+	if found, err := Walk(put(t, path, rewritten)); err != nil || len(found) != 1 || !strings.HasSuffix(found[0], "!b.csv") {
+		t.Errorf("rewritten in place it gives %v, %v", found, err)
+	}
 	if found, err := Walk(put(t, path, "no archive any more")); err != nil || len(found) != 1 || found[0] != filepath.ToSlash(path) {
 		t.Errorf("walking gives %v, %v", found, err)
 	}
