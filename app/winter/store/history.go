@@ -90,11 +90,11 @@ func (s *Store) move(by int64) (moved bool, err error) {
 	if errors.Is(err, errNoStep) {
 		return false, nil
 	}
-	if err == nil {
-		err = s.change(func() error { return markStep(s.conn, s.head+by) })
-	}
 	if err != nil {
-		return false, fault(s.path, err)
+		return false, unread(s.path, err)
+	}
+	if err := s.change(func() error { return markStep(s.conn, s.head+by) }); err != nil {
+		return false, err
 	}
 	s.now, s.head = next, s.head+by
 	return true, nil
@@ -135,6 +135,14 @@ func docOf(conn *sqlite3.Conn, id int64, strict bool) (w winter.Winter, err erro
 		err = errNoStep
 	}
 	return w, err
+}
+
+// unread is the error of a document that could not be read: the database's own, or else the file is damaged.
+func unread(path string, err error) error {
+	if errors.As(err, new(sqlite3.ErrorCode)) {
+		return fault(path, err)
+	}
+	return &Error{Path: path, Code: Damaged, Err: err}
 }
 
 // markedStep is the step that holds now.

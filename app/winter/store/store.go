@@ -106,7 +106,7 @@ func (s *Store) load() error {
 		return err
 	}
 	if s.now, err = docOf(s.conn, head, s.mode != Newer); err != nil {
-		return &Error{Path: s.path, Code: Damaged, Err: err}
+		return unread(s.path, err)
 	}
 	s.head = head
 	s.exports, err = exportsOf(s.conn)
