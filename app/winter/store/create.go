@@ -86,7 +86,7 @@ func begin(path string, first Step) (err error) {
 // SaveCopy writes the winter as it stands, history and exports included, into another file, whole or not at
 // all. A file of that name is replaced unless a window has it open.
 func (s *Store) SaveCopy(path string) error {
-	if same(s.path, path) || hasJournal(path) {
+	if same(s.path, path) {
 		return &Error{Path: path, Code: Exists}
 	}
 	lock, err := lockOf(path)
@@ -97,6 +97,9 @@ func (s *Store) SaveCopy(path string) error {
 		return &Error{Path: path, Code: InUse}
 	}
 	defer release(lock)
+	if hasJournal(path) { // of a program that was killed: it would be taken for that of the copy
+		return &Error{Path: path, Code: Exists}
+	}
 	return fault(path, files.WriteAtomic(path, s.snapshot))
 }
 
