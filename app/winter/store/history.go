@@ -137,9 +137,10 @@ func docOf(conn *sqlite3.Conn, id int64, strict bool) (w winter.Winter, err erro
 	return w, err
 }
 
-// unread is the error of a document that could not be read: the database's own, or else the file is damaged.
+// unread is the error of a document that could not be read: the disk or another window stood in the way, or
+// else the file is damaged.
 func unread(path string, err error) error {
-	if errors.As(err, new(sqlite3.ErrorCode)) {
+	if errors.Is(err, sqlite3.IOERR) || errors.Is(err, sqlite3.BUSY) {
 		return fault(path, err)
 	}
 	return &Error{Path: path, Code: Damaged, Err: err}
