@@ -427,7 +427,7 @@ func TestPowerCut(t *testing.T) {
 	r := played(t, "EXTRA")
 	seeds, wanted := 1, 400
 	if os.Getenv("SOAK_CRASHES") == "full" {
-		seeds, wanted = 10, 2000
+		seeds, wanted = 30, 2000
 	}
 	tried, hot := 0, 0
 	dir := quickDir(t)
