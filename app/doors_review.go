@@ -17,19 +17,19 @@ import (
 	"thawbook/app/winter/plan"
 )
 
-// review judges the winter of a plan.
+// review judges the winter of a winter file or a plan.
 func (d door) review(args []string) int {
 	flags := flag.NewFlagSet("review", flag.ContinueOnError)
 	asJSON := flags.Bool("json", false, "")
 	out := flags.String("out", "", "")
 	plans, status, ok := d.parse(flags, args)
 	if ok && len(plans) != 1 {
-		status, ok = d.misused("review needs one plan"), false
+		status, ok = d.misused("review needs one winter file or plan"), false
 	}
 	result := engine.Result{}
 	var err error
 	if ok {
-		result, err = engine.ReviewPlan(d.ctx, plans[0], nil)
+		result, err = engine.ReviewFile(d.ctx, plans[0], nil)
 		status = d.troubles(result, err)
 	}
 	if err != nil {

@@ -82,8 +82,8 @@ func TestStatuses(t *testing.T) {
 		{[]string{"inspect"}, wrongUsage, "needs a file"},
 		{[]string{"inspect", "-xml", at("room.csv")}, wrongUsage, "-xml"},
 		{[]string{"inspect", "-answer", "dmy", at("room.csv")}, wrongUsage, "[PATTERN:]ID=OPTION"},
-		{[]string{"review"}, wrongUsage, "needs one plan"},
-		{[]string{"review", at("good.toml"), at("good.toml")}, wrongUsage, "needs one plan"},
+		{[]string{"review"}, wrongUsage, "needs one winter file or plan"},
+		{[]string{"review", at("good.toml"), at("good.toml")}, wrongUsage, "needs one winter file or plan"},
 	} {
 		_, stderr, status := through(c.args...)
 		if status != c.status || !strings.Contains(stderr, c.says) || c.says == "" && stderr != "" {

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"context"
 	"fmt"
 	"strings"
 	"time"
@@ -48,16 +47,15 @@ func (b Book) CheckBeesInOut(in, out string) string {
 	return ""
 }
 
-// SetBeesInOut sets down when a barn's bees went in and came out, and reviews the winter anew.
-func (k *Keeper) SetBeesInOut(ctx context.Context, b Book, barn int, in, out string, tell Progress) (Book, error) {
-	if wrong := b.CheckBeesInOut(in, out); wrong != "" || barn < 0 || barn >= len(b.doc.Barns) {
-		return b, nil
+// SetBeesInOut is the edit that sets down when a barn's bees went in and came out; ok is false when
+// CheckBeesInOut has something to say of the texts.
+func (b Book) SetBeesInOut(barn int, in, out string) (edit winter.Edit, ok bool) {
+	if b.CheckBeesInOut(in, out) != "" {
+		return nil, false
 	}
-	b.Faults = nil
-	b = b.copied()
-	b.doc.Barns[barn].BeesIn, _ = b.moment(in)
-	b.doc.Barns[barn].BeesOut, _ = b.moment(out)
-	return k.review(ctx, b, tell)
+	from, _ := b.moment(in)
+	to, _ := b.moment(out)
+	return winter.SetBeesTime{Barn: barn, In: from, Out: to}, true
 }
 
 // moment reads a day or an instant in the winter's zone, ms UTC; nil for an empty text.

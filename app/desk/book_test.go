@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"thawbook/app/winter"
 )
 
 // loggerFile writes an hourly file of temperature and humidity and returns its path.
@@ -36,18 +38,54 @@ func written(t *testing.T, dir, name, text string) string {
 	return path
 }
 
+// keeper is one whose drafts lie in a folder of the test.
+func keeper(t *testing.T) *Keeper {
+	t.Helper()
+	k := &Keeper{Drafts: filepath.Join(t.TempDir(), "drafts")}
+	t.Cleanup(func() { k.Close() })
+	return k
+}
+
+// judged is a book with its review.
+func judged(t *testing.T, k *Keeper, b Book) Book {
+	t.Helper()
+	b, err := k.Review(context.Background(), b, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
 func added(t *testing.T, k *Keeper, b Book, paths ...string) Book {
 	t.Helper()
 	next, err := k.Add(context.Background(), b, paths, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return next
+	return judged(t, k, next)
+}
+
+func edited(t *testing.T, k *Keeper, b Book, e winter.Edit) Book {
+	t.Helper()
+	next, err := k.Edit(b, e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return judged(t, k, next)
+}
+
+func opened(t *testing.T, k *Keeper, path string) Book {
+	t.Helper()
+	b, err := k.Open(context.Background(), path, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return judged(t, k, b)
 }
 
 func TestOneLoggerGivesAFullAnswer(t *testing.T) {
-	var k Keeper
-	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
 	if !b.Loaded() || b.Barns() != 1 || len(b.Faults) != 0 {
 		t.Fatalf("loaded %v, %d barns, faults %v", b.Loaded(), b.Barns(), b.Faults)
 	}
@@ -72,8 +110,8 @@ func TestSeveralFilesHangByTheirNames(t *testing.T) {
 	loggerFile(t, dir, "room.csv", 4)
 	loggerFile(t, dir, "outdoor.csv", -5)
 	loggerFile(t, dir, "north wall.csv", 2)
-	var k Keeper
-	s := added(t, &k, Book{}, dir).Shell()
+	k := keeper(t)
+	s := added(t, k, Book{}, dir).Shell()
 	places := map[string]string{}
 	for _, l := range append(s.Barns[0].Loggers, s.Outdoor...) {
 		places[l.Name] = l.Place
@@ -87,16 +125,13 @@ func TestSeveralFilesHangByTheirNames(t *testing.T) {
 
 func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 	dir := t.TempDir()
-	var k Keeper
-	first := added(t, &k, Book{}, loggerFile(t, dir, "first.csv", 4))
-	b := added(t, &k, first, loggerFile(t, dir, "second.csv", 7))
+	k := keeper(t)
+	first := added(t, k, Book{}, loggerFile(t, dir, "first.csv", 4))
+	b := added(t, k, first, loggerFile(t, dir, "second.csv", 7))
 	if s := b.Shell(); len(s.Tray) != 1 || len(s.Barns[0].Loggers) != 1 || s.Tray[0].Place != "hangs nowhere yet" {
 		t.Fatalf("%+v", s)
 	}
-	hung, err := k.Hang(context.Background(), b, Slot{TrayList, 0}, 0, "room", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	hung := edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, List: 0, Place: "room"})
 	if s := hung.Shell(); len(s.Tray) != 0 || len(s.Barns[0].Loggers) != 2 {
 		t.Errorf("%+v", s)
 	}
@@ -107,40 +142,41 @@ func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 	if !strings.Contains(plain(v.FirstLook.Headline), "2 and 6 °C") || v.FirstLook.Headline == "" {
 		t.Errorf("%q", v.FirstLook.Headline)
 	}
-	out, err := k.Hang(context.Background(), hung, Slot{0, 1}, OutdoorList, "outdoor", nil)
-	if err != nil || len(out.Shell().Outdoor) != 1 {
-		t.Errorf("%+v, %v", out.Shell(), err)
+	out := edited(t, k, hung, winter.Hang{From: Slot{List: 0, Index: 1}, List: OutdoorList, Place: "outdoor"})
+	if len(out.Shell().Outdoor) != 1 {
+		t.Errorf("%+v", out.Shell())
 	}
-	back, err := k.Hang(context.Background(), out, Slot{OutdoorList, 0}, TrayList, "", nil)
-	if err != nil || len(back.Shell().Tray) != 1 || len(back.Shell().Outdoor) != 0 {
-		t.Errorf("%+v, %v", back.Shell(), err)
+	back := edited(t, k, out, winter.Hang{From: Slot{List: OutdoorList}, List: TrayList})
+	if len(back.Shell().Tray) != 1 || len(back.Shell().Outdoor) != 0 {
+		t.Errorf("%+v", back.Shell())
 	}
-	same, err := k.Hang(context.Background(), back, Slot{7, 0}, 0, "room", nil)
-	if err != nil || len(same.Shell().Barns[0].Loggers) != 1 {
+	same, err := k.Edit(back, winter.Hang{From: Slot{List: 7}, List: 0, Place: "room"})
+	if err == nil || len(same.Shell().Barns[0].Loggers) != 1 {
 		t.Error("an empty slot was hung")
 	}
 }
 
 func TestAPlaceOnceSaidIsNotAssumed(t *testing.T) {
-	var k Keeper
-	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
-	b, err := k.Hang(context.Background(), b, Slot{0, 0}, 0, "room", nil)
-	if err != nil || b.Shell().Barns[0].Loggers[0].Note != "" {
-		t.Errorf("%+v, %v", b.Shell().Barns[0].Loggers[0], err)
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	b = edited(t, k, b, winter.Hang{From: Slot{}, List: 0, Place: "room"})
+	if b.Shell().Barns[0].Loggers[0].Note != "" {
+		t.Errorf("%+v", b.Shell().Barns[0].Loggers[0])
 	}
 }
 
 // The file runs for ten days from 13 November 2024, hourly; a bare day is its first instant (README, "A plan").
 func TestSettingWhenTheBeesWentIn(t *testing.T) {
-	var k Keeper
-	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
 	if in, out := b.BeesInOut(0); in != "" || out != "" {
 		t.Errorf("nothing was set, yet: %q, %q", in, out)
 	}
-	b, err := k.SetBeesInOut(context.Background(), b, 0, "14 November 2024", " 2024-11-20  09:30", nil)
-	if err != nil {
-		t.Fatal(err)
+	edit, ok := b.SetBeesInOut(0, "14 November 2024", " 2024-11-20  09:30")
+	if !ok {
+		t.Fatal("two good days are refused")
 	}
+	b = edited(t, k, b, edit)
 	if in, out := b.BeesInOut(0); in != "2024-11-14 00:00" || out != "2024-11-20 09:30" {
 		t.Errorf("%q, %q", in, out)
 	}
@@ -148,9 +184,10 @@ func TestSettingWhenTheBeesWentIn(t *testing.T) {
 	if want := "In 14 November 2024, out 20 November 2024: 6 days, all known."; v.Header.Line != want {
 		t.Errorf("%q, want %q", v.Header.Line, want)
 	}
-	b, err = k.SetBeesInOut(context.Background(), b, 0, "", "", nil)
-	if v, _ := b.Barn(0, Units{}); err != nil || !strings.HasPrefix(v.Header.Line, "Record from") {
-		t.Errorf("%q, %v", v.Header.Line, err)
+	edit, _ = b.SetBeesInOut(0, "", "")
+	b = edited(t, k, b, edit)
+	if v, _ := b.Barn(0, Units{}); !strings.HasPrefix(v.Header.Line, "Record from") {
+		t.Errorf("%q", v.Header.Line)
 	}
 	if in, out := b.BeesInOut(9); in != "" || out != "" {
 		t.Error("a barn that is none has dates")
@@ -158,8 +195,8 @@ func TestSettingWhenTheBeesWentIn(t *testing.T) {
 }
 
 func TestWrongDaysAreSaid(t *testing.T) {
-	var k Keeper
-	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
 	for _, c := range []struct{ in, out, want string }{
 		{"", "", ""}, {"2024-11-14", "", ""}, {"2024-11-14", "2025-04-04 07:00", ""},
 		{"11/12/2024", "", "Bees in: \"11/12/2024\" is no day"}, {"", "April", "Bees out: \"April\" is no day"},
@@ -170,21 +207,17 @@ func TestWrongDaysAreSaid(t *testing.T) {
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%q to %q: %q, want %q", c.in, c.out, got, c.want)
 		}
-		same, err := k.SetBeesInOut(context.Background(), b, 0, c.in, c.out, nil)
-		if in, _ := same.BeesInOut(0); err != nil || c.want != "" && in != "" {
-			t.Errorf("%q to %q was taken: %q, %v", c.in, c.out, in, err)
+		if _, ok := b.SetBeesInOut(0, c.in, c.out); ok != (c.want == "") {
+			t.Errorf("%q to %q: taken %v", c.in, c.out, ok)
 		}
 	}
 }
 
 func TestASecondReadOutJoinsItsLogger(t *testing.T) {
-	var k Keeper
-	b := added(t, &k, Book{}, loggerFile(t, t.TempDir(), "middle.csv", 4))
-	b = added(t, &k, b, loggerFile(t, t.TempDir(), "middle.csv", 4.5))
-	b, err := k.Hang(context.Background(), b, Slot{TrayList, 0}, 0, "room", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "middle.csv", 4))
+	b = added(t, k, b, loggerFile(t, t.TempDir(), "middle.csv", 4.5))
+	b = edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, List: 0, Place: "room"})
 	if s := b.Shell(); len(s.Barns[0].Loggers) != 1 || len(b.Result.Files) != 2 {
 		t.Errorf("%d loggers of %d files", len(s.Barns[0].Loggers), len(b.Result.Files))
 	}
@@ -193,8 +226,8 @@ func TestASecondReadOutJoinsItsLogger(t *testing.T) {
 func TestWhatCouldNotBeAddedIsSaid(t *testing.T) {
 	dir := t.TempDir()
 	good := loggerFile(t, dir, "good.csv", 4)
-	var k Keeper
-	b := added(t, &k, Book{}, good, good)
+	k := keeper(t)
+	b := added(t, k, Book{}, good, good)
 	if len(b.Shell().Barns[0].Loggers) != 1 || len(b.Faults) != 1 || !strings.Contains(b.Faults[0].Text, "good.csv is already here") {
 		t.Errorf("the same file twice: %+v", b.Faults)
 	}
@@ -203,7 +236,7 @@ func TestWhatCouldNotBeAddedIsSaid(t *testing.T) {
 		"absent":  filepath.Join(dir, "absent.csv"),
 		"letters": written(t, dir, "letters.csv", "Dear all,\nthe bees are well.\n"),
 	} {
-		next := added(t, &k, b, path)
+		next := added(t, k, b, path)
 		if len(next.Faults) != 1 || !strings.Contains(next.Faults[0].Text, filepath.Base(path)) {
 			t.Errorf("%s: %+v", name, next.Faults)
 			continue
@@ -213,7 +246,7 @@ func TestWhatCouldNotBeAddedIsSaid(t *testing.T) {
 			t.Errorf("%s: the open winter was lost", name)
 		}
 	}
-	if none := added(t, &k, Book{}, filepath.Join(dir, "absent.csv")); none.Loaded() || len(none.Faults) != 1 {
+	if none := added(t, keeper(t), Book{}, filepath.Join(dir, "absent.csv")); none.Loaded() || len(none.Faults) != 1 {
 		t.Errorf("nothing was read, yet: loaded %v, %v", none.Loaded(), none.Faults)
 	}
 }
@@ -245,11 +278,8 @@ place = "room"
 func TestOpeningAPlan(t *testing.T) {
 	dir := t.TempDir()
 	loggerFile(t, dir, "a.csv", 4)
-	var k Keeper
-	b, err := k.Open(context.Background(), written(t, dir, "plan.toml", planText), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	k := keeper(t)
+	b := opened(t, k, written(t, dir, "plan.toml", planText))
 	s := b.Shell()
 	if s.Title != "Thawbook – Two rooms" || len(s.Barns) != 2 || s.Barns[1].Loggers[0].Note != "nothing read" {
 		t.Errorf("%+v", s)
@@ -271,7 +301,7 @@ func TestOpeningAPlan(t *testing.T) {
 
 func TestARefusedPlanSaysWhere(t *testing.T) {
 	dir := t.TempDir()
-	var k Keeper
+	k := keeper(t)
 	for name, text := range map[string]string{
 		"unknown key": strings.Replace(planText, "zone", "zoen", 1),
 		"not a plan":  "time,temperature\n1,2\n",
@@ -282,7 +312,7 @@ func TestARefusedPlanSaysWhere(t *testing.T) {
 			t.Errorf("%s was opened", name)
 			continue
 		}
-		if f := PlanFault(path, err); !strings.Contains(f.Text, "bad.toml") || f.Next == "" {
+		if f := OpenFault(path, err); !strings.Contains(f.Text, "bad.toml") || f.Next == "" {
 			t.Errorf("%s: %+v", name, f)
 		}
 	}
@@ -291,7 +321,7 @@ func TestARefusedPlanSaysWhere(t *testing.T) {
 func TestCancelledWorkIsNoFault(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	var k Keeper
+	k := keeper(t)
 	dir := t.TempDir()
 	loggerFile(t, dir, "a.csv", 4)
 	if _, err := k.Open(ctx, written(t, dir, "plan.toml", planText), nil); !errors.Is(err, context.Canceled) {

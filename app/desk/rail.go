@@ -20,6 +20,9 @@ func (b Book) Shell() Shell {
 		return s
 	}
 	s.Title += " – " + b.Name()
+	if b.Draft {
+		s.Note = "not saved under a name yet"
+	}
 	for i, barn := range b.doc.Barns {
 		e := BarnEntry{Name: barn.Name, Mark: MarkUnknown}
 		if i < b.Barns() {
@@ -27,24 +30,25 @@ func (b Book) Shell() Shell {
 		}
 		e.Note = e.Mark.Word()
 		for j, l := range barn.Loggers {
-			e.Loggers = append(e.Loggers, b.entry(l, Slot{i, j}, b.read(i, j)))
+			e.Loggers = append(e.Loggers, b.entry(l, Slot{List: i, Index: j}, b.read(i, j)))
 		}
 		s.Barns = append(s.Barns, e)
 	}
 	for j, l := range b.doc.Outdoor {
-		s.Outdoor = append(s.Outdoor, b.entry(l, Slot{OutdoorList, j}, b.readOutdoor(j)))
+		s.Outdoor = append(s.Outdoor, b.entry(l, Slot{List: OutdoorList, Index: j}, b.readOutdoor(j)))
 	}
-	for j, l := range b.Tray {
-		e := b.entry(l, Slot{TrayList, j}, nil)
+	for j, l := range b.doc.Tray {
+		e := b.entry(l, Slot{List: TrayList, Index: j}, nil)
 		e.Place, e.Note, e.Mark = "hangs nowhere yet", "", MarkNone
 		s.Tray = append(s.Tray, e)
 	}
 	return s
 }
 
-// read is what was read of a barn's logger, nil before a review.
+// read is what was read of a barn's logger, nil before a review of just that logger there.
 func (b Book) read(barn, i int) *analysis.Logger {
-	if barn >= len(b.Result.Inputs) || i >= len(b.Result.Inputs[barn].Loggers) {
+	reviewed, ok := b.Result.Winter.List(barn)
+	if !ok || i >= len(reviewed) || barn >= len(b.Result.Inputs) || reviewed[i].Name != b.doc.Barns[barn].Loggers[i].Name {
 		return nil
 	}
 	return &b.Result.Inputs[barn].Loggers[i]
@@ -52,10 +56,11 @@ func (b Book) read(barn, i int) *analysis.Logger {
 
 // readOutdoor is what was read of an outdoor logger: they follow each barn's own.
 func (b Book) readOutdoor(i int) *analysis.Logger {
-	if len(b.doc.Barns) == 0 {
+	reviewed := b.Result.Winter
+	if len(b.Result.Inputs) == 0 || i >= len(reviewed.Outdoor) || reviewed.Outdoor[i].Name != b.doc.Outdoor[i].Name {
 		return nil
 	}
-	return b.read(0, len(b.doc.Barns[0].Loggers)+i)
+	return &b.Result.Inputs[0].Loggers[len(reviewed.Barns[0].Loggers)+i]
 }
 
 // entry is a logger in the rail; a place that was taken and not said is called assumed.
@@ -64,7 +69,7 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 	if l.RecordsStage != "" {
 		e.Place = "records " + l.RecordsStage
 	}
-	if slices.Contains(b.guessed, l.Name) {
+	if l.Assumed {
 		e.Note = "assumed"
 	}
 	if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
@@ -72,3 +77,17 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 	}
 	return e
 }
+
+// Hang is the edit that hangs a logger at a place in a barn, or outdoors for every barn, or nowhere.
+func Hang(from Slot, list int, place string) winter.Edit {
+	if list == OutdoorList {
+		place = "outdoor"
+	}
+	if list == TrayList {
+		place = ""
+	}
+	return winter.Hang{From: from, List: list, Place: place}
+}
+
+// Edit is one change of the keeper's document.
+type Edit = winter.Edit

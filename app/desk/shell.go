@@ -11,6 +11,7 @@ import (
 type Shell struct {
 	Title   string // of the window
 	Winter  string
+	Note    string // of the winter as a whole
 	Barns   []BarnEntry
 	Outdoor []LoggerEntry // weather that holds for every barn
 	Tray    []LoggerEntry

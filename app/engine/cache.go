@@ -69,3 +69,6 @@ func (c *Cache) keep(key cacheKey, bytes int64, export *importers.Export) {
 	}
 	c.exports[key], c.sizes[bytes] = export, true
 }
+
+// ReaderVersion is that of the importers: it rises whenever a file may be read otherwise than before.
+const ReaderVersion = importers.ReaderVersion

@@ -8,6 +8,7 @@ import (
 	"io"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"thawbook/analysis"
@@ -15,6 +16,7 @@ import (
 	"thawbook/app/files"
 	"thawbook/app/winter"
 	"thawbook/app/winter/plan"
+	"thawbook/app/winter/store"
 	"thawbook/importers"
 )
 
@@ -30,6 +32,36 @@ func ReviewPlan(ctx context.Context, path string, progress Progress) (Result, er
 		return Result{}, err
 	}
 	return Review(ctx, w, Folder(filepath.Dir(path)), nil, progress)
+}
+
+// ReviewFile reviews the winter of a winter file, which is only read, or of a plan. Errors are those of
+// ReviewPlan, or of type *store.Error.
+func ReviewFile(ctx context.Context, path string, progress Progress) (Result, error) {
+	if !IsWinterFile(path) {
+		return ReviewPlan(ctx, path, progress)
+	}
+	s, err := store.Read(path)
+	if err != nil {
+		return Result{}, err
+	}
+	defer s.Close()
+	return Review(ctx, s.Winter(), NewKept(s), nil, progress)
+}
+
+// IsWinterFile says by its name whether a file is a winter file; else it is a plan.
+func IsWinterFile(path string) bool { return strings.EqualFold(filepath.Ext(path), ".thawbook") }
+
+// ReadWinter reads the document of a winter file or a plan.
+func ReadWinter(path string) (winter.Winter, error) {
+	if !IsWinterFile(path) {
+		return ReadPlan(path)
+	}
+	s, err := store.Read(path)
+	if err != nil {
+		return winter.Winter{}, err
+	}
+	defer s.Close()
+	return s.Winter(), nil
 }
 
 // ReadPlan reads a plan's file.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"context"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -144,7 +143,7 @@ func (u *UI) hangDialog(l desk.LoggerEntry) {
 	at.OnChanged(at.Selected)
 	hang := newKeyButton("Hang it there", func() {
 		s.close()
-		u.hang(l.At, listNumber(at.Selected, barns), place.Selected)
+		u.edit(desk.Hang(l.At, listNumber(at.Selected, barns), place.Selected))
 	}, shut)
 	hang.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("Barn"), at, widget.NewLabel("Hangs at"), place)
@@ -200,7 +199,9 @@ func (u *UI) beesDialog() {
 			return
 		}
 		s.close()
-		u.setBeesTime(in.Text, out.Text)
+		if e, ok := u.book.SetBeesInOut(u.barn, in.Text, out.Text); ok {
+			u.edit(e)
+		}
 	}
 	in.OnSubmitted, out.OnSubmitted = func(string) { commit() }, func(string) { commit() }
 	set := newKeyButton("Set", commit, shut)
@@ -209,14 +210,6 @@ func (u *UI) beesDialog() {
 	content := container.New(column{gap: 8}, form, wrong, caption(desk.HelpLine("bees_time")))
 	s = newSheet(u.win, "When were the bees in?", content, 420, set)
 	u.win.Canvas().Focus(in)
-}
-
-func (u *UI) setBeesTime(in, out string) {
-	book, barn := u.book, u.barn
-	u.work.start("Working it out anew", func(ctx context.Context, tell Tell) (func(), error) {
-		next, err := u.keeper.SetBeesInOut(ctx, book, barn, in, out, tell)
-		return func() { u.setBook(next, barn) }, err
-	})
 }
 
 // addDialog takes files by pasted paths, by folder or one by one.
@@ -231,8 +224,8 @@ func (u *UI) addDialog() {
 		u.Take(paths)
 	}, func() { s.close() })
 	add.Importance = widget.HighImportance
-	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(".csv", ".txt", ".tsv") })
-	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder() })
+	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(u.takeOne, ".csv", ".txt", ".tsv", ".zip", ".gz") })
+	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder(u.takeOne) })
 	content := container.New(column{gap: 8}, body("Paste paths, pick a file or a folder, or drop files anywhere on the window."), entry, container.NewHBox(one, folder))
 	s = newSheet(u.win, "Add logger files", content, 520, add)
 }
@@ -247,14 +240,20 @@ func linesOf(text string) []string {
 	return out
 }
 
-func (u *UI) pickFile(endings ...string) {
+// openDialog picks a winter file or a plan.
+func (u *UI) openDialog() { u.pickFile(u.open, ".thawbook", ".toml") }
+
+// takeOne takes one picked path.
+func (u *UI) takeOne(path string) { u.Take([]string{path}) }
+
+func (u *UI) pickFile(picked func(path string), endings ...string) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if f == nil || err != nil {
 			return
 		}
 		path := f.URI().Path()
 		f.Close()
-		u.Take([]string{path})
+		picked(path)
 	}, u.win)
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
 	d.SetView(dialog.ListView)
@@ -263,10 +262,10 @@ func (u *UI) pickFile(endings ...string) {
 	u.escapes(d.Hide, d.SetOnClosed)
 }
 
-func (u *UI) pickFolder() {
+func (u *UI) pickFolder(picked func(path string)) {
 	d := dialog.NewFolderOpen(func(f fyne.ListableURI, err error) {
 		if f != nil && err == nil {
-			u.Take([]string{f.Path()})
+			picked(f.Path())
 		}
 	}, u.win)
 	d.Show()
@@ -300,7 +299,8 @@ func (u *UI) keysDialog() {
 }
 
 var keyLines = []string{
-	"Ctrl+O opens a plan, Ctrl+I adds files, Ctrl+Q quits.",
+	"Ctrl+O opens a winter or a plan, Ctrl+I adds files, Ctrl+S keeps the winter under a name, Ctrl+Q quits. Every change is on the disk as soon as it is made.",
+	"Ctrl+Z undoes the last change, Ctrl+Y takes it up again, also after the program was closed; Ctrl+N sets down a note.",
 	"Ctrl+1, 2, 3 show First look, Timeline and Stages.",
 	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter.",
 	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog.",

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
@@ -13,10 +15,26 @@ func (u *UI) menu() *fyne.MainMenu {
 	quit.IsQuit = true
 	return fyne.NewMainMenu(
 		fyne.NewMenu("File",
-			item("Open plan…", fyne.KeyO, func() { u.pickFile(".toml") }),
+			item("Open winter or plan…", fyne.KeyO, u.openDialog), u.recentMenu(),
 			item("Add files…", fyne.KeyI, u.addDialog),
+			fyne.NewMenuItemSeparator(),
+			u.ofWinter(item("Keep under a name…", fyne.KeyS, u.keepDialog)),
+			u.ofWinter(item("Save a copy…", "", u.copyDialog)),
+			u.ofWinter(item("Save the plan…", "", u.planDialog)),
+			u.ofWinter(item("Give back the original files…", "", u.giveBackDialog)),
+			fyne.NewMenuItemSeparator(),
+			u.ofWinter(item("Begin the next winter from this", "", u.nextWinter)),
+			u.ofWinter(item("Take barns over…", "", u.takeOverDialog)),
+			fyne.NewMenuItemSeparator(),
 			item("Look at the demo", fyne.KeyD, u.openDemo),
 			fyne.NewMenuItemSeparator(), quit),
+		fyne.NewMenu("Edit",
+			u.moves("Undo", u.book.Undo, &fyne.ShortcutUndo{}, u.undo),
+			u.moves("Redo", u.book.Redo, &fyne.ShortcutRedo{}, u.redo),
+			fyne.NewMenuItemSeparator(),
+			u.ofWinter(item("Rename…", "", u.renameDialog)),
+			u.ofWinter(item("Set down a note…", fyne.KeyN, u.noteDialog)),
+			u.ofWinter(item("Work it out again", fyne.KeyR, u.workOut))),
 		fyne.NewMenu("View",
 			item("First look", fyne.Key1, func() { u.showPage(0) }),
 			item("Timeline", fyne.Key2, func() { u.showPage(1) }),
@@ -32,6 +50,34 @@ func (u *UI) menu() *fyne.MainMenu {
 			item("Keys and cautions", "", u.keysDialog),
 			item("About Thawbook", "", u.aboutDialog)),
 	)
+}
+
+// recentMenu lists the winters that were open lately.
+func (u *UI) recentMenu() *fyne.MenuItem {
+	m := fyne.NewMenuItem("Open recent", nil)
+	m.ChildMenu = fyne.NewMenu("")
+	for _, r := range desk.RecentsOf(u.Memory.Recent(), u.units) {
+		m.ChildMenu.Items = append(m.ChildMenu.Items, fyne.NewMenuItem(r.Name+"  ("+r.Note+")", func() { u.open(r.Path) }))
+	}
+	m.Disabled = len(m.ChildMenu.Items) == 0
+	return m
+}
+
+// ofWinter is an item that needs an open winter.
+func (u *UI) ofWinter(m *fyne.MenuItem) *fyne.MenuItem {
+	m.Disabled = !u.book.Loaded()
+	return m
+}
+
+// moves is Undo or Redo with the edit it moves over. While a dialog is open its keys are the dialog's.
+func (u *UI) moves(label, what string, key fyne.Shortcut, act func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(strings.TrimSpace(label+" "+what), func() {
+		if u.win.Canvas().Overlays().Top() == nil {
+			act()
+		}
+	})
+	m.Shortcut, m.Disabled = key, what == ""
+	return m
 }
 
 // item is a menu item with Ctrl and a key.

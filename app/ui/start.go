@@ -6,14 +6,19 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
 )
 
+// mostRecent is how many winters the start page lists.
+const mostRecent = 5
+
 // startPage is what shows while no winter is open: one sentence why, and what to do.
-func startPage(demo, open, add func()) fyne.CanvasObject {
+func startPage(recent []desk.RecentView, open func(path string), demo, pick, add func()) fyne.CanvasObject {
 	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), demo)
 	first.Importance = widget.HighImportance
 	buttons := container.NewHBox(first,
-		widget.NewButtonWithIcon("Open a plan…", theme.FolderOpenIcon(), open),
+		widget.NewButtonWithIcon("Open a winter or plan…", theme.FolderOpenIcon(), pick),
 		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
 	)
 	words := container.New(column{widest: 620, gap: 12},
@@ -22,5 +27,18 @@ func startPage(demo, open, add func()) fyne.CanvasObject {
 		buttons,
 		caption("The demo is an invented winter of two barns. Nothing you open is changed or sent anywhere."),
 	)
+	if len(recent) > 0 {
+		words.Add(hairline())
+		words.Add(recentList(recent[:min(len(recent), mostRecent)], open))
+	}
 	return container.New(layout.NewCenterLayout(), container.New(fixed{width: 620}, words))
+}
+
+// recentList is the winters that were open lately, to be opened by a press.
+func recentList(recent []desk.RecentView, open func(path string)) fyne.CanvasObject {
+	list := container.New(column{gap: 0}, caption("Open again"))
+	for _, r := range recent {
+		list.Add(newRow(desk.MarkNone, r.Name, r.Note, func() { open(r.Path) }))
+	}
+	return list
 }

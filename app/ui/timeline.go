@@ -13,6 +13,7 @@ type timelinePage struct {
 	object   fyne.CanvasObject
 	plot     *chart.Chart // nil when there is nothing to draw
 	measured *prose       // the stretch that was measured, else how to measure one
+	at       desk.Span    // the stretch to show once there is something to draw
 }
 
 func newTimelinePage(t desk.Timeline, dark bool, read func(string)) *timelinePage {
@@ -38,10 +39,13 @@ func (p *timelinePage) look(s desk.Span) {
 	p.plot.SetView(desk.Span{From: s.From - room, To: s.To + room})
 }
 
-// view is the stretch shown; empty when nothing is drawn.
+// view is the stretch shown, or to be shown; empty when there is none.
 func (p *timelinePage) view() desk.Span {
-	if p == nil || p.plot == nil {
+	switch {
+	case p == nil:
 		return desk.Span{}
+	case p.plot == nil:
+		return p.at
 	}
 	return p.plot.View()
 }

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"context"
+	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -16,16 +18,17 @@ type UI struct {
 	Do      func(func())                                                                   // runs something on the main goroutine
 	Demo    func(ctx context.Context, tell func(done, total int)) (plan string, err error) // writes the demo, returns its plan
 	Quit    func()                                                                         // ends the program
+	Keeper  *desk.Keeper
+	Memory  Memory
 	Version string
 
-	app    fyne.App
-	win    fyne.Window
-	theme  Theme
-	units  desk.Units
-	keeper desk.Keeper
-	book   desk.Book
-	barn   int
-	page   int
+	app   fyne.App
+	win   fyne.Window
+	theme Theme
+	units desk.Units
+	book  desk.Book
+	barn  int
+	page  int
 
 	work   *worker
 	status *status
@@ -34,6 +37,15 @@ type UI struct {
 	centre *fyne.Container
 	tabs   *container.AppTabs
 	plot   *timelinePage
+}
+
+// Memory is what the program remembers for a user from one start to the next. Its methods are quick and tell
+// of no failure: a winter is safe without it.
+type Memory interface {
+	Recent() []desk.Recent          // latest first
+	Opened(desk.Recent)             // a winter was opened, or bears another name
+	Screen(path string) desk.Screen // where the keeper was in a winter
+	SetScreen(path string, s desk.Screen)
 }
 
 // Names under which the keeper's choices are kept.
@@ -65,40 +77,83 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	return u.win
 }
 
-// Take opens a plan or adds logger files and folders.
+// Take opens a winter file or a plan, or adds logger files and folders.
 func (u *UI) Take(paths []string) {
 	if len(paths) == 0 {
 		return
 	}
 	for _, p := range paths {
-		if strings.HasSuffix(strings.ToLower(p), ".toml") {
-			u.openPlan(p)
+		if ending := strings.ToLower(filepath.Ext(p)); ending == ".toml" || ending == ".thawbook" {
+			u.open(p)
 			return
 		}
 	}
-	book := u.book
-	u.work.start("Reading files", func(ctx context.Context, tell Tell) (func(), error) {
-		next, err := u.keeper.Add(ctx, book, paths, tell)
-		return func() { u.setBook(next, 0) }, err
+	u.change("Reading files", func(ctx context.Context, b desk.Book, tell Tell) (desk.Book, error) {
+		return u.Keeper.Add(ctx, b, paths, tell)
 	})
 }
 
-func (u *UI) openPlan(path string) {
-	u.work.start("Opening the plan", func(ctx context.Context, tell Tell) (func(), error) {
-		return u.opened(ctx, path, tell)
+// change keeps a change of the winter and shows it, then works the figures out anew beside the window.
+func (u *UI) change(what string, keep func(context.Context, desk.Book, Tell) (desk.Book, error)) {
+	before := u.book
+	u.work.start(what, func(ctx context.Context, tell Tell) (func(), error) {
+		kept, err := keep(ctx, before, tell)
+		if err != nil {
+			return nil, err
+		}
+		u.Do(func() { u.setBook(kept) })
+		judged, err := u.Keeper.Review(ctx, kept, tell)
+		return func() { u.setBook(judged) }, err
 	})
 }
 
-// opened reads a plan beside the window; a refused plan is told in the strip.
+// edit is a change that is one edit of the document.
+func (u *UI) edit(e desk.Edit) {
+	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.Edit(b, e) })
+}
+
+func (u *UI) undo() {
+	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.UndoEdit(b) })
+}
+
+func (u *UI) redo() {
+	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.RedoEdit(b) })
+}
+
+func (u *UI) workOut() {
+	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return b, nil })
+}
+
+// open opens a winter file or a plan; what is refused is told in the strip, and of a damaged winter more is offered.
+func (u *UI) open(path string) {
+	u.leaveScreen()
+	u.work.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })
+}
+
+// opened opens a file beside the window and judges it.
 func (u *UI) opened(ctx context.Context, path string, tell Tell) (func(), error) {
-	next, err := u.keeper.Open(ctx, path, tell)
+	next, err := u.Keeper.Open(ctx, path, tell)
 	if err != nil && ctx.Err() == nil {
-		return func() { u.strip.show([]desk.Fault{desk.PlanFault(path, err)}) }, nil
+		return func() { u.refused(path, err) }, nil
 	}
-	return func() { u.page = 0; u.setBook(next, 0) }, err
+	if err != nil {
+		return nil, err
+	}
+	u.Do(func() { u.setBook(next) })
+	judged, err := u.Keeper.Review(ctx, next, tell)
+	return func() { u.setBook(judged) }, err
+}
+
+func (u *UI) refused(path string, err error) {
+	if desk.IsDamaged(err) {
+		u.rescueDialog(path, err)
+		return
+	}
+	u.strip.show([]desk.Fault{desk.OpenFault(path, err)})
 }
 
 func (u *UI) openDemo() {
+	u.leaveScreen()
 	u.work.start("Making the demo winter", func(ctx context.Context, tell Tell) (func(), error) {
 		path, err := u.Demo(ctx, func(done, total int) { tell(int64(done), int64(total), "Making the demo winter") })
 		if err != nil {
@@ -108,41 +163,70 @@ func (u *UI) openDemo() {
 	})
 }
 
-func (u *UI) hang(from desk.Slot, list int, place string) {
-	book, barn := u.book, u.barn
-	u.work.start("Working it out anew", func(ctx context.Context, tell Tell) (func(), error) {
-		next, err := u.keeper.Hang(ctx, book, from, list, place, tell)
-		return func() { u.setBook(next, barn) }, err
-	})
-}
-
 func (u *UI) begun(what string) { u.status.begin(what) }
 
 func (u *UI) progressed(done, total int64, what string) { u.status.tell(done, total, what) }
 
 func (u *UI) ended(err error) {
-	u.status.end()
+	if !u.work.busy() {
+		u.status.end()
+	}
 	if err != nil {
-		u.strip.show([]desk.Fault{{Text: err.Error(), Next: "Nothing was changed."}})
+		u.strip.show([]desk.Fault{{Text: desk.Sentenced(err), Next: "Nothing was changed."}})
+		return
+	}
+	u.tellFaults()
+}
+
+// tellFaults says in the strip what there is to say of the book: while work runs, its faults alone.
+func (u *UI) tellFaults() {
+	faults := slices.Clone(u.book.Faults)
+	if standing := u.book.Standing(); standing.Text != "" && !u.work.busy() {
+		faults = append([]desk.Fault{standing}, faults...)
+	}
+	u.strip.show(faults)
+}
+
+// setBook shows another state of the winter, or another winter where the keeper left it.
+func (u *UI) setBook(b desk.Book) {
+	other := b.Path != u.book.Path
+	renamed := b.Name() != u.book.Name()
+	u.book = b
+	if other {
+		s := u.Memory.Screen(b.Path)
+		u.page, u.barn, u.plot = s.Page, s.Barn, &timelinePage{at: desk.Span{From: s.From, To: s.To}}
+	}
+	if b.Loaded() && (other || renamed) {
+		u.Memory.Opened(desk.Recent{Path: b.Path, Name: b.Name(), At: time.Now().UnixMilli(), Draft: b.Draft})
+	}
+	if u.barn >= max(1, len(b.BarnNames())) {
+		u.barn = 0
+	}
+	u.win.SetMainMenu(u.menu())
+	u.tellFaults()
+	u.refresh()
+}
+
+// leaveScreen remembers where the keeper is in the open winter.
+func (u *UI) leaveScreen() {
+	if u.book.Loaded() {
+		view := u.plot.view()
+		u.Memory.SetScreen(u.book.Path, desk.Screen{Page: u.page, Barn: u.barn, From: view.From, To: view.To})
 	}
 }
 
-// setBook shows another state of the winter.
-func (u *UI) setBook(b desk.Book, barn int) {
-	u.book, u.barn, u.plot = b, barn, nil
-	u.strip.show(b.Faults)
-	u.refresh()
-}
-
 func (u *UI) showBarn(barn int) {
-	u.barn, u.plot = barn, nil
+	u.barn = barn
 	u.refresh()
 }
 
-// Leave ends the work and the program.
+// Leave ends the work, closes the winter and ends the program. What was changed is on the disk already.
 func (u *UI) Leave() {
+	u.leaveScreen()
 	u.work.stop()
-	u.work.wait(time.Second)
+	if u.work.wait(time.Second) {
+		u.Keeper.Close()
+	}
 	u.Quit()
 }
 
@@ -170,7 +254,8 @@ func (u *UI) refresh() {
 	u.rail.object.(interface{ Refresh() }).Refresh()
 	if !u.book.Loaded() {
 		u.rail.object.Hide()
-		u.centre.Objects = []fyne.CanvasObject{startPage(u.openDemo, func() { u.pickFile(".toml") }, u.addDialog)}
+		recent := desk.RecentsOf(u.Memory.Recent(), u.units)
+		u.centre.Objects = []fyne.CanvasObject{startPage(recent, u.open, u.openDemo, u.openDialog, u.addDialog)}
 		u.centre.Refresh()
 		return
 	}
@@ -183,7 +268,7 @@ func (u *UI) refresh() {
 func (u *UI) barnPage() fyne.CanvasObject {
 	v, ok := u.book.Barn(u.barn, u.units)
 	if !ok {
-		return body("This winter has no barn yet.")
+		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
 	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, u.theme.IsDark(u.app.Settings().ThemeVariant()), u.status.read)
@@ -200,9 +285,20 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	return container.NewBorder(headerOf(v.Header, u.beesDialog), nil, nil, nil, u.tabs)
 }
 
+// nothingToShow says why no barn's page is shown.
+func (u *UI) nothingToShow() string {
+	switch {
+	case u.work.busy():
+		return "The figures are being worked out."
+	case len(u.book.BarnNames()) > 0:
+		return "The figures are not worked out yet. Edit, Work it out again does it."
+	}
+	return "This winter has no barn yet. Drop the loggers' files on this window, or take barns over from another winter (File)."
+}
+
 // showPage shows one of the three screens.
 func (u *UI) showPage(page int) {
-	if u.book.Loaded() {
+	if _, ok := u.book.Barn(u.barn, u.units); ok {
 		u.tabs.SelectIndex(page)
 	}
 }

@@ -69,12 +69,27 @@ type shown struct {
 func show(t *testing.T) *shown {
 	t.Helper()
 	s := &shown{}
-	s.UI = &UI{Do: s.main.do, Version: "test", Quit: func() { s.left = true }, Demo: func(context.Context, func(int, int)) (string, error) {
+	s.UI = &UI{Do: s.main.do, Version: "test", Keeper: &desk.Keeper{Drafts: filepath.Join(t.TempDir(), "drafts")}, Memory: &remembered{screens: map[string]desk.Screen{}}, Quit: func() { s.left = true }, Demo: func(context.Context, func(int, int)) (string, error) {
 		return "", errors.New("there is no room on the disk")
 	}}
 	s.UI.Show(test.NewTempApp(t))
+	t.Cleanup(func() { s.work.stop(); s.work.wait(20 * time.Second); s.Keeper.Close() })
 	return s
 }
+
+// remembered is a memory that lasts as long as the test.
+type remembered struct {
+	recent  []desk.Recent
+	screens map[string]desk.Screen
+}
+
+func (m *remembered) Recent() []desk.Recent { return m.recent }
+
+func (m *remembered) Opened(r desk.Recent) { m.recent = append([]desk.Recent{r}, m.recent...) }
+
+func (m *remembered) Screen(path string) desk.Screen { return m.screens[path] }
+
+func (m *remembered) SetScreen(path string, s desk.Screen) { m.screens[path] = s }
 
 func (s *shown) take(t *testing.T, paths ...string) {
 	t.Helper()
@@ -226,7 +241,7 @@ func planFile(t *testing.T) string {
 
 func TestTheStartPageSaysWhatToDo(t *testing.T) {
 	s := show(t)
-	s.lacks(t, "No winter is open.", "Drop the loggers' CSV files", "Look at the demo winter", "Open a plan…", "Add logger files…")
+	s.lacks(t, "No winter is open.", "Drop the loggers' CSV files", "Look at the demo winter", "Open a winter or plan…", "Add logger files…")
 	if s.win.Title() != "Thawbook" {
 		t.Errorf("title %q", s.win.Title())
 	}
@@ -315,7 +330,7 @@ func TestEscapeClosesDialogsWhateverHasTheFocus(t *testing.T) {
 
 func TestFilesAndFoldersCanBePicked(t *testing.T) {
 	s := show(t)
-	for name, open := range map[string]func(){"a plan": func() { s.pickFile(".toml") }, "a folder": s.pickFolder} {
+	for name, open := range map[string]func(){"a plan": s.openDialog, "a folder": func() { s.pickFolder(s.takeOne) }} {
 		open()
 		if s.win.Canvas().Overlays().Top() == nil {
 			t.Errorf("%s: no dialog", name)
@@ -370,7 +385,7 @@ func TestTroublesAreToldInTheStrip(t *testing.T) {
 	s := show(t)
 	s.openDemo()
 	s.settled(t)
-	s.lacks(t, "there is no room on the disk")
+	s.lacks(t, "There is no room on the disk.")
 	s.take(t, filepath.Join(t.TempDir(), "absent.csv"))
 	s.lacks(t, "absent.csv", "No winter is open.")
 	test.Tap(s.strip.dismiss)

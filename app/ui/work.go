@@ -13,16 +13,18 @@ const tellEvery = time.Second / 30
 // Tell reports progress: so much done of so much, and what is in hand.
 type Tell = func(done, total int64, what string)
 
-// worker runs long work beside the window, one piece at a time: a newer piece cancels the older, whose
-// outcome is dropped. Its methods belong to the main goroutine; stop may be called from any.
+// worker runs long work beside the window, one piece after another: a newer piece cancels the older, whose
+// outcome is dropped, and begins when that has ended. What a piece does before it looks at its context is
+// always done. Its methods belong to the main goroutine; stop may be called from any.
 type worker struct {
 	do       func(func()) // the way back to the main goroutine
 	begun    func(what string)
 	progress func(done, total int64, what string)
-	ended    func(err error) // err is nil also when the work was cancelled
+	ended    func(err error) // the latest work ended, or an older one failed; err is nil also when it was cancelled
 
 	latest  int
 	cancel  context.CancelFunc
+	last    chan struct{} // closed when the latest piece has ended
 	running sync.WaitGroup
 }
 
@@ -33,30 +35,39 @@ func (w *worker) start(what string, work func(ctx context.Context, tell Tell) (d
 	ctx, cancel := context.WithCancel(context.Background())
 	w.latest++
 	w.cancel = cancel
-	number := w.latest
+	number, before, over := w.latest, w.last, make(chan struct{})
+	w.last = over
 	w.begun(what)
 	w.running.Go(func() {
+		defer close(over)
 		defer cancel()
+		if before != nil {
+			<-before
+		}
 		done, err := work(ctx, w.throttled(number))
-		w.do(func() {
-			if number == w.latest {
-				w.finish(ctx, done, err)
-			}
-		})
+		w.do(func() { w.finish(number, done, err) })
 	})
 }
 
-func (w *worker) finish(ctx context.Context, done func(), err error) {
-	w.cancel = nil
+// finish takes the outcome of a piece, if it is the latest; an older one's failure is told all the same.
+func (w *worker) finish(number int, done func(), err error) {
 	if errors.Is(err, context.Canceled) {
-		err = nil
-		done = nil
+		err, done = nil, nil
 	}
-	w.ended(err)
-	if done != nil && err == nil {
+	latest := number == w.latest
+	if latest {
+		w.cancel = nil
+	}
+	if latest || err != nil {
+		w.ended(err)
+	}
+	if latest && done != nil && err == nil {
 		done()
 	}
 }
+
+// busy says whether work is running.
+func (w *worker) busy() bool { return w.cancel != nil }
 
 // stop asks the running work to end.
 func (w *worker) stop() {

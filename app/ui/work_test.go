@@ -55,6 +55,36 @@ func TestNewWorkCancelsTheOlder(t *testing.T) {
 	}
 }
 
+// Pieces run one after another, each of them, however fast they come: what the keeper asked to be kept is.
+func TestEveryPieceIsRunInTurn(t *testing.T) {
+	b := newBench()
+	order := ""
+	for _, name := range []string{"a", "b", "c", "d"} {
+		b.start(name, func(context.Context, Tell) (func(), error) {
+			was := order
+			time.Sleep(2 * time.Millisecond)
+			order = was + name
+			return nil, nil
+		})
+	}
+	b.main.until(t, "the last ends", func() bool { return b.ends > 0 })
+	if order != "abcd" {
+		t.Errorf("%q", order)
+	}
+}
+
+func TestAnOvertakenFailureIsTold(t *testing.T) {
+	b := newBench()
+	var told []error
+	b.ended = func(err error) { told = append(told, err) }
+	b.start("first", func(context.Context, Tell) (func(), error) { return nil, errors.New("the disk is full") })
+	b.start("second", func(context.Context, Tell) (func(), error) { return nil, nil })
+	b.main.until(t, "both end", func() bool { return len(told) == 2 })
+	if told[0] == nil || told[1] != nil {
+		t.Errorf("%v", told)
+	}
+}
+
 func TestCancelledWorkChangesNothing(t *testing.T) {
 	b := newBench()
 	done := false

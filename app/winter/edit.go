@@ -72,6 +72,9 @@ func (w Winter) withBarn(barn int, change func(*Barn)) Winter {
 func (w Winter) hung(list int, l Logger) Winter {
 	all, _ := w.List(list)
 	all = slices.Clone(all)
+	if list != OutdoorList {
+		l.StationKM = nil // the distance of a weather station
+	}
 	i := slices.IndexFunc(all, func(o Logger) bool {
 		return list != TrayList && o.Name == l.Name && o.Place == l.Place && o.Channel == l.Channel
 	})

@@ -151,7 +151,7 @@ func anyLogger(rng *rand.Rand, name, place string) winter.Logger {
 	follows := rng.IntN(2) == 0
 	face := anyInstant(rng)
 	return winter.Logger{
-		Name: name, Files: []string{anyText(rng) + "*.csv"}, Place: place, From: maybeInstant(rng), Channel: anyText(rng),
+		Name: name, Files: anyFiles(rng), Place: place, From: maybeInstant(rng), Channel: anyText(rng),
 		OffsetC: rng.Float64() - 0.5, OffsetRelHum: *percentOf(ptr(math.Round(rng.Float64()*1000)/100 - 5)),
 		Zone: anyOf(rng, []string{"", "+02:00"}), FollowsDST: &follows, Anchors: []winter.Anchor{{FaceMS: face, At: anyInstant(rng)}},
 		Checks: anyChecks(rng), Exclusions: anyExclusions(rng), Assumed: rng.IntN(2) == 0,
@@ -242,3 +242,11 @@ func anyOf[T any](rng *rand.Rand, items []T) T { return items[rng.IntN(len(items
 func percentOf(v *float64) *float64 { return scaled(v, percent) }
 
 func ptr[T any](v T) *T { return &v }
+
+// anyFiles is none for a logger that waits for its read-out.
+func anyFiles(rng *rand.Rand) []string {
+	if rng.IntN(4) == 0 {
+		return nil
+	}
+	return []string{anyText(rng) + "*.csv"}
+}

@@ -58,7 +58,7 @@ func hung(l winter.Logger) (name string, from *int64) { return l.Name, l.From }
 // logger builds what all kinds of logger share.
 func (b *builder) logger(at string, t loggerTable) winter.Logger {
 	l := winter.Logger{
-		Name: b.text(at, "name", t.Name), Files: t.Files,
+		Name: b.text(at, "name", t.Name), Files: listOf(t.Files),
 		From:    b.momentIf(at, "from", t.From),
 		Channel: t.Channel, RecordsStage: t.RecordsStage,
 		OffsetC:      *b.number(at, "offset_c", &t.OffsetC, -20, 20),
@@ -68,7 +68,7 @@ func (b *builder) logger(at string, t loggerTable) winter.Logger {
 	if t.Zone != "" {
 		b.zone(at, t.Zone)
 	}
-	if len(t.Files) == 0 {
+	if t.Files == nil {
 		b.refuse(join(at, "files"), Absent, `%s needs its files, such as files = ["north*.csv"]`, header(at))
 	}
 	for _, pattern := range t.Files {
@@ -101,6 +101,14 @@ func (b *builder) checks(path string, tables []checkTable) (out []winter.Calibra
 		})
 	}
 	return out
+}
+
+// listOf is a list of texts, nil when it is empty.
+func listOf(texts []string) []string {
+	if len(texts) == 0 {
+		return nil
+	}
+	return texts
 }
 
 // anchors builds the pairs of what the logger said and what the watch said, rising by the former.

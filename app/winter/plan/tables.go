@@ -99,7 +99,7 @@ type surfaceTable struct {
 
 type loggerTable struct {
 	Name         string   `toml:"name"`
-	Files        []string `toml:"files,omitempty"`
+	Files        []string `toml:"files"` // [] for a logger that waits for its read-out
 	Place        string   `toml:"place,omitempty"`
 	From         any      `toml:"from,omitempty"`
 	Channel      string   `toml:"channel,omitempty"`

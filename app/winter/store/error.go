@@ -72,7 +72,7 @@ func fault(path string, err error) error {
 	}
 	code := Failed
 	switch {
-	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB):
+	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB), errors.Is(err, sqlite3.TOOBIG):
 		code = Damaged
 	case errors.Is(err, sqlite3.FULL), noRoom(err):
 		code = Full

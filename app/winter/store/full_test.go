@@ -237,6 +237,40 @@ func TestFaultsOfTheDisk(t *testing.T) {
 	}
 }
 
+// TestAFolderThatCantBeSynced: the journal is gone, so the change stands, but it may not be on the disk. The
+// call fails, and the store says what the file holds.
+func TestAFolderThatCantBeSynced(t *testing.T) {
+	r := newRig(t)
+	for i, a := range r.acts {
+		if err := os.WriteFile(r.path, r.first, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		r.fault.at = 0
+		s, err := Open(r.path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, before := range r.acts[:i] {
+			if err := before.do(s); err != nil {
+				t.Fatal(err)
+			}
+		}
+		r.fault.kind, r.fault.at, r.fault.seen = "folder sync", 1, 0
+		if err := says(r.path, Failed)(a.do(s)); err != nil {
+			t.Errorf("%s: %v", a.name, err)
+		}
+		for _, after := range r.acts[i+1:] {
+			if err := after.do(s); err != nil {
+				t.Errorf("%s after %s failed: %v", after.name, a.name, err)
+			}
+		}
+		s.Close()
+		if err := r.asWanted(); err != nil {
+			t.Errorf("%s: %v", a.name, err)
+		}
+	}
+}
+
 // asWanted: after the fault the file holds what it would have without.
 func (r *rig) asWanted() error {
 	got, err := r.held()

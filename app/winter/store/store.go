@@ -23,10 +23,11 @@ const (
 
 // Store is an open winter file. Its methods may be called from several goroutines.
 type Store struct {
-	path string
-	mode Mode
-	lock *flock.Flock
-	temp string // the folder of a copy that stands for a file that could not be opened in place
+	path    string
+	mode    Mode
+	reading bool // only that was asked for
+	lock    *flock.Flock
+	temp    string // the folder of a copy that stands for a file that could not be opened in place
 
 	guard   sync.Mutex
 	conn    *sqlite3.Conn
@@ -37,12 +38,17 @@ type Store struct {
 
 // Open opens a winter file: for writing where nothing speaks against it, else for reading; Mode says which.
 // A damaged file is not opened and not written to. Errors are of type *Error.
-func Open(path string) (*Store, error) {
+func Open(path string) (*Store, error) { return open(path, false) }
+
+// Read opens a winter file for reading only: its mode is never Writable. Errors are as of Open.
+func Read(path string) (*Store, error) { return open(path, true) }
+
+func open(path string, reading bool) (*Store, error) {
 	whole, err := filepath.EvalSymlinks(path)
 	if err != nil {
 		return nil, fault(path, err)
 	}
-	s := &Store{path: whole}
+	s := &Store{path: whole, reading: reading}
 	if err := s.open(); err != nil {
 		s.Close()
 		return nil, fault(path, err)
@@ -93,6 +99,8 @@ func (s *Store) chooseMode(head header) error {
 		return nil // a folder that takes no lock takes no journal either
 	case lock == nil:
 		s.mode = Elsewhere
+	case s.reading:
+		s.lock = lock // so that nobody writes meanwhile
 	default:
 		s.mode, s.lock = Writable, lock
 	}

@@ -331,6 +331,32 @@ func TestASecondOpeningReadsOnly(t *testing.T) {
 	}
 }
 
+// Reading alone changes nothing, not even what an older file is.
+func TestReadingOnly(t *testing.T) {
+	s := begun(t)
+	s.Close()
+	before, _ := os.ReadFile(s.Path())
+	r, err := Read(s.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Mode() != Protected || r.Winter().Name != "first" {
+		t.Errorf("%s, %q", r.Mode(), r.Winter().Name)
+	}
+	if err := r.Commit(Step{Winter: titled("x")}); code(err) != ReadOnly {
+		t.Errorf("%v", err)
+	}
+	if other, err := Open(s.Path()); err != nil || other.Mode() != Elsewhere {
+		t.Errorf("%v: somebody may write while it is read", err)
+	} else {
+		other.Close()
+	}
+	r.Close()
+	if after, _ := os.ReadFile(s.Path()); !bytes.Equal(before, after) {
+		t.Error("the file was written to")
+	}
+}
+
 func TestAfterItWasClosed(t *testing.T) {
 	s := begun(t)
 	s.Close()

@@ -1,0 +1,173 @@
+package desk
+
+import (
+	"context"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+	"thawbook/app/winter/store"
+)
+
+// Add reads files and folders and takes those of use into the winter file. With a winter open their loggers go
+// to the tray; without one they make a new winter of one barn, hung where their names say, else in the room:
+// that is assumed and said so. It is not reviewed yet.
+func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress) (Book, error) {
+	var answers []winter.Answer
+	if k.store != nil {
+		answers = k.store.Winter().Answers
+	}
+	read, err := engine.Inspect(ctx, paths, answers, tell)
+	if err != nil {
+		return b, err
+	}
+	b.Faults = nil
+	sound := k.sound(&b, read)
+	if len(sound) == 0 {
+		return b, nil
+	}
+	if k.store != nil {
+		names, err := engine.Keep(ctx, k.store, sound, tell)
+		if err != nil {
+			return b, err
+		}
+		faults := b.Faults
+		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggersOf(sound, names)})
+		b.Faults = faults
+		return b, err
+	}
+	zone := zoneOf(read)
+	made, err := k.begin(winter.Winter{Name: "New winter", Zone: zone}, func(s *store.Store) (winter.Winter, error) {
+		names, err := engine.Keep(ctx, s, sound, tell)
+		return newWinter(loggersOf(sound, names), zone), err
+	})
+	if err != nil {
+		return b, err
+	}
+	faults := b.Faults
+	b = k.take(made, false)
+	b.Faults = faults
+	return b, nil
+}
+
+// sound are the files of use that no logger of the winter has yet; the faults of the others are noted.
+func (k *Keeper) sound(b *Book, read []engine.File) (out []engine.File) {
+	known := k.used()
+	for _, f := range read {
+		name := filepath.Base(f.Name)
+		switch {
+		case f.Err != nil:
+			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))
+		case known[f.SHA256]:
+			b.Faults = append(b.Faults, Fault{Text: name + " is already here, so it was not added again."})
+		case len(loggerNames(f)) == 0:
+			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or fan state that could be used."})
+		default:
+			out = append(out, f)
+			known[f.SHA256] = true
+		}
+	}
+	return out
+}
+
+// used are the checksums of the files that loggers of the open winter have. A file that is kept but that no
+// logger has, as after an undo, can be added again.
+func (k *Keeper) used() map[string]bool {
+	out := map[string]bool{}
+	if k.store == nil {
+		return out
+	}
+	w := k.store.Winter()
+	lists := [][]winter.Logger{w.Outdoor, w.Tray}
+	for _, b := range w.Barns {
+		lists = append(lists, b.Loggers)
+	}
+	for _, l := range slices.Concat(lists...) {
+		for _, pattern := range l.Files {
+			if sum := k.files.SHA256(pattern); sum != "" {
+				out[sum] = true
+			}
+		}
+	}
+	return out
+}
+
+// loggersOf are the loggers of files, each naming its file as it is kept.
+func loggersOf(read []engine.File, names map[string]string) (out []winter.Logger) {
+	for _, f := range read {
+		loggers := loggerNames(f)
+		for _, n := range loggers {
+			l := winter.Logger{Name: n, Files: []string{names[f.Name]}}
+			if len(loggers) > 1 {
+				l.Channel = n
+			}
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// loggerNames are the loggers of one file that measured something of use.
+func loggerNames(f engine.File) (names []string) {
+	for _, s := range f.Export.Series {
+		if usable(string(s.Quantity)) && len(s.FaceMS) > 0 && !slices.Contains(names, s.Logger) {
+			names = append(names, s.Logger)
+		}
+	}
+	return names
+}
+
+func usable(quantity string) bool {
+	switch quantity {
+	case "air_temperature", "relative_humidity", "surface_temperature", "state":
+		return true
+	}
+	return false
+}
+
+// zoneOf is the first zone a file names; UTC when none does, so that clock faces show as written.
+func zoneOf(read []engine.File) string {
+	for _, f := range read {
+		if f.Export != nil && f.Export.Layout.Clock.Zone != "" {
+			return f.Export.Layout.Clock.Zone
+		}
+	}
+	return "UTC"
+}
+
+// newWinter hangs loggers in one barn: a lone logger in the room, others where their names say.
+func newWinter(loggers []winter.Logger, zone string) winter.Winter {
+	barn := winter.Barn{Name: "Barn"}
+	w := winter.Winter{Name: "New winter", Zone: zone}
+	for _, l := range loggers {
+		l.Place, l.Assumed = "room", true
+		if len(loggers) > 1 {
+			l.Place = placeByName(l)
+		}
+		if l.Place == "outdoor" {
+			w.Outdoor = append(w.Outdoor, l)
+			continue
+		}
+		barn.Loggers = append(barn.Loggers, l)
+	}
+	w.Barns = []winter.Barn{barn}
+	return w
+}
+
+// placeWords are trade words for where a logger hangs, as they turn up in names of loggers and files.
+var placeWords = []struct{ word, place string }{
+	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"intake", "intake"}, {"exhaust", "exhaust"},
+	{"ceiling", "ceiling"}, {"wall", "wall"}, {"floor", "floor"}, {"control", "control"}, {"thermostat", "control"}, {"hive", "hive"},
+}
+
+func placeByName(l winter.Logger) string {
+	name := strings.ToLower(l.Name + " " + filepath.Base(strings.Join(l.Files, " ")))
+	for _, w := range placeWords {
+		if strings.Contains(name, w.word) {
+			return w.place
+		}
+	}
+	return "room"
+}

@@ -1,0 +1,262 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+	"thawbook/app/winter/store"
+)
+
+// Keeper keeps one open winter safe in its file and makes the books of it. Its methods belong to one
+// goroutine at a time. What is asked of the keeper's document is kept before it returns, whatever becomes of
+// the review after it.
+type Keeper struct {
+	Drafts  string            // the folder of winters that have no name of their own yet; "" for the system's temporary one
+	Crash   func(note string) // told of a fault of the program; may be nil
+	Program Program           // whose figures they are
+
+	cache engine.Cache
+	store *store.Store
+	files *engine.Kept
+	plan  bool // the winter was made from a plan: while it is unchanged the plan is enough
+}
+
+// Now is the instant edits are kept with, ms UTC; tests set it.
+var now = func() int64 { return time.Now().UnixMilli() }
+
+// Open opens a winter file, or makes a winter of a plan and takes its files in. It is not reviewed yet. The
+// error is one sentence about the file, or the context's; what was open stays open then.
+func (k *Keeper) Open(ctx context.Context, path string, tell Progress) (Book, error) {
+	if !engine.IsWinterFile(path) {
+		return k.openPlan(ctx, path, tell)
+	}
+	if k.store != nil && samePath(k.store.Path(), path) {
+		return k.book(Book{}), nil
+	}
+	opened, err := store.Open(path)
+	if err != nil {
+		return Book{}, err
+	}
+	return k.take(opened, false), nil
+}
+
+// samePath says whether two names are those of one file.
+func samePath(a, b string) bool {
+	one, err := os.Stat(a)
+	two, other := os.Stat(b)
+	return err == nil && other == nil && os.SameFile(one, two)
+}
+
+// openPlan makes a draft of a plan.
+func (k *Keeper) openPlan(ctx context.Context, path string, tell Progress) (Book, error) {
+	doc, err := engine.ReadPlan(path)
+	if err != nil {
+		return Book{}, err
+	}
+	var refused []engine.File
+	made, err := k.begin(doc, func(s *store.Store) (next winter.Winter, err error) {
+		next, refused, err = engine.KeepPlan(ctx, s, doc, filepath.Dir(path), tell)
+		return next, err
+	})
+	if err != nil {
+		return Book{}, err
+	}
+	b := k.take(made, true)
+	for _, f := range refused {
+		b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))
+	}
+	return b, nil
+}
+
+// begin makes a draft whose first document is what fill makes of one: nobody can undo his way to before it.
+// Of a draft that could not be filled nothing is left.
+func (k *Keeper) begin(doc winter.Winter, fill func(*store.Store) (winter.Winter, error)) (*store.Store, error) {
+	path, err := k.draftPath()
+	if err != nil {
+		return nil, err
+	}
+	first := store.Step{At: now(), What: "begun", Field: "begun", Winter: doc}
+	s, err := store.Create(path, first)
+	if err != nil {
+		return nil, err
+	}
+	first.Winter, err = fill(s)
+	if err == nil {
+		err = s.Commit(first) // joins the step before
+	}
+	if err != nil {
+		s.Close()
+		os.Remove(path)
+		return nil, err
+	}
+	return s, nil
+}
+
+// draftPath is a free name among the drafts.
+func (k *Keeper) draftPath() (string, error) {
+	dir := k.Drafts
+	if dir == "" {
+		dir = filepath.Join(os.TempDir(), "thawbook-drafts")
+	}
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return "", err
+	}
+	day := time.UnixMilli(now()).Format("2006-01-02 15.04.05")
+	for n := 1; ; n++ {
+		path := filepath.Join(dir, fmt.Sprintf("winter of %s (%d).thawbook", day, n))
+		if _, err := os.Lstat(path); errors.Is(err, os.ErrNotExist) {
+			return path, nil
+		}
+	}
+}
+
+// take makes a winter the open one and closes the one before.
+func (k *Keeper) take(s *store.Store, plan bool) Book {
+	k.Close()
+	k.store, k.files, k.plan = s, engine.NewKept(s), plan
+	return k.book(Book{})
+}
+
+// Close closes the open winter. A draft that is no more than the plan it was made from is cleared away.
+func (k *Keeper) Close() error {
+	if k.store == nil {
+		return nil
+	}
+	_, changed := k.store.Undoable()
+	_, undone := k.store.Redoable()
+	idle := k.plan && k.isDraft() && !changed && !undone
+	path := k.store.Path()
+	err := k.store.Close()
+	k.store, k.files = nil, nil
+	if idle {
+		os.Remove(path)
+	}
+	return err
+}
+
+// isDraft says whether the open winter lies among the drafts.
+func (k *Keeper) isDraft() bool {
+	dir := k.Drafts
+	if dir == "" {
+		dir = filepath.Join(os.TempDir(), "thawbook-drafts")
+	}
+	return k.store != nil && samePath(filepath.Dir(k.store.Path()), dir)
+}
+
+// book is the open winter as it stands, with the review and faults of an earlier book.
+func (k *Keeper) book(before Book) Book {
+	b := before
+	b.loaded = k.store != nil
+	if !b.loaded {
+		return b
+	}
+	b.Path, b.Draft, b.mode, b.doc = k.store.Path(), k.isDraft(), k.store.Mode(), k.store.Winter()
+	b.stale = len(b.Result.Barns) > 0
+	b.Undo, b.Redo = editWords(k.store.Undoable()), editWords(k.store.Redoable())
+	return b
+}
+
+// Edit keeps a change of the open winter and gives its book, with the review from before it.
+func (k *Keeper) Edit(b Book, e winter.Edit) (Book, error) {
+	if k.store == nil {
+		return b, nil
+	}
+	next, err := e.Apply(k.store.Winter())
+	if err != nil {
+		return b, err
+	}
+	if err := k.store.Commit(store.Step{At: now(), What: e.What(), Field: e.Field(), Winter: next}); err != nil {
+		return b, err
+	}
+	b.Faults = nil
+	return k.book(b), nil
+}
+
+// UndoEdit goes back to before the last change, RedoEdit forth again.
+func (k *Keeper) UndoEdit(b Book) (Book, error) { return k.moved(b, (*store.Store).Undo) }
+
+// RedoEdit takes the last change that was undone up again.
+func (k *Keeper) RedoEdit(b Book) (Book, error) { return k.moved(b, (*store.Store).Redo) }
+
+func (k *Keeper) moved(b Book, move func(*store.Store) (bool, error)) (Book, error) {
+	if k.store == nil {
+		return b, nil
+	}
+	if _, err := move(k.store); err != nil {
+		return b, err
+	}
+	b.Faults = nil
+	return k.book(b), nil
+}
+
+// Review judges the open winter. What could not be read is among the book's faults, and so is a change of
+// its figures that a change of the program made. The error is the context's, or one sentence.
+func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error) {
+	if k.store == nil {
+		return b, nil
+	}
+	result, err := engine.Review(ctx, k.store.Winter(), k.files, &k.cache, tell)
+	if err != nil {
+		return b, err
+	}
+	b.Faults = slices.Clone(b.Faults)
+	b.Result = result
+	b = k.book(b)
+	b.stale = false
+	for _, f := range result.Files {
+		if f.Err != nil && !b.named(filepath.Base(f.Name)) {
+			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))
+		}
+	}
+	k.tellOfFaults(result)
+	if changed := k.remember(b); changed.Text != "" {
+		b.Faults = append(b.Faults, changed)
+	}
+	return b, nil
+}
+
+// named says whether a fault speaks of a file already.
+func (b Book) named(file string) bool {
+	return slices.ContainsFunc(b.Faults, func(f Fault) bool { return strings.Contains(f.Text, file) })
+}
+
+// tellOfFaults passes the program's own faults on.
+func (k *Keeper) tellOfFaults(result engine.Result) {
+	if k.Crash == nil {
+		return
+	}
+	all := slices.Clone(result.Faults)
+	for _, f := range result.Files {
+		all = append(all, f.Err)
+	}
+	for _, err := range all {
+		var fault *engine.Fault
+		if errors.As(err, &fault) {
+			k.Crash(fault.Note())
+		}
+	}
+}
+
+// edits are the kinds of edits in words, as in "Undo hanging a logger".
+var edits = map[string]string{
+	"add": "adding files", "hang": "hanging a logger", "bees_time": "bees in and out", "rename": "renaming", "note": "a note", "take_over": "taking barns over",
+}
+
+// editWords is the kind of an edit in words; empty where there is none.
+func editWords(what string, ok bool) string {
+	if !ok {
+		return ""
+	}
+	if words, known := edits[what]; known {
+		return words
+	}
+	return "the last change"
+}

@@ -1,0 +1,193 @@
+package engine
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"thawbook/app/files"
+	"thawbook/app/winter"
+	"thawbook/app/winter/plan"
+	"thawbook/app/winter/store"
+)
+
+// Keep takes the files behind what was read into the winter file, an archive as the whole it came as, and
+// returns how each is named there, by the name it was read under. All are kept or, after an error, none.
+func Keep(ctx context.Context, s *store.Store, read []File, tell Progress) (names map[string]string, err error) {
+	m := &meter{tell: tell}
+	var arrivals []store.Arrival
+	index := map[string]int{} // of arrivals, by the file as given
+	for _, f := range read {
+		given, member := files.Given(f.Name)
+		if _, known := index[given]; known {
+			continue
+		}
+		sum := f.SHA256
+		if member != "" {
+			if sum, _, err = (reader{source: Folder("")}).checksum(ctx, given); err != nil {
+				return nil, err
+			}
+		}
+		size, _ := files.Size(given)
+		m.total += size
+		index[given] = len(arrivals)
+		arrivals = append(arrivals, store.Arrival{Came: given, SHA256: sum, Open: func() (io.ReadCloser, error) { return openWatched(ctx, given, m) }})
+	}
+	taken, err := s.Take(ctx, arrivals)
+	if err != nil {
+		return nil, err
+	}
+	names = map[string]string{}
+	for _, f := range read {
+		given, member := files.Given(f.Name)
+		names[f.Name] = taken[index[given]].Name
+		if member != "" {
+			names[f.Name] += "!" + member
+		}
+	}
+	return names, nil
+}
+
+// openWatched opens a file whose reading is told of.
+func openWatched(ctx context.Context, path string, m *meter) (io.ReadCloser, error) {
+	source, err := files.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	return struct {
+		io.Reader
+		io.Closer
+	}{&watched{ctx: ctx, in: source, name: path, meter: m}, source}, nil
+}
+
+// KeepPlan takes a plan's files into a winter file and returns its winter with their names there, and the
+// files that could not be kept. Patterns that stand for none stay as they are.
+func KeepPlan(ctx context.Context, s *store.Store, w winter.Winter, dir string, tell Progress) (winter.Winter, []File, error) {
+	hanging := w
+	hanging.Outdoor = slices.Concat(w.Outdoor, w.Tray)
+	g := gather(hanging, Folder(dir))
+	read := make([]File, len(g.paths))
+	for i, p := range g.paths {
+		sum, bytes, err := (reader{source: Folder("")}).checksum(ctx, p)
+		if ctx.Err() != nil {
+			return w, nil, ctx.Err()
+		}
+		read[i] = File{Name: p, SHA256: sum, Bytes: bytes, Err: err}
+	}
+	refused, sound := g.refused, []File{}
+	for _, f := range read {
+		if f.Err != nil {
+			refused = append(refused, f)
+			continue
+		}
+		sound = append(sound, f)
+	}
+	names, err := Keep(ctx, s, sound, tell)
+	if err != nil {
+		return w, nil, err
+	}
+	return withNames(w, g, names), refused, nil
+}
+
+// withNames is a winter whose loggers and answers name its files as they are kept.
+func withNames(w winter.Winter, g gathered, names map[string]string) winter.Winter {
+	renamed := func(all []winter.Logger) (out []winter.Logger) {
+		for _, l := range all {
+			l.Files = namesOf(l.Files, g, names)
+			out = append(out, l)
+		}
+		return out
+	}
+	w.Outdoor, w.Tray = renamed(w.Outdoor), renamed(w.Tray)
+	barns := w.Barns
+	w.Barns = nil
+	for _, b := range barns {
+		b.Loggers = renamed(b.Loggers)
+		w.Barns = append(w.Barns, b)
+	}
+	w.Answers = answersByName(w.Answers, g, names)
+	return w
+}
+
+// namesOf are the kept names of the files some patterns stand for; a pattern without a kept file stays.
+func namesOf(patterns []string, g gathered, names map[string]string) (out []string) {
+	for _, pattern := range patterns {
+		any := false
+		for _, i := range g.byWords[pattern] {
+			if name, ok := names[g.paths[i]]; ok {
+				out, any = append(out, name), true
+			}
+		}
+		if !any {
+			out = append(out, pattern)
+		}
+	}
+	return out
+}
+
+// answersByName gives every answer to the files it was for, by their kept names; one that was for none stays.
+func answersByName(all []winter.Answer, g gathered, names map[string]string) (out []winter.Answer) {
+	for _, a := range all {
+		any := false
+		for _, p := range g.paths {
+			if name, ok := names[p]; ok && matches(a.File, p) {
+				out, any = append(out, winter.Answer{File: name, ID: a.ID, Option: a.Option}), true
+			}
+		}
+		if !any {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// WritePlan writes a winter's plan into a file.
+func WritePlan(path string, w winter.Winter) error {
+	return files.WriteAtomic(path, func(out io.Writer) error { return plan.Write(out, w) })
+}
+
+// GiveBack writes the files of a winter into a folder, each byte for byte as it came, and returns how many
+// there are. One that lies there already with the same bytes is left; another file of the name is not
+// written over: that one's error is returned after the others were written.
+func GiveBack(ctx context.Context, s *store.Store, dir string, tell Progress) (given int, err error) {
+	m := &meter{tell: tell}
+	for _, e := range s.Exports() {
+		m.total += e.Size
+	}
+	var faults []error
+	for _, e := range s.Exports() {
+		if err := ctx.Err(); err != nil {
+			return given, err
+		}
+		if err := giveBack(ctx, s, e, filepath.Join(dir, e.Name), m); err != nil {
+			faults = append(faults, err)
+			continue
+		}
+		given++
+	}
+	return given, errors.Join(faults...)
+}
+
+// giveBack writes one file.
+func giveBack(ctx context.Context, s *store.Store, e store.Export, path string, m *meter) error {
+	if _, err := os.Lstat(path); err == nil {
+		if sum, _, err := (reader{source: Folder("")}).checksum(ctx, path); err == nil && sum == e.SHA256 {
+			m.add(e.Size, e.Name)
+			return nil
+		}
+		return fmt.Errorf("%s is another file of the same name and was left as it is; choose an empty folder", path)
+	}
+	in, err := s.OpenExport(e.Name)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	return files.WriteAtomic(path, func(out io.Writer) error {
+		_, err := io.Copy(out, &watched{ctx: ctx, in: in, name: e.Name, meter: m})
+		return err
+	})
+}
