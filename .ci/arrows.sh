@@ -10,6 +10,7 @@ app:                app/* analysis* importers assets sampledata | fyne.io/fyne/v
 app/ui:             app/desk app/chart assets               | fyne.io/fyne/v2*
 app/chart:          app/figure                              | fyne.io/fyne/v2*
 app/figure:         analysis/series                         | gonum.org/* golang.org/x/image* git.sr.ht/~sbinet/gg codeberg.org/go-fonts/*
+app/userdata:       app/desk app/files                      |
 app/report:         app/desk app/figure                     | codeberg.org/go-pdf/fpdf codeberg.org/go-fonts/* gonum.org/* github.com/gocarina/gocsv
 app/desk:           app/engine app/winter* analysis* assets | golang.org/x/text* github.com/gocarina/gocsv
 app/engine:         app/winter* app/files importers analysis* |

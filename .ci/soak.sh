@@ -9,7 +9,7 @@ mkdir -p build
 log=build/soak.log
 status=0
 go test -count=1 -v -vet=off -timeout 60m -tags=migrated_fynedo,nogui \
-  -run '^Test(Killed|PowerCut|TheTapeShowsAMissingSync|FaultsOfTheDisk|AFullDisk|Damage|TwoWindows|AReadOnlyDisk|AJournalOnAReadOnlyDisk)$' \
+  -run '^Test(Killed|PowerCut|TheTapeShowsAMissingSync|FaultsOfTheDisk|AFullDisk|AFolderThatCantBeSynced|Damage|ADamagedFileWithAJournal|TwoWindows|AReadOnlyDisk|AJournalOnAReadOnlyDisk)$' \
   ./app/winter/store >"$log" 2>&1 || status=$?
 grep -E 'SUMMARY|^--- ' "$log" | sed -E 's/^ *[a-z_]+\.go:[0-9]+: SUMMARY //'
 if [ "$status" -ne 0 ]; then

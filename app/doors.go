@@ -7,8 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
+	"os"
 )
 
 // The exit statuses.
@@ -18,13 +17,14 @@ const (
 	wrongUsage = 2
 )
 
-const usage = `usage: thawbook [PLAN.toml]
+const usage = `usage: thawbook [WINTER.thawbook | PLAN.toml | FILE...]
        thawbook inspect [-json] [-answer [PATTERN:]ID=OPTION]... FILE...
-       thawbook review [-json] [-out DIR] PLAN.toml
+       thawbook review [-json] [-out DIR] WINTER.thawbook|PLAN.toml
        thawbook version
 
-Without a command the window opens. inspect says how files and folders were understood,
-review judges the winter of a plan; -json prints one JSON value instead of text, -out
+Without a command the window opens, with what is named in it: a winter, a plan, logger
+files or folders of them. inspect says how files and folders were understood, review
+judges the winter of a winter file or a plan, which stay as they are; -json prints one JSON value instead of text, -out
 writes the review and its tables into a folder, -answer settles an open question of
 the files a pattern matches.
 
@@ -43,20 +43,30 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	d := door{ctx, stdout, stderr}
 	switch {
 	case len(args) == 0:
-		return window("")
+		return window()
 	case args[0] == "inspect":
 		return d.inspect(args[1:])
 	case args[0] == "review":
 		return d.review(args[1:])
 	case args[0] == "version" && len(args) == 1:
 		return d.version()
-	case len(args) == 1 && strings.EqualFold(filepath.Ext(args[0]), ".toml"):
-		return window(args[0])
 	case args[0] == "-h", args[0] == "--help", args[0] == "help":
 		fmt.Fprint(stderr, usage)
 		return done
+	case allThere(args):
+		return window(args...)
 	}
-	return d.misused(fmt.Sprintf("there is no command %q", args[0]))
+	return d.misused(fmt.Sprintf("there is no command %q, and no file of that name", args[0]))
+}
+
+// allThere says whether every argument is a file or folder.
+func allThere(args []string) bool {
+	for _, path := range args {
+		if _, err := os.Stat(path); err != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // misused says what is wrong with the arguments, and what would be right.

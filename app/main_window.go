@@ -14,28 +14,29 @@ import (
 	"fyne.io/fyne/v2"
 	fyneapp "fyne.io/fyne/v2/app"
 
+	"thawbook/app/desk"
 	"thawbook/app/files"
 	"thawbook/app/ui"
+	"thawbook/app/userdata"
 	"thawbook/sampledata"
 )
 
 // quitWithin is how long the toolkit may take to end before the process ends without it.
 const quitWithin = 2 * time.Second
 
-// window opens the window, with a plan or logger file in it where one is named, and returns the exit status
-// when it is closed.
-func window(path string) int {
+// window opens the window, with a winter, a plan or logger files in it where some are named, and returns the
+// exit status when it is closed.
+func window(paths ...string) int {
 	app := fyneapp.NewWithID("thawbook")
-	u := &ui.UI{Do: fyne.Do, Demo: demo, Version: program().Version, Quit: func() {
+	own := userdata.Load()
+	version := program().Version
+	keeper := &desk.Keeper{Drafts: own.Drafts(), Program: program(), Crash: func(note string) { own.Crashed(version, note) }}
+	u := &ui.UI{Do: fyne.Do, Demo: demo, Keeper: keeper, Memory: own, Version: version, Quit: func() {
 		time.AfterFunc(quitWithin, func() { os.Exit(done) })
 		app.Quit()
 	}}
 	u.Show(app)
-	app.Lifecycle().SetOnStarted(func() {
-		if path != "" {
-			u.Take([]string{path})
-		}
-	})
+	app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
 	go func() {

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -24,13 +25,22 @@ func noted(notes []winter.Note, v analysis.Verdict, u Units) string {
 	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, v, u)
 }
 
-// saw is a note in the keeper's words, his number in front.
+// saw is a note in the keeper's words: what kind it is where the program knows the kind and the words don't
+// say it, his number, his text.
 func saw(n winter.Note) string {
 	text := strings.TrimRight(n.Text, ". ")
-	if n.Value == nil {
-		return text
+	figure := ""
+	if n.Value != nil {
+		figure = strings.TrimSpace(number(*n.Value, decimalsOf(*n.Value)) + " " + n.Unit)
 	}
-	return number(*n.Value, decimalsOf(*n.Value)) + " " + text
+	if n.Unit == "" && text != "" {
+		return strings.TrimSpace(figure + " " + text)
+	}
+	kind := n.Kind
+	if kind == "other" {
+		kind = ""
+	}
+	return strings.Join(slices.DeleteFunc([]string{kind, figure, text}, func(s string) bool { return s == "" }), ", ")
 }
 
 // decimalsOf is one for a number with a fraction.

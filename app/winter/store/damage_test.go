@@ -346,7 +346,7 @@ func TestADamagedFileWithAJournal(t *testing.T) {
 	r := played(t, "EXTRA")
 	disk := r.tape.disk(r.done[5]-1, dice{rand.New(rand.NewPCG(1, 1)), 1}) // in the taking of a large export
 	dir := quickDir(t)
-	refused, tries := 0, soak(t, "SOAK_DAMAGE", 150)
+	refused, tries := 0, soak(t, "SOAK_DAMAGE", 150)/5
 	for seed := range tries {
 		rnd := rand.New(rand.NewPCG(uint64(seed), 11))
 		at := filepath.Join(dir, fmt.Sprint(seed))

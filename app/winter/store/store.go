@@ -45,6 +45,9 @@ func Read(path string) (*Store, error) { return open(path, true) }
 
 func open(path string, reading bool) (*Store, error) {
 	whole, err := filepath.EvalSymlinks(path)
+	if err == nil {
+		whole, err = filepath.Abs(whole)
+	}
 	if err != nil {
 		return nil, fault(path, err)
 	}

@@ -1,0 +1,66 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"thawbook/app/winter"
+)
+
+func TestNotesInWords(t *testing.T) {
+	v := func(f float64) *float64 { return &f }
+	for want, n := range map[string]winter.Note{
+		"sweepings, 3 pails":                      {Kind: "sweepings", Value: v(3), Unit: "pails"},
+		"sweepings, 2.5 barrels, mostly old bees": {Kind: "sweepings", Value: v(2.5), Unit: "barrels", Text: "mostly old bees."},
+		"doors open":                              {Kind: "doors open"},
+		"Both doors for an hour":                  {Kind: "doors open", Text: "Both doors for an hour."},
+		"12 boxes wet along the wall":             {Kind: "seen", Value: v(12), Text: "boxes wet along the wall"},
+		"all quiet":                               {Kind: "other", Text: "all quiet"},
+	} {
+		if got := plain(saw(n)); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+func TestSettingDownANote(t *testing.T) {
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	for _, c := range []struct {
+		note NoteText
+		want string // of the problem; "" when it is taken
+	}{
+		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "2,5", Unit: "pails"}, ""},
+		{NoteText{Day: "2024-11-16 08:30", Kind: "power cut"}, ""},
+		{NoteText{Day: "2024-11-17", Kind: "other", Text: " Quiet. "}, ""},
+		{NoteText{Kind: "power cut"}, "Say when it was"},
+		{NoteText{Day: "soon", Kind: "power cut"}, "is no day"},
+		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "some", Unit: "pails"}, "is no number"},
+		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "-1", Unit: "pails"}, "is no number"},
+		{NoteText{Day: "2024-11-15", Kind: "sweepings", Unit: "pails"}, "Say how many"},
+		{NoteText{Day: "2024-11-15", Kind: "other"}, "Say how many"},
+	} {
+		edit, problem := b.AddNote(0, c.note)
+		if (c.want == "") != (problem == "") || !strings.Contains(problem, c.want) {
+			t.Errorf("%+v: %q, want %q", c.note, problem, c.want)
+		}
+		if problem == "" {
+			b = edited(t, k, b, edit)
+		}
+	}
+	v, _ := b.Barn(0, Units{})
+	if want := "You noted 17 November: Quiet; 16 November: power cut; 15 November: sweepings, 2.5 pails."; plain(v.Header.Noted) != want {
+		t.Errorf("%q, want %q", v.Header.Noted, want)
+	}
+	if b.Undo != "a note" {
+		t.Errorf("undo %q", b.Undo)
+	}
+}
+
+func TestFileNames(t *testing.T) {
+	for name, want := range map[string]string{"Winter 2024–25": "Winter 2024–25.thawbook", "a/b:c": "a-b-c.thawbook", " ": "winter.thawbook", "..": "winter.thawbook"} {
+		if got := FileName(Book{doc: winter.Winter{Name: name}}, ".thawbook"); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}
