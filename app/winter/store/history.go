@@ -25,7 +25,8 @@ type Step struct {
 }
 
 // Commit keeps an edit. Steps that were undone before it are gone. When it returns nil the edit is on the
-// disk; after an error nothing has changed, there or here.
+// disk; after an error nothing has changed, there or here. Only where a disk fails at the very last, in keeping
+// that the journal is gone, may the edit stand all the same; then Winter and Exports say so.
 func (s *Store) Commit(step Step) error {
 	doc, err := written(step.Winter)
 	if err != nil {

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"path/filepath"
 	"sync"
 
@@ -116,11 +117,14 @@ func (s *Store) load() error {
 	if err != nil {
 		return err
 	}
-	if s.now, err = docOf(s.conn, head, s.mode != Newer); err != nil {
+	now, err := docOf(s.conn, head, s.mode != Newer)
+	if err != nil {
 		return unread(s.path, err)
 	}
-	s.head = head
-	s.exports, err = exportsOf(s.conn)
+	exports, err := exportsOf(s.conn)
+	if err == nil {
+		s.now, s.head, s.exports = now, head, exports
+	}
 	return err
 }
 
@@ -161,7 +165,7 @@ func (s *Store) change(work func() error) error {
 	if s.conn == nil {
 		return &Error{Path: s.path, Code: Failed, Err: errClosed}
 	}
-	return fault(s.path, within(s.conn, func() error {
+	err := within(s.conn, func() error {
 		head, err := markedStep(s.conn)
 		if err != nil {
 			return err
@@ -170,5 +174,9 @@ func (s *Store) change(work func() error) error {
 			return &Error{Path: s.path, Code: Changed}
 		}
 		return work()
-	}))
+	})
+	if errors.Is(err, sqlite3.IOERR) { // the change may stand all the same, when its journal went but not for good
+		_ = s.load()
+	}
+	return fault(s.path, err)
 }
