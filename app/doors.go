@@ -24,9 +24,9 @@ const usage = `usage: thawbook [WINTER.thawbook | PLAN.toml | FILE...]
 
 Without a command the window opens, with what is named in it: a winter, a plan, logger
 files or folders of them. inspect says how files and folders were understood, review
-judges the winter of a winter file or a plan, which stay as they are; -json prints one JSON value instead of text, -out
-writes the review and its tables into a folder, -answer settles an open question of
-the files a pattern matches.
+judges the winter of a winter file or a plan; both only read. -json prints one JSON
+value instead of text, -out writes the review and its tables into a folder, -answer
+settles an open question of the files a pattern matches.
 
 Exit status: 0 done, 1 something was refused, 2 wrong usage.
 `

@@ -42,6 +42,9 @@ type Progress = engine.Progress
 // Loaded says whether a winter is open.
 func (b Book) Loaded() bool { return b.loaded }
 
+// Changeable says whether changes of the winter can be kept.
+func (b Book) Changeable() bool { return b.loaded && b.mode == store.Writable }
+
 // Name is the winter's name.
 func (b Book) Name() string { return b.doc.Name }
 

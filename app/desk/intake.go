@@ -39,7 +39,7 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 		return b, err
 	}
 	zone := zoneOf(read)
-	made, err := k.begin(winter.Winter{Name: "New winter", Zone: zone}, func(s *store.Store) (winter.Winter, error) {
+	made, err := k.begin(winter.Winter{Name: newWinterName, Zone: zone}, func(s *store.Store) (winter.Winter, error) {
 		names, err := engine.Keep(ctx, s, sound, tell)
 		return newWinter(loggersOf(sound, names), zone), err
 	})
@@ -137,10 +137,13 @@ func zoneOf(read []engine.File) string {
 	return "UTC"
 }
 
+// newWinterName is that of a winter nobody named yet.
+const newWinterName = "New winter"
+
 // newWinter hangs loggers in one barn: a lone logger in the room, others where their names say.
 func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 	barn := winter.Barn{Name: "Barn"}
-	w := winter.Winter{Name: "New winter", Zone: zone}
+	w := winter.Winter{Name: newWinterName, Zone: zone}
 	for _, l := range loggers {
 		l.Place, l.Assumed = "room", true
 		if len(loggers) > 1 {

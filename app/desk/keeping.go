@@ -27,7 +27,7 @@ func (k *Keeper) SaveCopy(path string) error {
 }
 
 // KeepAs keeps the open winter under a name and goes on in that file. A draft is cleared away once it is
-// kept; a winter that had a name stays where it was.
+// kept; a winter that had a name stays where it was. A winter that nobody named yet is named like its file.
 func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	path = withEnding(path, winterEnding)
 	if k.store == nil {
@@ -50,6 +50,12 @@ func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	}
 	b.Faults = nil
 	stale := b.stale
+	if b.Name() == newWinterName {
+		stem := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+		if b, err = k.Edit(b, winter.Rename{Barn: -1, Name: stem}); err != nil {
+			return b, err
+		}
+	}
 	b = k.book(b)
 	b.stale = stale
 	return b, nil

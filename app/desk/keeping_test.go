@@ -92,7 +92,7 @@ func TestKeepingUnderAName(t *testing.T) {
 	draft, headline := b.Path, held(t, b)
 	to := filepath.Join(t.TempDir(), "winter of 2024")
 	b, err := k.KeepAs(b, to)
-	if err != nil || b.Path != to+".thawbook" || b.Draft || held(t, b) != headline || b.Standing().Text != "" {
+	if err != nil || b.Path != to+".thawbook" || b.Draft || b.Name() != "winter of 2024" || held(t, b) != headline || b.Standing().Text != "" {
 		t.Errorf("%+v, %v", b.Path, err)
 	}
 	if _, err := os.Stat(draft); !errors.Is(err, os.ErrNotExist) {
@@ -294,6 +294,7 @@ func TestReopeningAfterAnUpdate(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	judged(t, k, b)
 	if b = opened(t, k, b.Path); len(b.Faults) != 0 {
 		t.Errorf("nothing changed: %+v", b.Faults)
 	}

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"thawbook/app/files"
@@ -27,15 +28,21 @@ func kept(t *testing.T, content ...string) *store.Store {
 	}
 	t.Cleanup(func() { s.Close() })
 	for i := 0; i < len(content); i += 2 {
-		sum := sha256.Sum256([]byte(content[i+1]))
-		arrival := store.Arrival{Came: content[i], SHA256: hex.EncodeToString(sum[:]), Open: func() (io.ReadCloser, error) {
-			return io.NopCloser(bytes.NewReader([]byte(content[i+1]))), nil
-		}}
-		if _, err := s.Take(context.Background(), []store.Arrival{arrival}); err != nil {
-			t.Fatal(err)
-		}
+		taken(t, s, content[i], content[i+1])
 	}
 	return s
+}
+
+// taken takes a text into a winter file.
+func taken(t testing.TB, s *store.Store, came, text string) {
+	t.Helper()
+	sum := sha256.Sum256([]byte(text))
+	arrival := store.Arrival{Came: came, SHA256: hex.EncodeToString(sum[:]), Open: func() (io.ReadCloser, error) {
+		return io.NopCloser(strings.NewReader(text)), nil
+	}}
+	if _, err := s.Take(context.Background(), []store.Arrival{arrival}); err != nil {
+		t.Fatal(err)
+	}
 }
 
 // zipped packs texts by the standard library's writer.

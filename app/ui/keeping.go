@@ -153,14 +153,18 @@ func (u *UI) renameDialog() {
 		form.Add(widget.NewLabel(label))
 		form.Add(entries[i])
 	}
-	rename := newKeyButton("Rename", func() {
+	commit := func() {
 		s.close()
 		for i, name := range names {
 			if entries[i].Text != name {
 				u.edit(desk.Rename(i-1, entries[i].Text))
 			}
 		}
-	}, shut)
+	}
+	for _, e := range entries {
+		e.OnSubmitted = func(string) { commit() }
+	}
+	rename := newKeyButton("Rename", commit, shut)
 	rename.Importance = widget.HighImportance
 	s = newSheet(u.win, "Rename", form, 420, rename)
 	u.win.Canvas().Focus(entries[0])

@@ -24,7 +24,7 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.ofWinter(item("Give back the original files…", "", u.giveBackDialog)),
 			fyne.NewMenuItemSeparator(),
 			u.ofWinter(item("Begin the next winter from this", "", u.nextWinter)),
-			u.ofWinter(item("Take barns over…", "", u.takeOverDialog)),
+			u.ofChangeable(item("Take barns over…", "", u.takeOverDialog)),
 			fyne.NewMenuItemSeparator(),
 			item("Look at the demo", fyne.KeyD, u.openDemo),
 			fyne.NewMenuItemSeparator(), quit),
@@ -32,8 +32,8 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.moves("Undo", u.book.Undo, &fyne.ShortcutUndo{}, u.undo),
 			u.moves("Redo", u.book.Redo, &fyne.ShortcutRedo{}, u.redo),
 			fyne.NewMenuItemSeparator(),
-			u.ofWinter(item("Rename…", "", u.renameDialog)),
-			u.ofWinter(item("Set down a note…", fyne.KeyN, u.noteDialog)),
+			u.ofChangeable(item("Rename…", "", u.renameDialog)),
+			u.ofChangeable(item("Set down a note…", fyne.KeyN, u.noteDialog)),
 			u.ofWinter(item("Work it out again", fyne.KeyR, u.workOut))),
 		fyne.NewMenu("View",
 			item("First look", fyne.Key1, func() { u.showPage(0) }),
@@ -66,6 +66,12 @@ func (u *UI) recentMenu() *fyne.MenuItem {
 // ofWinter is an item that needs an open winter.
 func (u *UI) ofWinter(m *fyne.MenuItem) *fyne.MenuItem {
 	m.Disabled = !u.book.Loaded()
+	return m
+}
+
+// ofChangeable is an item that needs an open winter that can be changed.
+func (u *UI) ofChangeable(m *fyne.MenuItem) *fyne.MenuItem {
+	m.Disabled = !u.book.Changeable()
 	return m
 }
 

@@ -29,6 +29,9 @@ func newRail(choose func(barn int), hang func(desk.LoggerEntry)) *rail {
 func (r *rail) show(s desk.Shell, chosen int) {
 	r.list.RemoveAll()
 	r.list.Add(container.New(inset{8, 4, 4, 6}, line(s.Winter, theme.SizeNameText, theme.ColorNameForeground, true)))
+	if s.Note != "" {
+		r.list.Add(container.New(inset{8, 0, 4, 6}, line(s.Note, theme.SizeNameCaptionText, colorMuted, false)))
+	}
 	for i, b := range s.Barns {
 		entry := newRow(b.Mark, b.Name, b.Note, func() { r.choose(i) })
 		entry.bold, entry.chosen = true, i == chosen
