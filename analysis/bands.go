@@ -69,22 +69,31 @@ func topOnC(stages []Stage) (top float64, ok bool) {
 }
 
 // rows counts a curve's time outside each band; errHalf is the sensor's 95 % half-width in the curve's unit.
+// A reading errHalf too low is judged as if the limits lay errHalf lower, and the other way round.
 func (b Band) rows(c series.Curve, s series.Span, errHalf float64) []BandRow {
-	return []BandRow{
-		bandRow("good", b.GoodLow, b.GoodHigh, c, s, errHalf),
-		bandRow("watch", b.WatchLow, b.WatchHigh, c, s, errHalf),
-		bandRow("act", b.ActLow, b.ActHigh, c, s, errHalf),
+	bands := []struct {
+		name      string
+		low, high *float64
+	}{{"good", b.GoodLow, b.GoodHigh}, {"watch", b.WatchLow, b.WatchHigh}, {"act", b.ActLow, b.ActHigh}}
+	var limits []series.Limits
+	for _, x := range bands {
+		lo, hi := orInf(x.low, -1), orInf(x.high, 1)
+		limits = append(limits, series.Limits{Low: lo, High: hi}, series.Limits{Low: lo - errHalf, High: hi - errHalf}, series.Limits{Low: lo + errHalf, High: hi + errHalf})
 	}
+	outside := c.OutsideEach(s, limits)
+	rows := make([]BandRow, len(bands))
+	for i, x := range bands {
+		rows[i] = bandRow(outside[3*i], outside[3*i+1], outside[3*i+2])
+		rows[i].Name, rows[i].Low, rows[i].High = x.name, x.low, x.high
+	}
+	return rows
 }
 
-func bandRow(name string, low, high *float64, c series.Curve, s series.Span, errHalf float64) BandRow {
-	lo, hi := orInf(low, -1), orInf(high, 1)
-	mid := c.Outside(s, lo, hi)
-	// A reading errHalf too low is judged as if the limits lay errHalf lower, and the other way round.
-	warmer, colder := c.Outside(s, lo-errHalf, hi-errHalf), c.Outside(s, lo+errHalf, hi+errHalf)
+// bandRow is the counts of one band: as read, and with every reading one sensor error higher (warmer) and lower
+// (colder).
+func bandRow(mid, warmer, colder series.Outside) BandRow {
 	hours := func(ms float64) float64 { return ms / series.HourMS }
 	return BandRow{
-		Name: name, Low: low, High: high,
 		HoursBelow:    hours(mid.BelowMS),
 		HoursAbove:    hours(mid.AboveMS),
 		HoursIn:       hours(float64(mid.KnownMS) - mid.BelowMS - mid.AboveMS),

@@ -9,9 +9,27 @@ import (
 
 // dewPointC is the logger's dew point in °C, at instants where it read both temperature and humidity.
 func (l Logger) dewPointC() series.Curve {
-	return series.Zip(l.TempC, l.RelHum, func(tempC, relHum float64) float64 {
+	return series.Zip(l.TempC, l.RelHum, recalled(func(tempC, relHum float64) float64 {
 		return moistair.DewPointC(moistair.VapPresPa(tempC, relHum))
-	})
+	}))
+}
+
+// recalled is a function of two numbers that is not worked out twice for pairs met lately. A logger prints few
+// digits, so that a winter of it holds some thousand pairs, over and over.
+func recalled(f func(x, y float64) float64) func(x, y float64) float64 {
+	type pair struct{ x, y, is float64 }
+	lately := make([]pair, 1<<13)
+	for i := range lately {
+		lately[i].x = math.NaN() // equals nothing
+	}
+	return func(x, y float64) float64 {
+		mixed := (math.Float64bits(x)*0x9E3779B97F4A7C15 ^ math.Float64bits(y)) * 0xD6E8FEB86659FD93
+		p := &lately[mixed>>(64-13)]
+		if p.x != x || p.y != y {
+			*p = pair{x, y, f(x, y)}
+		}
+		return p.is
+	}
 }
 
 // onsetC is the surface temperature, °C, at which air of a vapour pressure begins to leave water: the dew

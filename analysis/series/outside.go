@@ -15,24 +15,52 @@ type Outside struct {
 //
 // For hourly values 7, 9, 11, 8 against an upper limit of 8: 3.75 value·h in 2.5 h.
 func (c Curve) Outside(s Span, low, high float64) Outside {
-	var o Outside
+	return c.OutsideEach(s, []Limits{{low, high}})[0]
+}
+
+// Limits are a lower and an upper one.
+type Limits struct{ Low, High float64 }
+
+// OutsideEach is Outside for each of several pairs of limits, in one walk along the curve.
+func (c Curve) OutsideEach(s Span, limits []Limits) []Outside {
+	out := make([]Outside, len(limits))
+	var knownMS int64
 	for p := range c.pieces(s) {
-		dt := p.t1 - p.t0
-		o.KnownMS += dt
-		above, area := excess(p.v0, p.v1, high)
-		o.AboveMS += above * float64(dt)
-		o.AboveArea += area * float64(dt)
-		below, area := excess(-p.v0, -p.v1, -low)
-		o.BelowMS += below * float64(dt)
-		o.BelowArea += area * float64(dt)
+		knownMS += p.t1 - p.t0
+		lo, hi := min(p.v0, p.v1), max(p.v0, p.v1)
+		for i, l := range limits {
+			if hi <= l.High && lo >= l.Low {
+				continue // as nearly everywhere
+			}
+			out[i].add(p, l)
+		}
 	}
-	if math.IsNaN(low) {
-		o.BelowMS, o.BelowArea = low, low
+	for i, l := range limits {
+		out[i].finish(knownMS, l)
 	}
-	if math.IsNaN(high) {
-		o.AboveMS, o.AboveArea = high, high
+	return out
+}
+
+// add counts a line that is not wholly inside.
+func (o *Outside) add(p piece, l Limits) {
+	dt := float64(p.t1 - p.t0)
+	above, area := excess(p.v0, p.v1, l.High)
+	o.AboveMS += above * dt
+	o.AboveArea += area * dt
+	below, area := excess(-p.v0, -p.v1, -l.Low)
+	o.BelowMS += below * dt
+	o.BelowArea += area * dt
+}
+
+// finish sets what is known of the whole.
+func (o *Outside) finish(knownMS int64, l Limits) {
+	o.KnownMS = knownMS
+	if math.IsNaN(l.Low) {
+		o.BelowMS, o.BelowArea = l.Low, l.Low
 	}
-	return o
+	if math.IsNaN(l.High) {
+		o.AboveMS, o.AboveArea = l.High, l.High
+	}
 }
 
 // excess is the share of a line from v0 to v1 that lies above the limit, and the area of that part
