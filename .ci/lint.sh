@@ -22,6 +22,7 @@ core() {
   check gofmt formatted
   check arrows .ci/arrows.sh
   check docs .ci/docs.sh
+  check notice .ci/notice.sh check
   check vet env CGO_ENABLED=0 go vet -tags=migrated_fynedo,nogui ./...
   check staticcheck env CGO_ENABLED=0 go tool staticcheck -tags=migrated_fynedo,nogui ./...
 }
