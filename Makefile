@@ -21,7 +21,7 @@ menu:
 	@echo 'make lint     gofmt, vet, staticcheck, import arrows, documents'
 	@echo 'make fuzz     every fuzz target for FUZZTIME (10s)'
 	@echo 'make bench    the benchmarks, and the peers where their scripts lie beside the project'
-	@echo 'make soak     every fuzz target for ten minutes, then fifty starts and exits of the window'
+	@echo 'make soak     winter files killed, starved and damaged, fuzzing for hours, fifty starts of the window'
 	@echo 'make demo     the demo winter: build/demo'
 	@echo 'make golden   draw the golden pictures again; look at each before it is committed'
 	@echo 'make package  build/thawbook-VERSION.tar.xz for a Linux desktop'
@@ -50,6 +50,7 @@ bench:
 soak: export FUZZTIME := 10m
 soak:
 	$(step) packages .ci/packages.sh test
+	$(step) soak .ci/soak.sh
 	$(step) fuzz .ci/fuzz.sh
 	$(step) build go build -o build/thawbook ./app
 	$(step) window .ci/window.sh 50
