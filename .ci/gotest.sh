@@ -22,7 +22,7 @@ race)
     if grep -qE '^\s*go (func\b|[A-Za-z_][A-Za-z_.]*\()|\.Go\(|AfterFunc\(' "$folder"/*.go; then list+=("$path"); fi
   done < <(packages '{{.ImportPath}} {{.Dir}}')
   if [ ${#list[@]} -eq 0 ]; then echo 'no package runs goroutines'; exit; fi
-  CGO_ENABLED=1 go test -race "${flags[@]}" "${list[@]}" ;;
+  CGO_ENABLED=1 go test -race -short "${flags[@]}" "${list[@]}" ;;
 *)
   echo 'usage: gotest.sh all|windowless|race' >&2; exit 2 ;;
 esac

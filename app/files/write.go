@@ -8,7 +8,9 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"syscall"
+	"time"
 )
 
 // tempFile is what writing needs of a file.
@@ -20,8 +22,11 @@ type tempFile interface {
 	Close() error
 }
 
+// tempPrefix begins the names of temporary files.
+const tempPrefix = ".thawbook-"
+
 // createTemp makes the temporary file; tests put a full disk in its place.
-var createTemp = func(dir string) (tempFile, error) { return os.CreateTemp(dir, ".thawbook-*") }
+var createTemp = func(dir string) (tempFile, error) { return os.CreateTemp(dir, tempPrefix+"*") }
 
 // WriteAtomic writes a file so that afterwards either the old one stands untouched or the new one whole:
 // a temporary file in the same folder, write, sync, close, rename, sync of the folder. After any error, or
@@ -31,6 +36,7 @@ func WriteAtomic(path string, write func(io.Writer) error) error {
 	if target, err := filepath.EvalSymlinks(path); err == nil {
 		path = target
 	}
+	clearLeft(filepath.Dir(path))
 	temp, err := createTemp(filepath.Dir(path))
 	if err != nil {
 		return notWritten(path, err)
@@ -50,6 +56,22 @@ func WriteAtomic(path string, write func(io.Writer) error) error {
 	}
 	done = true
 	return syncFolder(filepath.Dir(path))
+}
+
+// leftAfter is how long a temporary file lies untouched before it counts as left by a program that was killed.
+const leftAfter = time.Hour
+
+// clearLeft clears away what killed programs left in a folder.
+func clearLeft(dir string) {
+	entries, _ := os.ReadDir(dir)
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), tempPrefix) || !e.Type().IsRegular() {
+			continue
+		}
+		if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > leftAfter {
+			os.Remove(filepath.Join(dir, e.Name()))
+		}
+	}
 }
 
 // fill writes the temporary file, has it on the disk and closes it.

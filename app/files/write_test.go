@@ -9,6 +9,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 )
 
 // fullDisk is a temporary file on a disk that is full after some bytes, or fails at one of its calls.
@@ -123,4 +124,31 @@ func TestWritingThroughALink(t *testing.T) {
 		t.Fatal(err)
 	}
 	holding(t, path, "new")
+}
+
+// What a killed program left goes with the next writing once it is old; what may still be written to stays, and so
+// does what is not ours.
+func TestWhatWasLeftIsClearedAway(t *testing.T) {
+	dir := t.TempDir()
+	old := time.Now().Add(-2 * leftAfter)
+	for name, age := range map[string]time.Time{tempPrefix + "1": old, tempPrefix + "2": time.Now(), "thawbook-3": old, ".other": old} {
+		if err := os.Chtimes(put(t, filepath.Join(dir, name), "x"), age, age); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Mkdir(filepath.Join(dir, tempPrefix+"folder"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	os.Chtimes(filepath.Join(dir, tempPrefix+"folder"), old, old)
+	if err := WriteAtomic(filepath.Join(dir, "new"), func(io.Writer) error { return nil }); err != nil {
+		t.Fatal(err)
+	}
+	var left []string
+	entries, _ := os.ReadDir(dir)
+	for _, e := range entries {
+		left = append(left, e.Name())
+	}
+	if got, want := strings.Join(left, " "), ".other .thawbook-2 .thawbook-folder new thawbook-3"; got != want {
+		t.Errorf("left are %s, want %s", got, want)
+	}
 }

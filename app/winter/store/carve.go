@@ -26,7 +26,7 @@ type carver struct {
 var errTorn = errors.New("a row is torn")
 
 // each calls visit for every row of every leaf that can be read. Rows that are torn are left out.
-func (c carver) each(visit func(id int64, row []value)) error {
+func (c carver) each(visit func(id int64, row []value)) {
 	page := make([]byte, pageSize)
 	for n := int64(1); n <= c.pages; n++ {
 		size, err := c.in.ReadAt(page, (n-1)*pageSize)
@@ -35,7 +35,6 @@ func (c carver) each(visit func(id int64, row []value)) error {
 		}
 		c.leaf(page[:size], n, visit)
 	}
-	return nil
 }
 
 // leaf gives the rows of one page, if it is a leaf of a table.

@@ -429,6 +429,9 @@ func TestPowerCut(t *testing.T) {
 	if os.Getenv("SOAK_CRASHES") == "full" {
 		seeds, wanted = 30, 2000
 	}
+	if testing.Short() { // under the race detector
+		wanted /= 10
+	}
 	tried, hot := 0, 0
 	dir := quickDir(t)
 	for seed := range seeds {

@@ -91,7 +91,7 @@ func (s *Store) SaveCopy(path string) error {
 	}
 	lock, err := lockOf(path)
 	if err != nil {
-		return fault(path, err)
+		return fault(path, &files.Error{Path: path, Code: files.NotWritten, Err: err})
 	}
 	if lock == nil {
 		return &Error{Path: path, Code: InUse}

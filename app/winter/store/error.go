@@ -71,7 +71,10 @@ func fault(path string, err error) error {
 		return err
 	}
 	code := Failed
+	var unwritten *files.Error
 	switch {
+	case errors.As(err, &unwritten) && !noRoom(err):
+		// it has its own sentence
 	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB), errors.Is(err, sqlite3.TOOBIG):
 		code = Damaged
 	case errors.Is(err, sqlite3.FULL), noRoom(err):

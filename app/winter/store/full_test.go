@@ -208,6 +208,9 @@ func TestFaultsOfTheDisk(t *testing.T) {
 	if os.Getenv("SOAK_FAULTS") == "full" {
 		every = 1
 	}
+	if testing.Short() { // under the race detector
+		every = 71
+	}
 	for _, c := range []struct {
 		kind string
 		code Code

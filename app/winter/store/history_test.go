@@ -33,7 +33,11 @@ func TestUndoAndRedo(t *testing.T) {
 	for seed := range uint64(4) {
 		rng := rand.New(rand.NewPCG(seed, 3))
 		s, m := begun(t), model{docs: []string{"first"}}
-		for i := range 600 {
+		edits := 600
+		if testing.Short() { // under the race detector
+			edits = 60
+		}
+		for i := range edits {
 			switch k := rng.IntN(20); {
 			case k < 9:
 				name := fmt.Sprintf("edit %d", i)

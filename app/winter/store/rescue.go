@@ -43,9 +43,7 @@ func Rescue(ctx context.Context, from, to string) (Rescued, error) {
 		return Rescued{}, fault(from, err)
 	}
 	found := finds{exports: map[int64]Export{}, pieces: map[int64]map[int64][]byte{}, steps: map[int64]Step{}}
-	if err := (carver{in, (info.Size() + pageSize - 1) / pageSize}).each(found.row); err != nil {
-		return Rescued{}, fault(from, err)
-	}
+	carver{in, (info.Size() + pageSize - 1) / pageSize}.each(found.row)
 	return found.save(ctx, to)
 }
 
@@ -117,6 +115,9 @@ func (f *finds) history(path string, out *Rescued) (*Store, error) {
 		return Create(path, Step{At: time.Now().UnixMilli(), What: "rescued", Winter: winter.Winter{Name: "Rescued winter", Zone: "UTC"}})
 	}
 	s, err := Create(path, f.steps[ids[0]])
+	if err == nil {
+		err = s.conn.Exec("PRAGMA synchronous=OFF") // a scratch file: the new winter is written from it whole, and synced
+	}
 	for _, id := range ids[1:] {
 		if err == nil {
 			step := f.steps[id]
