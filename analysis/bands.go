@@ -68,23 +68,33 @@ func topOnC(stages []Stage) (top float64, ok bool) {
 	return top, ok
 }
 
-// rows counts a curve's time outside each band; errHalf is the sensor's 95 % half-width in the curve's unit.
-// A reading errHalf too low is judged as if the limits lay errHalf lower, and the other way round.
-func (b Band) rows(c series.Curve, s series.Span, errHalf float64) []BandRow {
-	bands := []struct {
-		name      string
-		low, high *float64
-	}{{"good", b.GoodLow, b.GoodHigh}, {"watch", b.WatchLow, b.WatchHigh}, {"act", b.ActLow, b.ActHigh}}
-	var limits []series.Limits
-	for _, x := range bands {
+// all are the bands with their limits, the good one first.
+func (b Band) all() []namedBand {
+	return []namedBand{{"good", b.GoodLow, b.GoodHigh}, {"watch", b.WatchLow, b.WatchHigh}, {"act", b.ActLow, b.ActHigh}}
+}
+
+type namedBand struct {
+	name      string
+	low, high *float64
+}
+
+// limits are those of each band: as they are, and with every reading one sensor error (errHalf, its 95 %
+// half-width) higher and lower, which is as if the limits lay that much lower and higher.
+func (b Band) limits(errHalf float64) (out []series.Limits) {
+	for _, x := range b.all() {
 		lo, hi := orInf(x.low, -1), orInf(x.high, 1)
-		limits = append(limits, series.Limits{Low: lo, High: hi}, series.Limits{Low: lo - errHalf, High: hi - errHalf}, series.Limits{Low: lo + errHalf, High: hi + errHalf})
+		out = append(out, series.Limits{Low: lo, High: hi}, series.Limits{Low: lo - errHalf, High: hi - errHalf}, series.Limits{Low: lo + errHalf, High: hi + errHalf})
 	}
-	outside := c.OutsideEach(s, limits)
-	rows := make([]BandRow, len(bands))
-	for i, x := range bands {
-		rows[i] = bandRow(outside[3*i], outside[3*i+1], outside[3*i+2])
-		rows[i].Name, rows[i].Low, rows[i].High = x.name, x.low, x.high
+	return out
+}
+
+// rows are the bands' counts from what lay outside each of their limits.
+func (b Band) rows(outside []series.Outside) []BandRow {
+	rows := []BandRow{}
+	for i, x := range b.all() {
+		row := bandRow(outside[3*i], outside[3*i+1], outside[3*i+2])
+		row.Name, row.Low, row.High = x.name, x.low, x.high
+		rows = append(rows, row)
 	}
 	return rows
 }
@@ -144,41 +154,78 @@ func relHumPct(l Logger) series.Curve {
 // quantityRows has a row per place and per logger, for the whole bees' time and for each phase.
 func quantityRows(j judgement, phases []Phase) []QuantityRow {
 	rows := []QuantityRow{}
-	periods := append([]Phase{{"", j.scored}}, phases...)
 	for _, s := range j.spots {
 		for _, m := range measures(s.place, j.Bands) {
 			for _, l := range append([]Logger{s.mean}, s.loggers...) {
-				rows = append(rows, m.rows(l, periods)...)
+				rows = append(rows, m.rows(l, j.scored, phases)...)
 			}
 		}
 	}
 	return rows
 }
 
-// rows has a row per period for a logger, or a place's mean; none where it lacks the quantity.
-func (m measure) rows(l Logger, periods []Phase) []QuantityRow {
+// rows has a row for the scored time and one per phase, of a logger or a place's mean; none where it lacks the
+// quantity. The phases follow on one another and make up the scored time, so each hour is counted once.
+func (m measure) rows(l Logger, scored series.Span, phases []Phase) []QuantityRow {
 	c := m.of(l)
 	if c.Len() == 0 {
 		return nil
 	}
 	errHalf := m.errHalf(l)
-	rows := make([]QuantityRow, 0, len(periods))
-	for _, p := range periods {
-		row := QuantityRow{Quantity: m.quantity, Place: l.Place, Logger: l.Name, Phase: p.Name, Unit: m.unit, Bands: []BandRow{}}
-		row.fill(c, p.Span, errHalf)
-		if m.band != nil {
-			row.Bands = m.band.rows(c, p.Span, errHalf)
-		}
-		rows = append(rows, row)
+	if len(phases) == 0 {
+		return []QuantityRow{m.row(l, "", m.tally(c, scored, errHalf), errHalf)}
 	}
+	rows := []QuantityRow{{}}
+	var whole tally
+	for i, p := range phases {
+		t := m.tally(c, p.Span, errHalf)
+		if rows = append(rows, m.row(l, p.Name, t, errHalf)); i == 0 {
+			whole = t
+			continue
+		}
+		whole = whole.plus(t)
+	}
+	rows[0] = m.row(l, "", whole, errHalf)
 	return rows
 }
 
+// tally is what a curve comes to over a span: in all, and outside each of the limits.
+type tally struct {
+	bin     series.Bin
+	outside []series.Outside
+}
+
+func (m measure) tally(c series.Curve, s series.Span, errHalf float64) tally {
+	t := tally{bin: c.Bin(s)}
+	if m.band != nil {
+		t.outside = c.OutsideEach(s, m.band.limits(errHalf))
+	}
+	return t
+}
+
+// plus is the tally of both spans where next follows on t.
+func (t tally) plus(next tally) tally {
+	out := tally{bin: t.bin.Plus(next.bin)}
+	for i, o := range t.outside {
+		out.outside = append(out.outside, o.Plus(next.outside[i]))
+	}
+	return out
+}
+
+// row is the row of a tally.
+func (m measure) row(l Logger, phase string, t tally, errHalf float64) QuantityRow {
+	row := QuantityRow{Quantity: m.quantity, Place: l.Place, Logger: l.Name, Phase: phase, Unit: m.unit, Bands: []BandRow{}}
+	row.fill(t.bin, errHalf)
+	if m.band != nil {
+		row.Bands = m.band.rows(t.outside)
+	}
+	return row
+}
+
 // fill sets the known hours and, where enough of the span is known, least, mean and greatest value.
-func (r *QuantityRow) fill(c series.Curve, s series.Span, errHalf float64) {
-	b := c.Bin(s)
-	r.KnownMS, r.UnknownMS = b.KnownMS, s.To-s.From-b.KnownMS
-	if b.KnownMS == 0 || share(b.KnownMS, s) < enoughOfWinter {
+func (r *QuantityRow) fill(b series.Bin, errHalf float64) {
+	r.KnownMS, r.UnknownMS = b.KnownMS, b.Span.To-b.Span.From-b.KnownMS
+	if b.KnownMS == 0 || share(b.KnownMS, b.Span) < enoughOfWinter {
 		r.Min, r.Mean, r.Max = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")
 		return
 	}

@@ -18,6 +18,18 @@ func (b Bin) Weighted() float64 {
 	return b.Area / float64(b.KnownMS)
 }
 
+// Plus is the bin of both spans where next follows on b.
+func (b Bin) Plus(next Bin) Bin {
+	out := Bin{Span: Span{b.Span.From, next.Span.To}, N: b.N + next.N, Sum: b.Sum + next.Sum, Area: b.Area + next.Area, KnownMS: b.KnownMS + next.KnownMS, Min: b.Min, Max: b.Max}
+	if !(b.Min <= next.Min) && !math.IsNaN(next.Min) {
+		out.Min = next.Min
+	}
+	if !(b.Max >= next.Max) && !math.IsNaN(next.Max) {
+		out.Max = next.Max
+	}
+	return out
+}
+
 // Bin sums up the curve over s, exactly for its line. Readings count in [From, To); the line counts up
 // to To, so its value there takes part in Min and Max. A curve with gap limit 0 has no line: its bins
 // are those of the bare readings.

@@ -10,6 +10,15 @@ type Outside struct {
 	BelowMS, AboveMS, BelowArea, AboveArea float64
 }
 
+// Plus is what both stretches come to.
+func (o Outside) Plus(next Outside) Outside {
+	return Outside{
+		KnownMS: o.KnownMS + next.KnownMS,
+		BelowMS: o.BelowMS + next.BelowMS, AboveMS: o.AboveMS + next.AboveMS,
+		BelowArea: o.BelowArea + next.BelowArea, AboveArea: o.AboveArea + next.AboveArea,
+	}
+}
+
 // Outside measures the curve against limits over s, exactly for its line. A value equal to a limit is
 // inside; ±Inf is no limit. A NaN limit is an unknown one: its figures are NaN.
 //

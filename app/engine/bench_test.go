@@ -2,11 +2,16 @@ package engine
 
 import (
 	"context"
+	"encoding/csv"
+	"errors"
 	"fmt"
+	"io"
 	"math"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"thawbook/app/winter"
 	"thawbook/app/winter/store"
@@ -60,6 +65,38 @@ func BenchmarkOpenTwenty(b *testing.B) {
 	path := twenty(b)
 	for b.Loop() {
 		if _, err := ReviewFile(context.Background(), path, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkTwentyByTheLibrary is the yardstick: the same texts, from memory, through the standard library's CSV
+// reader, time.Parse and ParseFloat, one file after another, and nothing worked out of them.
+func BenchmarkTwentyByTheLibrary(b *testing.B) {
+	var texts []string
+	for i := range 20 {
+		texts = append(texts, minutely(i, 216000))
+	}
+	for b.Loop() {
+		for _, text := range texts {
+			parsed(b, text)
+		}
+	}
+}
+
+func parsed(b *testing.B, text string) {
+	in := csv.NewReader(strings.NewReader(text))
+	in.ReuseRecord = true
+	in.Read() // the header
+	for {
+		row, err := in.Read()
+		if err == io.EOF {
+			return
+		}
+		_, err1 := time.Parse("2006-01-02 15:04:05", row[0])
+		_, err2 := strconv.ParseFloat(row[1], 64)
+		_, err3 := strconv.ParseFloat(row[2], 64)
+		if err := errors.Join(err, err1, err2, err3); err != nil {
 			b.Fatal(err)
 		}
 	}

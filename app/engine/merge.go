@@ -108,10 +108,15 @@ func (m *merged) take(k int, r readout) []series.Remark {
 	return m.interleave(k, r, earlier)
 }
 
-// put appends readings later than all before.
+// put appends readings later than all before. The first are taken as they are.
 func (m *merged) put(k int, r series.Readings) {
-	m.readings.At = append(m.readings.At, r.At...)
-	m.readings.Val = append(m.readings.Val, r.Val...)
+	if m.readings.Len() == 0 {
+		m.readings = series.Readings{At: slices.Clip(r.At), Val: slices.Clip(r.Val)}
+	} else {
+		m.readings.At = append(m.readings.At, r.At...)
+		m.readings.Val = append(m.readings.Val, r.Val...)
+	}
+	m.from = slices.Grow(m.from, r.Len())
 	for range r.At {
 		m.from = append(m.from, k)
 	}

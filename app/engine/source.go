@@ -160,5 +160,5 @@ func (k *Kept) Open(name string) (*files.Source, error) {
 	if err != nil {
 		return nil, err
 	}
-	return files.NewSource(in, e.Size), nil
+	return files.NewSource(in, e.Size, e.SHA256), nil
 }

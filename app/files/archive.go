@@ -3,7 +3,6 @@ package files
 import (
 	"bufio"
 	"cmp"
-	"crypto/sha256"
 	"io"
 	"path"
 	"path/filepath"
@@ -100,7 +99,7 @@ func (a *Archive) Open(name string) (*Source, error) {
 		}
 		return nil, err
 	}
-	return &Source{Size: m.size, file: packed, in: in, hash: sha256.New()}, nil
+	return &Source{Size: m.size, file: packed, in: in, hash: newSum()}, nil
 }
 
 // find is a listed member, or why it is not listed.

@@ -1,9 +1,6 @@
 package files
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-	"hash"
 	"io"
 	"io/fs"
 	"os"
@@ -32,7 +29,7 @@ type Source struct {
 	Size int64
 	file io.Closer
 	in   io.Reader
-	hash hash.Hash
+	hash checksum
 	read int64
 }
 
@@ -55,7 +52,7 @@ func Open(path string) (*Source, error) {
 		file.Close()
 		return nil, err
 	}
-	return &Source{Size: info.Size(), file: file, in: io.LimitReader(file, MaxBytes), hash: sha256.New()}, nil
+	return &Source{Size: info.Size(), file: file, in: io.LimitReader(file, MaxBytes), hash: newSum()}, nil
 }
 
 // Size is the size in bytes of a file or member that Open would accept, as Source has it. Errors are of
@@ -108,8 +105,8 @@ func (s *Source) Read(p []byte) (int, error) {
 // Bytes is how many bytes were read so far.
 func (s *Source) Bytes() int64 { return s.read }
 
-// SHA256 is the checksum, in lower hex, of what was read so far.
-func (s *Source) SHA256() string { return hex.EncodeToString(s.hash.Sum(nil)) }
+// SHA256 is the checksum, in lower hex, of what was read so far; where it was known, of the whole.
+func (s *Source) SHA256() string { return s.hash.sum() }
 
 // Close closes the file.
 func (s *Source) Close() error { return s.file.Close() }

@@ -102,10 +102,18 @@ func (u *UI) change(what string, keep func(context.Context, desk.Book, Tell) (de
 			return nil, err
 		}
 		u.Do(func() { u.setBook(kept) })
+		select { // of changes made quickly only the last is worked out
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		case <-time.After(settled):
+		}
 		judged, err := u.Keeper.Review(ctx, kept, tell)
 		return func() { u.setBook(judged) }, err
 	})
 }
+
+// settled is how long after a change no other may come before it is worked out.
+const settled = 120 * time.Millisecond
 
 // edit is a change that is one edit of the document.
 func (u *UI) edit(e desk.Edit) {

@@ -11,6 +11,7 @@ import (
 	"io"
 	"path"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/klauspost/compress/zstd"
@@ -226,11 +227,22 @@ func (s *Store) OpenExport(name string) (io.ReadCloser, error) {
 	if !ok {
 		return nil, &Error{Path: name, Code: Missing}
 	}
-	unpacker, err := zstd.NewReader(&pieceReader{s: s, export: e.ID}, zstd.WithDecoderConcurrency(1), zstd.WithDecoderMaxWindow(maxWindow), zstd.WithDecoderLowmem(true))
+	unpacker, err := newUnpacker(&pieceReader{s: s, export: e.ID})
 	if err != nil {
 		return nil, fault(s.path, err)
 	}
 	return &original{e: e, unpacker: unpacker, in: io.LimitReader(unpacker, e.Size+1), hash: sha256.New()}, nil
+}
+
+// unpackers keeps idle ones: each holds some megabytes.
+var unpackers sync.Pool
+
+// newUnpacker unpacks a zstd stream; it is given back to unpackers when it is done with.
+func newUnpacker(packed io.Reader) (*zstd.Decoder, error) {
+	if idle, ok := unpackers.Get().(*zstd.Decoder); ok {
+		return idle, idle.Reset(packed)
+	}
+	return zstd.NewReader(packed, zstd.WithDecoderConcurrency(1), zstd.WithDecoderMaxWindow(maxWindow))
 }
 
 // pieceReader reads the pieces of an export one after another.
@@ -300,6 +312,15 @@ func (o *original) Read(p []byte) (int, error) {
 
 // Close is io.Closer's.
 func (o *original) Close() error {
-	o.unpacker.Close()
+	if o.unpacker != nil && o.unpacker.Reset(nil) == nil {
+		unpackers.Put(o.unpacker)
+	}
+	o.unpacker, o.in = nil, closedReader{}
 	return nil
 }
+
+// closedReader is read after it was closed.
+type closedReader struct{}
+
+// Read is io.Reader's.
+func (closedReader) Read([]byte) (int, error) { return 0, errClosed }

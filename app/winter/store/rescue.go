@@ -14,8 +14,6 @@ import (
 	"slices"
 	"time"
 
-	"github.com/klauspost/compress/zstd"
-
 	"thawbook/app/files"
 	"thawbook/app/winter"
 )
@@ -179,11 +177,11 @@ func (f *finds) bytesOf(id int64) (data []byte, sum string, cut bool) {
 	for n := int64(0); f.pieces[id][n] != nil; n++ {
 		packed = append(packed, f.pieces[id][n]...)
 	}
-	unpacker, err := zstd.NewReader(bytes.NewReader(packed), zstd.WithDecoderConcurrency(1), zstd.WithDecoderMaxWindow(maxWindow))
+	unpacker, err := newUnpacker(bytes.NewReader(packed))
 	if err != nil {
 		return nil, "", true
 	}
-	defer unpacker.Close()
+	defer unpacker.Close() // after damage it is not used again
 	data, err = io.ReadAll(io.LimitReader(unpacker, maxRescuedBytes))
 	hash := sha256.Sum256(data)
 	return data, hex.EncodeToString(hash[:]), err != nil
