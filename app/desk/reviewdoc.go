@@ -17,6 +17,7 @@ type ReviewDoc struct {
 	Format     int        `json:"format"`
 	Program    string     `json:"program"`
 	Rules      int        `json:"rules"`
+	Reader     int        `json:"reader"` // version of how files are read
 	TZData     string     `json:"tzdata"`
 	Winter     string     `json:"winter"`
 	Barns      []BarnDoc  `json:"barns"`
@@ -176,7 +177,7 @@ type HeatDoc struct {
 // ReviewDocument is the JSON form of a result.
 func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 	d := ReviewDoc{
-		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, TZData: p.TZData, Winter: r.Winter.Name,
+		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, Reader: engine.ReaderVersion, TZData: p.TZData, Winter: r.Winter.Name,
 		Barns: []BarnDoc{}, SideBySide: []struct{}{}, Findings: []struct{}{}, Remarks: noteDocs(r.Remarks),
 	}
 	for i, b := range r.Barns {
