@@ -23,13 +23,13 @@ func (k *Keeper) SaveCopy(path string) error {
 	if k.store == nil {
 		return nil
 	}
-	return k.store.SaveCopy(withEnding(path, winterEnding))
+	return k.store.SaveCopy(WithEnding(path, winterEnding))
 }
 
 // KeepAs keeps the open winter under a name and goes on in that file. A draft is cleared away once it is
 // kept; a winter that had a name stays where it was. A winter that nobody named yet is named like its file.
 func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
-	path = withEnding(path, winterEnding)
+	path = WithEnding(path, winterEnding)
 	if k.store == nil {
 		return b, nil
 	}
@@ -61,8 +61,8 @@ func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	return b, nil
 }
 
-// withEnding is a path with an ending, added where it has none of its own.
-func withEnding(path, ending string) string {
+// WithEnding is a path with an ending, added where it has none of its own.
+func WithEnding(path, ending string) string {
 	if strings.EqualFold(filepath.Ext(path), ending) {
 		return path
 	}
@@ -74,7 +74,7 @@ func (k *Keeper) SavePlan(path string) error {
 	if k.store == nil {
 		return nil
 	}
-	return engine.WritePlan(withEnding(path, ".toml"), k.store.Winter())
+	return engine.WritePlan(WithEnding(path, ".toml"), k.store.Winter())
 }
 
 // GiveBack writes the files the winter was made from into a folder, byte for byte as they came, and says in a

@@ -24,8 +24,12 @@ func (u *UI) saveSheet(title, words, name, button string, save func(path string)
 	folder.SetText(u.saveFolder())
 	asked := ""
 	commit := func() {
-		path := filepath.Join(folder.Text, entry.Text)
-		text, mayGo := saveProblem(folder.Text, entry.Text, asked == path)
+		file := entry.Text
+		if file != "" {
+			file = desk.WithEnding(file, filepath.Ext(name))
+		}
+		path := filepath.Join(folder.Text, file)
+		text, mayGo := saveProblem(folder.Text, file, asked == path)
 		if wrong.setText(text); !mayGo {
 			asked = path
 			return
