@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 
 	"thawbook/analysis/series"
 )
@@ -153,15 +154,21 @@ func relHumPct(l Logger) series.Curve {
 
 // quantityRows has a row per place and per logger, for the whole bees' time and for each phase.
 func quantityRows(j judgement, phases []Phase) []QuantityRow {
-	rows := []QuantityRow{}
+	type task struct {
+		measure
+		logger Logger
+	}
+	var tasks []task
 	for _, s := range j.spots {
 		for _, m := range measures(s.place, j.Bands) {
 			for _, l := range append([]Logger{s.mean}, s.loggers...) {
-				rows = append(rows, m.rows(l, j.scored, phases)...)
+				tasks = append(tasks, task{m, l})
 			}
 		}
 	}
-	return rows
+	made := make([][]QuantityRow, len(tasks))
+	j.spread(len(tasks), func(i int) { made[i] = tasks[i].rows(tasks[i].logger, j.scored, phases) })
+	return append([]QuantityRow{}, slices.Concat(made...)...)
 }
 
 // rows has a row for the scored time and one per phase, of a logger or a place's mean; none where it lacks the

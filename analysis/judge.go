@@ -5,10 +5,23 @@ import "thawbook/analysis/series"
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
 const RulesVersion = 1
 
+// Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
+type Spread func(n int, work func(i int))
+
+// inTurn is a Spread that does one after another.
+func inTurn(n int, work func(i int)) {
+	for i := range n {
+		work(i)
+	}
+}
+
 // Judge works out what one barn's winter amounts to. Only the bees' time is scored.
-func Judge(in Input) Review {
+func Judge(in Input) Review { return JudgeSpread(in, inTurn) }
+
+// JudgeSpread is Judge with its long work spread over workers; the Review is the same to the last bit.
+func JudgeSpread(in Input, spread Spread) Review {
 	in.Bands = in.Bands.withDefaults(in)
-	j := judgement{Input: in, spots: spots(in.Loggers)}
+	j := judgement{Input: in, spread: spread, spots: spots(in.Loggers, spread)}
 	j.room, j.outdoor = spotAt(j.spots, "room", "control"), spotAt(j.spots, "outdoor")
 	j.control = j.room.mean
 	if c := spotAt(j.spots, "control"); len(c.loggers) > 0 {
@@ -36,6 +49,7 @@ func Judge(in Input) Review {
 // judgement is an input with what every question asks of it first.
 type judgement struct {
 	Input
+	spread        Spread
 	spots         []spot
 	room, outdoor spot
 	control       Logger // what the thermostat is judged by

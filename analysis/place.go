@@ -12,13 +12,15 @@ type spot struct {
 }
 
 // spots gathers the measuring loggers by place, in order of first appearance.
-func spots(loggers []Logger) []spot {
+func spots(loggers []Logger, spread Spread) []spot {
+	dew := make([]series.Curve, len(loggers))
+	spread(len(loggers), func(i int) { dew[i] = loggers[i].dewPointC() })
 	var out []spot
-	for _, l := range loggers {
+	for i, l := range loggers {
 		if l.TempC.Len()+l.RelHum.Len() == 0 {
 			continue
 		}
-		l.dewC = l.dewPointC()
+		l.dewC = dew[i]
 		if i := spotIndex(out, l.Place); i >= 0 {
 			out[i].loggers = append(out[i].loggers, l)
 			continue
@@ -26,7 +28,7 @@ func spots(loggers []Logger) []spot {
 		out = append(out, spot{place: l.Place, loggers: []Logger{l}})
 	}
 	for i := range out {
-		out[i].mean = meanLogger(out[i].place, out[i].loggers)
+		out[i].mean = meanLogger(out[i].place, out[i].loggers, spread)
 	}
 	return out
 }
@@ -52,13 +54,13 @@ func spotIndex(all []spot, place string) int {
 
 // meanLogger is the mean of a place's loggers. They were not checked against each other, so its error is
 // that of the worst of them.
-func meanLogger(place string, loggers []Logger) Logger {
-	m := Logger{
-		Place:  place,
-		TempC:  meanCurve(loggers, temperatureOf),
-		RelHum: meanCurve(loggers, relHumOf),
-		dewC:   meanCurve(loggers, func(l Logger) series.Curve { return l.dewC }),
-	}
+func meanLogger(place string, loggers []Logger, spread Spread) Logger {
+	m := Logger{Place: place}
+	means := []struct {
+		to *series.Curve
+		of func(Logger) series.Curve
+	}{{&m.TempC, temperatureOf}, {&m.RelHum, relHumOf}, {&m.dewC, func(l Logger) series.Curve { return l.dewC }}}
+	spread(len(means), func(i int) { *means[i].to = meanCurve(loggers, means[i].of) })
 	for _, l := range loggers {
 		m.TempErrK, m.RelHumErr = max(m.TempErrK, l.TempErrK), max(m.RelHumErr, l.RelHumErr)
 		m.TempStepK = max(m.TempStepK, l.TempStepK)

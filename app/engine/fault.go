@@ -26,7 +26,12 @@ func (f *Fault) Note() string {
 
 // caught turns a panic into an error in *err; to be deferred.
 func caught(err *error, doing string) {
-	if thrown := recover(); thrown != nil {
+	switch thrown := recover().(type) {
+	case nil:
+	case *Fault: // caught in a worker already, and thrown on
+		thrown.Doing = doing
+		*err = thrown
+	default:
 		*err = &Fault{Doing: doing, Kind: kindOf(thrown), Where: callers()}
 	}
 }

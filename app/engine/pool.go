@@ -23,6 +23,20 @@ func each(ctx context.Context, n int, work func(i int)) error {
 	return ctx.Err()
 }
 
+// spread is each for the parts of one barn: a fault of one of them is thrown where the barn is judged.
+func spread(n int, work func(i int)) {
+	faults := make([]error, n)
+	_ = each(context.Background(), n, func(i int) {
+		defer caught(&faults[i], "")
+		work(i)
+	})
+	for _, err := range faults {
+		if err != nil {
+			panic(err)
+		}
+	}
+}
+
 // meter tells how far reading has come, one call at a time.
 type meter struct {
 	lock        sync.Mutex

@@ -127,38 +127,35 @@ func newBench(w winter.Winter, zone *time.Location, g gathered, read []File, cac
 func (b bench) judge(ctx context.Context, out *Result) error {
 	lists := make([]joined, len(b.winter.Barns)+1) // the outdoor loggers first
 	keys := make([]memoKey, len(lists))
-	err := each(ctx, len(lists), func(i int) {
+	for i := range lists {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		list := b.winter.Outdoor
 		if i > 0 {
 			list = b.winter.Barns[i-1].Loggers
 		}
 		keys[i] = b.key(list)
 		lists[i] = b.cache.lists.of(keys[i], func() (joined, bool) { return b.join(list) })
-	})
-	if err != nil {
-		return err
+		out.Remarks = append(out.Remarks, lists[i].remarks...)
 	}
-	for _, l := range lists {
-		out.Remarks = append(out.Remarks, l.remarks...)
-	}
-	barns := make([]judged, len(b.winter.Barns))
-	err = each(ctx, len(barns), func(i int) {
-		barn := b.winter.Barns[i]
+	for i, barn := range b.winter.Barns {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Zone, analysis.RulesVersion)
-		barns[i] = b.cache.barns.of(key, func() (judged, bool) {
+		j := b.cache.barns.of(key, func() (judged, bool) {
 			j := judgedBarn(inputOf(barn, b.winter.Bands, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
 			return j, j.fault == nil
 		})
-	})
-	for i, j := range barns {
 		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)
-		out.Remarks = append(out.Remarks, notYetUsed(b.winter.Barns[i])...)
+		out.Remarks = append(out.Remarks, notYetUsed(barn)...)
 		if j.fault != nil {
 			out.Faults = append(out.Faults, j.fault)
-			out.Remarks = append(out.Remarks, series.Remark{Code: BarnFault, Args: []string{b.winter.Barns[i].Name}, Count: 1})
+			out.Remarks = append(out.Remarks, series.Remark{Code: BarnFault, Args: []string{barn.Name}, Count: 1})
 		}
 	}
-	return err
+	return nil
 }
 
 // key is all that the curves of a list of loggers are made of.
@@ -176,18 +173,18 @@ func (b bench) key(list []winter.Logger) memoKey {
 	return keyOfAll(list, sums, b.winter.Zone, b.winter.GapMinutes, importers.ReaderVersion)
 }
 
-// join makes the curves of a list of loggers and keeps what there is to remark. A logger whose curves can't be
-// made through a fault of the program is left without.
+// join makes the curves of a list of loggers, in the pool, and keeps what there is to remark. A logger whose
+// curves can't be made through a fault of the program is left without.
 func (b bench) join(list []winter.Logger) (out joined, sound bool) {
-	sound = true
+	out.loggers, sound = make([]analysis.Logger, len(list)), true
+	remarks, faults := make([][]series.Remark, len(list)), make([]error, len(list))
+	spread(len(list), func(i int) { out.loggers[i], remarks[i], faults[i] = b.logger(list, i) })
 	for i, l := range list {
-		made, remarks, err := b.logger(list, i)
-		if err != nil {
-			made, sound = analysis.Logger{Name: l.Name, Place: l.Place}, false
-			remarks = []series.Remark{{Code: LoggerFault, Args: []string{l.Name}, Count: 1}}
+		if faults[i] != nil {
+			out.loggers[i], sound = analysis.Logger{Name: l.Name, Place: l.Place}, false
+			remarks[i] = []series.Remark{{Code: LoggerFault, Args: []string{l.Name}, Count: 1}}
 		}
-		out.loggers = append(out.loggers, made)
-		out.remarks = append(out.remarks, remarks...)
+		out.remarks = append(out.remarks, remarks[i]...)
 	}
 	return out, sound
 }
@@ -203,8 +200,8 @@ func (b bench) logger(list []winter.Logger, i int) (made analysis.Logger, remark
 	return made, remarks, nil
 }
 
-// judgeBarn judges a barn; tests put a fault in its place.
-var judgeBarn = analysis.Judge
+// judgeBarn judges a barn in the pool; tests put a fault in its place.
+var judgeBarn = func(in analysis.Input) analysis.Review { return analysis.JudgeSpread(in, spread) }
 
 // judgedBarn is a barn with its review; after a fault of the program with that of a barn nothing is known of.
 func judgedBarn(in analysis.Input) (out judged) {

@@ -357,6 +357,38 @@ func TestABarnsFaultCostsOnlyThatBarn(t *testing.T) {
 	}
 }
 
+// Spread over workers or one after another, a barn's review is the same to the last bit; a fault in a worker is the
+// barn's, with where it was.
+func TestSpreadingChangesNothing(t *testing.T) {
+	content := map[string]string{"outdoor.csv": hourly(t, "2026-11-12 00:00", 3000, func(i int) float64 { return -5 + float64(i%37) }, flat(80))}
+	w := winter.Winter{Zone: "UTC", Outdoor: []winter.Logger{{Name: "o", Files: []string{"outdoor.csv"}, Place: "outdoor"}}, Barns: []winter.Barn{{Name: "A"}}}
+	for i := range 7 {
+		name := fmt.Sprintf("l%d.csv", i)
+		content[name] = hourly(t, "2026-11-12 00:00", 3000-i, func(k int) float64 { return 3 + float64(k*(i+3)%91)/20 }, func(k int) float64 { return 50 + float64(k%(30+i)) })
+		w.Barns[0].Loggers = append(w.Barns[0].Loggers, winter.Logger{Name: name, Files: []string{name}, Place: []string{"room", "wall"}[i%2]})
+	}
+	result, err := Review(context.Background(), w, Folder(folder(t, content)), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(result.Barns[0], analysis.Judge(result.Inputs[0])) {
+		t.Error("the reviews differ")
+	}
+	var fault error
+	func() {
+		defer caught(&fault, "barn A")
+		spread(9, func(i int) {
+			if i == 4 {
+				panic("thrown in a worker")
+			}
+		})
+	}()
+	var f *Fault
+	if !errors.As(fault, &f) || f.Doing != "barn A" || f.Kind != "string" || !strings.Contains(f.Note(), "TestSpreadingChangesNothing") {
+		t.Errorf("%+v", fault)
+	}
+}
+
 // An edit of one barn works out that barn anew and no other, whatever the edit; an edit taken back works out none.
 func TestAnEditWorksOutItsBarnAlone(t *testing.T) {
 	var lock sync.Mutex
