@@ -224,3 +224,159 @@ func (TakeOver) What() string { return "take_over" }
 
 // Field is Edit's.
 func (TakeOver) Field() string { return "" }
+
+// SetAnswer answers a question of files, each by the name it is kept under; an earlier answer to it is
+// replaced. Without an option the question is open again.
+type SetAnswer struct {
+	Files      []string
+	ID, Option string
+}
+
+// Apply is Edit's.
+func (e SetAnswer) Apply(w Winter) (Winter, error) {
+	if len(e.Files) == 0 || e.ID == "" {
+		return w, fmt.Errorf("an answer needs a file and its question")
+	}
+	w.Answers = slices.DeleteFunc(slices.Clone(w.Answers), func(a Answer) bool { return a.ID == e.ID && slices.Contains(e.Files, a.File) })
+	for _, f := range e.Files {
+		if e.Option != "" {
+			w.Answers = append(w.Answers, Answer{File: f, ID: e.ID, Option: e.Option})
+		}
+	}
+	return w, nil
+}
+
+// What is Edit's.
+func (SetAnswer) What() string { return "answer" }
+
+// Field is Edit's.
+func (SetAnswer) Field() string { return "" }
+
+// SetLogger sets down where a logger hangs and what its clock was. With Since (ms UTC) it hung where it did
+// until then, and at the new place from then on.
+type SetLogger struct {
+	At         Slot
+	List       int
+	Place      string
+	Since      *int64
+	Zone       string // "" leaves it to the file
+	FollowsDST *bool  // nil leaves it to the file
+	StationKM  *float64
+}
+
+// Apply is Edit's.
+func (e SetLogger) Apply(w Winter) (Winter, error) {
+	l, ok := w.Logger(e.At)
+	if !ok {
+		return w, fmt.Errorf("the logger that was to be changed is no longer there")
+	}
+	if _, ok := w.List(e.List); !ok {
+		return w, noList(e.List)
+	}
+	if e.Zone != "" {
+		if _, err := Location(e.Zone); err != nil {
+			return w, err
+		}
+	}
+	if e.StationKM != nil && !(*e.StationKM >= 0 && *e.StationKM <= 1000) {
+		return w, fmt.Errorf("a weather station's distance lies between 0 and 1000 km")
+	}
+	if e.Since != nil && l.From != nil && *e.Since <= *l.From {
+		return w, fmt.Errorf("it can't hang elsewhere before it was hung where it is")
+	}
+	l.Zone, l.FollowsDST, l.StationKM = e.Zone, e.FollowsDST, e.StationKM
+	stays := e.List == e.At.List && e.Place == l.Place
+	list, _ := w.List(e.At.List)
+	list = slices.Clone(list)
+	switch {
+	case stays:
+		l.Assumed = false
+		list[e.At.Index] = l
+		return w.withList(e.At.List, list), nil
+	case e.Since == nil:
+		w = w.withList(e.At.List, slices.Delete(list, e.At.Index, e.At.Index+1))
+	default:
+		if e.List != e.At.List { // in one list the later entry ends the earlier by itself
+			list[e.At.Index] = l.until(*e.Since)
+		}
+		w = w.withList(e.At.List, list)
+		l.From = e.Since
+	}
+	l.Place, l.Assumed = e.Place, false
+	if e.Since != nil { // it is no other read-out of one that hangs there, but another stretch of it
+		there, _ := w.List(e.List)
+		return w.withList(e.List, append(slices.Clone(there), l)), nil
+	}
+	return w.hung(e.List, l), nil
+}
+
+// farMS is 31 December 9999, later than any reading and still a date that can be written.
+const farMS = 253402214400000
+
+// until is a logger whose readings count up to an instant only.
+func (l Logger) until(ms int64) Logger {
+	l.Exclusions = append(slices.Clip(l.Exclusions), Exclusion{From: ms, To: farMS, Reason: HungElsewhere})
+	return l
+}
+
+// HungElsewhere is why a logger's readings don't count from the day on at which it was hung at another place.
+const HungElsewhere = "hung elsewhere"
+
+// What is Edit's.
+func (SetLogger) What() string { return "logger" }
+
+// Field is Edit's.
+func (SetLogger) Field() string { return "" }
+
+// Exclude leaves a stretch of a logger's readings out, and says why.
+type Exclude struct {
+	At      Slot
+	Stretch Exclusion
+}
+
+// Apply is Edit's.
+func (e Exclude) Apply(w Winter) (Winter, error) {
+	l, ok := w.Logger(e.At)
+	if !ok {
+		return w, fmt.Errorf("the logger that was to be changed is no longer there")
+	}
+	if e.Stretch.To <= e.Stretch.From {
+		return w, fmt.Errorf("a stretch that is left out can't end before it begins")
+	}
+	return w.withExclusions(e.At, append(slices.Clip(l.Exclusions), e.Stretch)), nil
+}
+
+// withExclusions is a winter with other stretches of a logger left out.
+func (w Winter) withExclusions(s Slot, all []Exclusion) Winter {
+	list, _ := w.List(s.List)
+	list = slices.Clone(list)
+	list[s.Index].Exclusions = all
+	return w.withList(s.List, list)
+}
+
+// What is Edit's.
+func (Exclude) What() string { return "exclude" }
+
+// Field is Edit's.
+func (Exclude) Field() string { return "" }
+
+// Include counts a stretch of a logger's readings again that was left out.
+type Include struct {
+	At    Slot
+	Index int // among the logger's exclusions
+}
+
+// Apply is Edit's.
+func (e Include) Apply(w Winter) (Winter, error) {
+	l, ok := w.Logger(e.At)
+	if !ok || e.Index < 0 || e.Index >= len(l.Exclusions) {
+		return w, fmt.Errorf("the stretch that was to count again is no longer there")
+	}
+	return w.withExclusions(e.At, slices.Delete(slices.Clone(l.Exclusions), e.Index, e.Index+1)), nil
+}
+
+// What is Edit's.
+func (Include) What() string { return "include" }
+
+// Field is Edit's.
+func (Include) Field() string { return "" }

@@ -108,6 +108,80 @@ func TestEditsThatDoNotFit(t *testing.T) {
 	}
 }
 
+func TestAnswering(t *testing.T) {
+	w := sample()
+	w.Answers = []Answer{{"a.csv", "day_month", "dmy"}, {"a.csv", "temperature_unit", "degC"}}
+	next := applied(t, w, SetAnswer{[]string{"a.csv", "b.csv"}, "day_month", "mdy"})
+	want := []Answer{{"a.csv", "temperature_unit", "degC"}, {"a.csv", "day_month", "mdy"}, {"b.csv", "day_month", "mdy"}}
+	if !reflect.DeepEqual(next.Answers, want) {
+		t.Errorf("%v", next.Answers)
+	}
+	if open := applied(t, next, SetAnswer{[]string{"a.csv"}, "day_month", ""}); !reflect.DeepEqual(open.Answers, []Answer{want[0], want[2]}) {
+		t.Errorf("an answer taken back: %v", open.Answers)
+	}
+	if _, err := (SetAnswer{ID: "day_month", Option: "dmy"}).Apply(w); err == nil {
+		t.Error("an answer for no file was taken")
+	}
+}
+
+// A logger carried from Alder's room to Rowan's wall on a day counts in each until and from that day.
+func TestALoggerHungElsewhereFromADay(t *testing.T) {
+	next := applied(t, sample(), SetLogger{At: Slot{0, 0}, List: 1, Place: "wall", Since: at(50)})
+	before, after := next.Barns[0].Loggers[0], next.Barns[1].Loggers[1]
+	if before.Place != "room" || len(before.Exclusions) != 2 || before.Exclusions[1].From != 50 || before.Exclusions[1].Reason != HungElsewhere {
+		t.Errorf("where it hung: %+v", before)
+	}
+	if after.Place != "wall" || *after.From != 50 || after.Assumed || len(after.Exclusions) != 1 || names(next.Barns[1].Loggers) != "b@room:b.csv a@wall:a.csv" {
+		t.Errorf("where it hangs: %+v", after)
+	}
+	within := applied(t, sample(), SetLogger{At: Slot{0, 0}, List: 0, Place: "wall", Since: at(50)})
+	if names(within.Barns[0].Loggers) != "a@room:a.csv a@wall:a.csv" || len(within.Barns[0].Loggers[0].Exclusions) != 1 {
+		t.Errorf("in one barn: %+v", within.Barns[0].Loggers)
+	}
+	if _, err := (SetLogger{At: Slot{1, 1}, List: 0, Place: "room", Since: at(40)}).Apply(next); err == nil {
+		t.Error("it was hung elsewhere before it was hung there")
+	}
+}
+
+func TestALoggersClockAndDistance(t *testing.T) {
+	follows, km := true, 40.0
+	next := applied(t, sample(), SetLogger{At: Slot{OutdoorList, 0}, List: OutdoorList, Place: "outdoor", Zone: "+02:00", FollowsDST: &follows, StationKM: &km})
+	if l := next.Outdoor[0]; l.Zone != "+02:00" || !*l.FollowsDST || *l.StationKM != 40 || len(next.Outdoor) != 1 {
+		t.Errorf("%+v", l)
+	}
+	hung := applied(t, next, SetLogger{At: Slot{OutdoorList, 0}, List: 0, Place: "don't know", StationKM: &km})
+	if l := hung.Barns[0].Loggers[1]; l.Place != "don't know" || l.StationKM != nil || l.Zone != "" || len(hung.Outdoor) != 0 {
+		t.Errorf("%+v", l)
+	}
+	far := 1e5
+	for _, e := range []SetLogger{
+		{At: Slot{0, 9}, List: 0, Place: "room"},
+		{At: Slot{0, 0}, List: 9, Place: "room"},
+		{At: Slot{0, 0}, List: 0, Place: "room", Zone: "Nowhere"},
+		{At: Slot{0, 0}, List: OutdoorList, Place: "outdoor", StationKM: &far},
+	} {
+		if _, err := e.Apply(sample()); err == nil {
+			t.Errorf("%+v was taken", e)
+		}
+	}
+}
+
+func TestLeavingAStretchOutAndTakingItBack(t *testing.T) {
+	next := applied(t, sample(), Exclude{Slot{0, 0}, Exclusion{From: 20, To: 30, Reason: "lay on the desk"}})
+	if got := next.Barns[0].Loggers[0].Exclusions; len(got) != 2 || got[1].Reason != "lay on the desk" {
+		t.Errorf("%+v", got)
+	}
+	back := applied(t, next, Include{Slot{0, 0}, 0})
+	if got := back.Barns[0].Loggers[0].Exclusions; len(got) != 1 || got[0].From != 20 {
+		t.Errorf("%+v", got)
+	}
+	for _, e := range []Edit{Exclude{Slot{0, 0}, Exclusion{From: 3, To: 3}}, Exclude{Slot{7, 0}, Exclusion{From: 3, To: 4}}, Include{Slot{0, 0}, 1}, Include{Slot{TrayList, 0}, 0}} {
+		if _, err := e.Apply(sample()); err == nil {
+			t.Errorf("%+v was taken", e)
+		}
+	}
+}
+
 func TestTheNextWinter(t *testing.T) {
 	w := sample()
 	next := Next(w, "2026–27")
