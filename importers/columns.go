@@ -4,6 +4,7 @@ import "strings"
 
 // learnColumns says how each column is read and what it measures.
 func (l *layout) learnColumns(rows []record, names, units []string) {
+	l.learnKeys(rows, names)
 	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
 	for i := range l.width {
 		if l.clock.uses(i) {
@@ -26,6 +27,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.pruneDevices(rows)
 }
 
 // describe reads a column's name: its unit, and the quantity.
@@ -67,16 +69,20 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	switch {
 	case anyPhrase(flagNames, name):
 		return skipped
+	case l.keyKindOf(c.index) != skipped:
+		return l.keyKindOf(c.index)
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
 	case t.isDevice(rows) && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
 		return device
 	case t.filled == 0:
 		return vacant
+	case l.long && c.quantity == Other && 2*t.values > t.filled:
+		return number
 	case t.states == t.filled && (t.numbers < t.filled || anyPhrase(stateNames, name)) && c.quantity == Other:
 		c.quantity = State
 		return state
-	case 2*t.numbers >= t.filled:
+	case 3*t.numbers >= t.filled:
 		if c.unit == "" && 2*t.glued >= t.numbers && t.gluedUnit != "" {
 			c.glue(t.gluedUnit)
 		}
@@ -110,6 +116,7 @@ func isCount(header string) bool {
 // columnTally counts what a column's cells are.
 type columnTally struct {
 	filled, numbers, states, glued int
+	values                         int // numbers and states
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
 	distinct                       map[string]bool
@@ -131,10 +138,14 @@ func (l *layout) tally(rows []record, col int) columnTally {
 		if len(t.distinct) <= maxDevices {
 			t.distinct[string(cell)] = true
 		}
-		if _, ok := parseState(cell); ok {
+		_, isState := parseState(cell)
+		v, d, glued, ok := numberInText(cell, l.mark)
+		if isState {
 			t.states++
 		}
-		v, d, glued, ok := numberInText(cell, l.mark)
+		if isState || ok {
+			t.values++
+		}
 		if !ok {
 			continue
 		}

@@ -46,7 +46,7 @@ func (s *scan) series(name string) []Series {
 	var out []Series
 	for _, g := range s.groups(name) {
 		for _, c := range g.columns {
-			if one, listed := s.one(c, g); listed {
+			if one, listed := s.one(c, g.logger); listed {
 				out = append(out, one)
 			}
 		}
@@ -54,26 +54,25 @@ func (s *scan) series(name string) []Series {
 	return out
 }
 
-// group is one logger's rows and columns.
+// group is one logger's columns.
 type group struct {
 	logger  string
-	rows    []int32 // nil: all
 	columns []*values
 }
 
 // groups tells loggers apart: by the cell that names one, else by the name that columns of different
 // quantities share, else the file is one logger.
 func (s *scan) groups(name string) []group {
-	if s.device != nil {
-		return s.deviceGroups()
-	}
 	shared := s.sharedNames()
 	var out []group
 	at := map[string]int{}
 	for i := range s.columns {
 		c := &s.columns[i]
-		logger := fileTitle(name)
-		if own, found := shared[strings.ToLower(c.likeness)]; found && c.quantity != Other {
+		logger := c.logger
+		if logger == "" {
+			logger = fileTitle(name)
+		}
+		if own, found := shared[strings.ToLower(c.likeness)]; found && c.quantity != Other && c.logger == "" {
 			logger = own
 		}
 		if _, found := at[logger]; !found {
@@ -82,20 +81,6 @@ func (s *scan) groups(name string) []group {
 		}
 		g := &out[at[logger]]
 		g.columns = append(g.columns, c)
-	}
-	return out
-}
-
-func (s *scan) deviceGroups() []group {
-	out := make([]group, len(s.device.names))
-	for i, n := range s.device.names {
-		out[i].logger = n
-		for c := range s.columns {
-			out[i].columns = append(out[i].columns, &s.columns[c])
-		}
-	}
-	for row, id := range s.device.of {
-		out[id].rows = append(out[id].rows, int32(row))
 	}
 	return out
 }
@@ -130,15 +115,15 @@ func fileTitle(name string) string {
 
 // one builds a series of one logger's column. A column without a single value is listed only when its name
 // says what it should have held.
-func (s *scan) one(c *values, g group) (Series, bool) {
-	out := Series{Logger: g.logger, Column: c.header, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
+func (s *scan) one(c *values, logger string) (Series, bool) {
+	out := Series{Logger: logger, Column: c.header, Variable: c.variable, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
 		Instant: s.clock.instants(), Decimals: c.usualDecimals()}
-	if g.rows == nil && s.complete(c) {
+	if c.rows == nil && s.complete(c) {
 		out.FaceMS, out.Val, out.Offsets = s.at, c.val, s.offsets
 	} else {
-		s.pick(&out, c, g.rows)
+		s.pick(&out, c)
 	}
-	s.remarkOrder(&out, c, g.rows)
+	s.remarkOrder(&out, c)
 	return out, c.kind != vacant || c.quantity != Other || len(out.Val) > out.Unreadable
 }
 
@@ -153,19 +138,11 @@ func (s *scan) complete(c *values) bool {
 }
 
 // pick copies the rows that have a time and a value and counts the others.
-func (s *scan) pick(out *Series, c *values, rows []int32) {
-	size := len(s.at)
-	if rows != nil {
-		size = len(rows)
-	}
-	out.FaceMS, out.Val = make([]int64, 0, size), make([]float64, 0, size)
+func (s *scan) pick(out *Series, c *values) {
+	out.FaceMS, out.Val = make([]int64, 0, len(c.val)), make([]float64, 0, len(c.val))
 	run := 0
-	for i := range size {
-		row := i
-		if rows != nil {
-			row = int(rows[i])
-		}
-		v := c.val[row]
+	for i, v := range c.val {
+		row := c.row(i)
 		switch {
 		case s.at[row] == noTime:
 		case v == v:
@@ -181,6 +158,14 @@ func (s *scan) pick(out *Series, c *values, rows []int32) {
 	}
 }
 
+// row is the row of a column's i-th value.
+func (c *values) row(i int) int {
+	if c.rows == nil {
+		return i
+	}
+	return int(c.rows[i])
+}
+
 // runOf moves on to the run of offsets a row lies in; −1 when rows carry none.
 func (s *scan) runOf(run, row int) int {
 	if len(s.offsets) == 0 {
@@ -193,31 +178,25 @@ func (s *scan) runOf(run, row int) int {
 }
 
 // remarkOrder counts the readings earlier than the one above.
-func (s *scan) remarkOrder(out *Series, c *values, rows []int32) {
+func (s *scan) remarkOrder(out *Series, c *values) {
 	for i := 1; i < len(out.FaceMS); i++ {
 		if out.FaceMS[i] < out.FaceMS[i-1] {
 			out.OutOfOrder++
 		}
 	}
 	if out.OutOfOrder > 0 {
-		s.noteOrder(c, rows)
+		s.noteOrder(c)
 	}
 }
 
-// noteOrder remarks where a series runs backwards, once for all columns.
-func (s *scan) noteOrder(c *values, rows []int32) {
-	if c != &s.columns[0] {
+// noteOrder remarks where a series runs backwards, once for all columns of the same rows.
+func (s *scan) noteOrder(c *values) {
+	if !c.lead {
 		return
 	}
 	before := int64(noTime)
-	for i := range s.at {
-		row := i
-		if rows != nil {
-			if i >= len(rows) {
-				return
-			}
-			row = int(rows[i])
-		}
+	for i := range c.val {
+		row := c.row(i)
 		if at := s.at[row]; at != noTime {
 			if at < before {
 				s.notes.add(series.Remark{Code: RemarkOutOfOrder, Line: s.lineOf(row), Column: s.clock.columns[0] + 1})

@@ -61,6 +61,7 @@ const (
 type Series struct {
 	Logger      string
 	Column      string // header text, as it stands
+	Variable    string // in a file of one value a row: the cell that names the value's variable
 	ColumnIndex int    // 1-based
 	Quantity    Quantity
 	Unit        string // the file's: degC, degF, K, percent, fraction, ppm, …, "" when none

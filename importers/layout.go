@@ -21,8 +21,10 @@ const (
 	number
 	state
 	device
-	ordinal // counts the rows: understood, and not listed
-	vacant  // nothing but missing words so far: read as numbers, listed only if something shows up
+	variable // says which variable the row's value is
+	unitCell // says in which unit the row's value is
+	ordinal  // counts the rows: understood, and not listed
+	vacant   // nothing but missing words so far: read as numbers, listed only if something shows up
 )
 
 // column is a column that is read.
@@ -46,7 +48,9 @@ type layout struct {
 	marked    bool // a number with a fraction was seen
 	clock     *clock
 	columns   []column
-	ordinals  int // columns that only count the rows
+	ordinals  int      // columns that only count the rows
+	keys      []column // variable and unit columns of the long form
+	long      bool     // a row holds one value, and says of what
 	preamble  []record
 	header    []byte // the header's line
 	start     int    // where the first data line starts in the head
@@ -195,6 +199,7 @@ func (l *layout) try(records []record) bool {
 	rows = rows[fit.first:]
 	l.start, l.line = rows[0].pos, rows[0].line
 	top := indexOfLine(records, l.line)
+	rows = l.timed(rows)
 	names, units, headerAt := l.findHeader(records[:top])
 	l.mark, l.marked = learnMark(rows, l.clock)
 	l.learnColumns(rows, names, units)
@@ -203,6 +208,17 @@ func (l *layout) try(records []record) bool {
 	l.learnPageUnit()
 	l.score = l.explained(rows)
 	return true
+}
+
+// timed keeps the rows whose time can be read: headers that come again teach nothing about columns.
+func (l *layout) timed(rows []record) []record {
+	out := make([]record, 0, len(rows))
+	for _, r := range rows {
+		if l.reads(r) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 func indexOfLine(records []record, line int) int {
@@ -214,15 +230,10 @@ func indexOfLine(records []record, line int) int {
 	return len(records)
 }
 
-// explained is how many of the rows have a time, times the share of cells that are understood; 0 when no
+// explained is how many rows have a time, times the share of cells that are understood; 0 when no
 // column holds values.
 func (l *layout) explained(rows []record) float64 {
-	good, values := 0, 0
-	for _, r := range rows {
-		if _, _, ok := l.clock.read(l.clock, r.cells); ok {
-			good++
-		}
-	}
+	values := 0
 	understood := len(l.clock.columns) + l.ordinals
 	for _, c := range l.columns {
 		if c.kind == number || c.kind == state {
@@ -233,7 +244,7 @@ func (l *layout) explained(rows []record) float64 {
 	if values == 0 {
 		return 0
 	}
-	return float64(good) * float64(understood) / float64(l.width)
+	return float64(len(rows)) * float64(understood) / float64(l.width)
 }
 
 // findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between

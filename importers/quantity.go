@@ -9,7 +9,7 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"dew*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"dew*", "*dewp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
@@ -45,7 +45,7 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 
 // deviceNames are the stems of columns that say which logger a row is from.
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "origin", "serial*", "probe*", "node*", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
-	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag"}
+	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
 
 // clockNames are the stems of columns that hold a time.
 var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*",

@@ -21,9 +21,9 @@ type scan struct {
 	*layout
 	notes   *notes
 	columns []values
-	device  *devices // nil when no column names the logger
-	need    int      // cells of a line that are looked at
-	line    int      // physical number of the line being read
+	keyed   *keyed // nil when no column says what a row is about
+	need    int    // cells of a line that are looked at
+	line    int    // physical number of the line being read
 	cells   [][]byte
 	times   store[int64]
 	at      []int64  // times in one piece, once all are read
@@ -41,6 +41,10 @@ type scan struct {
 type values struct {
 	column
 	cells    store[float64]
+	rows     []int32             // the rows its values are from; nil: all
+	logger   string              // named by the rows themselves
+	variable string              // named by the rows themselves
+	lead     bool                // the first column of its rows
 	val      []float64           // cells in one piece, once all are read
 	decimals [fastDigits + 2]int // how often so many digits followed the mark
 }
@@ -59,16 +63,22 @@ func newScan(l *layout, n *notes) *scan {
 	s := &scan{layout: l, notes: n, need: l.clock.last() + 1, line: l.line}
 	for _, c := range l.columns {
 		s.need = max(s.need, c.index+1)
-		if c.kind == device {
-			if s.device == nil {
-				s.device = &devices{column: c.index, known: map[string]int{}}
-			}
+		if c.kind == device || c.kind == variable || c.kind == unitCell {
+			s.keyBy(c)
 			continue
 		}
-		s.columns = append(s.columns, values{column: c})
+		s.columns = append(s.columns, values{column: c, lead: len(s.columns) == 0})
 	}
 	s.planQuick()
 	return s
+}
+
+// keyBy adds a column to those that say what a row is about.
+func (s *scan) keyBy(c column) {
+	if s.keyed == nil {
+		s.keyed = &keyed{long: s.long, known: map[string]int32{}, stated: map[int32]bool{}}
+	}
+	s.keyed.columns = append(s.keyed.columns, c)
 }
 
 // run reads the whole records of a chunk and says how many bytes they take.
@@ -138,6 +148,7 @@ func (s *scan) gather() {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.splitByKey()
 }
 
 // time keeps the row's time and what else is known by row.
@@ -150,8 +161,8 @@ func (s *scan) time(at, offset int64) {
 	if n := len(s.offsets); s.clock.zoned && (n == 0 || s.offsets[n-1].MS != offset) {
 		s.offsets = append(s.offsets, Offset{row, offset})
 	}
-	if s.device != nil {
-		s.device.add(s.cells)
+	if s.keyed != nil {
+		s.keyed.add(s.cells)
 	}
 }
 
@@ -179,6 +190,10 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 			return v
 		}
 		return s.unreadableCell(c, cell)
+	}
+	if v, ok := parseState(cell); ok && s.long {
+		s.keyed.stated[s.keyed.lastID] = true
+		return v
 	}
 	v, d, _, ok := numberInText(cell, s.mark)
 	if !ok && !s.marked && !s.anyFraction() {
@@ -288,33 +303,4 @@ func (s *scan) settle(atEnd bool) {
 		s.notes.add(series.Remark{Code: RemarkBadTime, Line: bad.line, Column: bad.column, Args: []string{bad.text}})
 	}
 	s.pending = s.pending[:0]
-}
-
-// devices numbers the loggers of a file that names one in each row.
-type devices struct {
-	column int
-	known  map[string]int
-	names  []string
-	of     []int32 // by row
-	last   []byte
-	lastID int32
-}
-
-func (d *devices) add(cells [][]byte) {
-	var cell []byte
-	if d.column < len(cells) {
-		cell = trim(cells[d.column])
-	}
-	if len(d.of) > 0 && bytes.Equal(cell, d.last) {
-		d.of = append(d.of, d.lastID)
-		return
-	}
-	id, found := d.known[string(cell)]
-	if !found {
-		id = len(d.names)
-		d.names = append(d.names, text(cell))
-		d.known[string(cell)] = id
-	}
-	d.last, d.lastID = append(d.last[:0], cell...), int32(id)
-	d.of = append(d.of, d.lastID)
 }

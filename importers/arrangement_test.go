@@ -1,0 +1,60 @@
+package importers
+
+import (
+	"context"
+	"strings"
+	"testing"
+)
+
+// arrangements holds one small file per way of arranging variables and loggers in rows, columns and tables.
+// What is wanted follows from the text by hand.
+var arrangements = []struct{ name, in, want string }{
+	{"a value a row, with device, variable and unit, devices by turns",
+		"time,device,variable,value,unit\n2026-01-13 10:00,alder,temperature,41,°F\n2026-01-13 10:00,alder,humidity,80,%\n2026-01-13 10:00,rowan,temperature,50,°F\n2026-01-13 10:00,rowan,humidity,70,%\n" +
+			"2026-01-13 11:00,alder,temperature,32,°F\n2026-01-13 11:00,alder,humidity,81,%\n2026-01-13 11:00,rowan,temperature,,°F\n2026-01-13 11:00,rowan,humidity,lost,%\n",
+		`utf-8 "," "" line 2 rows 8 bad 0 clock [1] ymd
+alder|value|4 air_temperature degF column n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0..5
+alder|value|4 relative_humidity percent column n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+rowan|value|4 air_temperature degF column n1 m1 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 10..10
+rowan|value|4 relative_humidity percent column n1 m0 u1 2026-01-13T10:00:00..2026-01-13T10:00:00 0.7..0.7
+note unreadable_cell 9:4 x1`},
+	{"a value a row, series stacked one after another",
+		"timestamp;entity;property;reading\n2026-01-13 10:00;alder;temp;4,5\n2026-01-13 11:00;alder;temp;4,0\n2026-01-13 10:00;alder;rh;80\n2026-01-13 11:00;alder;rh;81\n2026-01-13 10:00;rowan;temp;5,5\n2026-01-13 11:00;rowan;temp;6,0\n",
+		`utf-8 ";" "," line 2 rows 6 bad 0 clock [1] ymd
+alder|reading|4 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+alder|reading|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+rowan|reading|4 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..6`},
+	{"a value a row, sensors named after what they measure, a switch among them",
+		"time,sensor,state\n2026-01-13 10:00,barn_temperature,4.5\n2026-01-13 10:00,barn_humidity,80\n2026-01-13 10:01,fan_1,on\n2026-01-13 10:30,fan_1,off\n2026-01-13 11:00,barn_temperature,4.0\n2026-01-13 11:00,barn_humidity,81\n",
+		`utf-8 "," "." line 2 rows 6 bad 0 clock [1] ymd
+barn|state|3 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+barn|state|3 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+f|state|3 state n2 m0 u0 2026-01-13T10:01:00..2026-01-13T10:30:00 0..1`},
+	{"two columns name the logger, one of them alone telling all apart",
+		"site,device,time,temp °C\nbarn,alder,2026-01-13 10:00,4.5\nbarn,rowan,2026-01-13 10:00,5.5\nyard,elder,2026-01-13 10:00,-5.5\nbarn,alder,2026-01-13 11:00,4\nbarn,rowan,2026-01-13 11:00,5\nyard,elder,2026-01-13 11:00,-5\n",
+		`utf-8 "," "." line 2 rows 6 bad 0 clock [3] ymd
+alder|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+rowan|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5..5.5
+elder|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 -5.5..-5`},
+	{"two columns name the logger, together",
+		"barn,sensor,time,temp °C\na,top,2026-01-13 10:00,4.5\na,low,2026-01-13 10:00,3.5\nb,top,2026-01-13 10:00,5.5\nb,low,2026-01-13 10:00,2.5\na,top,2026-01-13 11:00,4.5\na,low,2026-01-13 11:00,3.5\nb,top,2026-01-13 11:00,5.5\nb,low,2026-01-13 11:00,2.5\n",
+		`utf-8 "," "." line 2 rows 8 bad 0 clock [3] ymd
+a top|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4.5..4.5
+a low|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 3.5..3.5
+b top|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..5.5
+b low|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 2.5..2.5`},
+}
+
+func TestArrangements(t *testing.T) {
+	for _, c := range arrangements {
+		t.Run(c.name, func(t *testing.T) {
+			e, err := Read(context.Background(), strings.NewReader(c.in), "folder/f.csv", nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := describe(e); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+		})
+	}
+}

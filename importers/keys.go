@@ -1,0 +1,287 @@
+package importers
+
+import (
+	"bytes"
+	"math"
+	"slices"
+)
+
+// A row may say itself what it is about: which logger it is from, which variable its value is, and in which
+// unit. The cells that say so are the row's keys. A file with a column of variables or of units is in long
+// form: one value in a row.
+
+// variableNames are the stems of columns that say which variable a row's value is.
+var variableNames = []string{"variable*", "property", "param*", "measure*", "quantity", "metric*", "observed*", "field", "type", "kind", "what", "messgrosse*", "grosse", "storhet*", "suure*",
+	"mesure", "grandeur*", "magnitud*"}
+
+// unitNames are the stems of columns that hold a row's unit.
+var unitNames = []string{"unit*", "uom", "einheit*", "enhet*", "unite*", "unidad*", "yksik*", "uhik*"}
+
+// learnKeys finds the columns that hold the keys of rows; a variable or a unit beside a value makes the long
+// form.
+func (l *layout) learnKeys(rows []record, names []string) {
+	var found []column
+	for i := range l.width {
+		if l.clock.uses(i) {
+			continue
+		}
+		c := column{index: i}
+		if i < len(names) {
+			c.header = names[i]
+		}
+		if c.kind = l.keyKind(l.tally(rows, i), c.header); c.kind != skipped {
+			found = append(found, c)
+		}
+	}
+	for _, c := range found {
+		if c.kind == variable || c.kind == unitCell {
+			l.long = l.long || l.hasPlainValue(rows, names)
+		}
+	}
+	if l.long {
+		l.keys = found
+	}
+}
+
+// keyKind says whether cells are the names of variables or units, or else skipped.
+func (l *layout) keyKind(t columnTally, header string) columnKind {
+	name := words(header)
+	if t.filled == 0 || t.numbers > 0 || len(t.distinct) > maxDevices {
+		return skipped
+	}
+	measured, units := map[Quantity]bool{}, 0
+	named := 0
+	for cell := range t.distinct {
+		if unitInCell(text([]byte(cell))) != "" {
+			units++
+		}
+		c := column{header: text([]byte(cell))}
+		c.describe(nil)
+		if c.quantity != Other {
+			named++
+			measured[c.quantity] = true
+		}
+	}
+	switch {
+	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1):
+		return unitCell
+	case anyPhrase(unitNames, name) && units > 0:
+		return unitCell
+	case anyPhrase(variableNames, name) && named > 0, 2*named >= len(t.distinct) && len(measured) > 1:
+		return variable
+	}
+	return skipped
+}
+
+// hasPlainValue says whether a column of numbers or states is named after no quantity, as one of several
+// quantities is.
+func (l *layout) hasPlainValue(rows []record, names []string) bool {
+	for i := range l.width {
+		c := column{index: i}
+		if i < len(names) {
+			c.header = names[i]
+		}
+		c.describe(nil)
+		t := l.tally(rows, i)
+		if !l.clock.uses(i) && c.quantity == Other && c.unit == "" && !anyPhrase(deviceNames, words(c.header)) && !t.isIndex &&
+			2*t.values > t.filled {
+			return true
+		}
+	}
+	return false
+}
+
+// keyKindOf is the kind of the key in a column, or skipped.
+func (l *layout) keyKindOf(index int) columnKind {
+	for _, k := range l.keys {
+		if k.index == index {
+			return k.kind
+		}
+	}
+	return skipped
+}
+
+// keyed numbers the keys of a file's rows.
+type keyed struct {
+	columns []column // device, variable and unit columns
+	long    bool
+	known   map[string]int32
+	names   [][]string // by id, a cell for each of the columns
+	stated  map[int32]bool
+	of      []int32 // by row
+	key     []byte
+	last    []byte
+	lastID  int32
+}
+
+// add takes the key of the next row.
+func (k *keyed) add(cells [][]byte) {
+	k.key = k.key[:0]
+	for _, c := range k.columns {
+		if c.index < len(cells) {
+			k.key = append(k.key, trim(cells[c.index])...)
+		}
+		k.key = append(k.key, 0)
+	}
+	if len(k.of) == 0 || !bytes.Equal(k.key, k.last) {
+		id, found := k.known[string(k.key)]
+		if !found {
+			id = int32(len(k.names))
+			k.known[string(k.key)] = id
+			k.names = append(k.names, keyTexts(k.key))
+		}
+		k.lastID = id
+		k.last = append(k.last[:0], k.key...)
+	}
+	k.of = append(k.of, k.lastID)
+}
+
+// keyTexts are a key's cells.
+func keyTexts(key []byte) []string {
+	var out []string
+	for _, cell := range bytes.Split(key[:len(key)-1], []byte{0}) {
+		out = append(out, text(cell))
+	}
+	return out
+}
+
+// rows are the rows of each key.
+func (k *keyed) rows() [][]int32 {
+	out := make([][]int32, len(k.names))
+	for row, id := range k.of {
+		out[id] = append(out[id], int32(row))
+	}
+	return out
+}
+
+// splitByKey gives each key columns of its own, with its rows alone.
+func (s *scan) splitByKey() {
+	if s.keyed == nil {
+		return
+	}
+	var out []values
+	for id, rows := range s.keyed.rows() {
+		for i := range s.columns {
+			c := s.columns[i].ofRows(rows)
+			c.lead = i == 0
+			s.keyed.describe(&c, int32(id))
+			out = append(out, c)
+		}
+	}
+	s.columns = out
+}
+
+// ofRows is a column with some of its rows.
+func (c *values) ofRows(rows []int32) values {
+	out := values{column: c.column, decimals: c.decimals, rows: rows, val: make([]float64, len(rows))}
+	for i, row := range rows {
+		out.val[i] = c.val[row]
+	}
+	return out
+}
+
+// describe says by its key which logger a column is from and what it measures.
+func (k *keyed) describe(c *values, id int32) {
+	var name, unit string
+	for i, key := range k.columns {
+		cell := k.names[id][i]
+		switch key.kind {
+		case device:
+			c.logger = joined(c.logger, cell)
+		case variable:
+			name = joined(name, cell)
+		case unitCell:
+			unit = cell
+		}
+	}
+	if !k.long {
+		return
+	}
+	said := column{header: name}
+	said.describe([]string{unit})
+	if said.unit == "" {
+		said.unit = unit
+	}
+	c.variable, c.quantity, c.likeness = name, said.quantity, said.likeness
+	if c.unit = said.unit; c.unit != "" {
+		c.unitFrom = "column"
+	}
+	if c.quantity == Other && c.unit == "" && (k.stated[id] || anyPhrase(stateNames, words(name)) && c.isBinary()) {
+		c.quantity = State
+	}
+	c.decimals = digitsOf(c.val)
+}
+
+func joined(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + " " + b
+}
+
+// isBinary says whether a column holds nothing but 0 and 1.
+func (c *values) isBinary() bool {
+	for _, v := range c.val {
+		if v == v && v != 0 && v != 1 {
+			return false
+		}
+	}
+	return true
+}
+
+// digitsOf counts how many digits behind the mark the values need; every value counts as having as many as
+// the one that needs most, for trailing zeros are lost.
+func digitsOf(val []float64) (decimals [fastDigits + 2]int) {
+	most := 0
+	for _, v := range val {
+		for v == v && most < 6 && math.Abs(v*pow10[most]-math.Round(v*pow10[most])) > 1e-6 {
+			most++
+		}
+	}
+	decimals[most] = 1
+	return decimals
+}
+
+// pruneDevices drops what tells no loggers apart: of several columns that name one, those that hold one name
+// throughout, and then all but one that tells as many apart as all together.
+func (l *layout) pruneDevices(rows []record) {
+	var at []int
+	for _, c := range l.columns {
+		if c.kind == device {
+			at = append(at, c.index)
+		}
+	}
+	if len(at) < 2 {
+		return
+	}
+	all := distinctCells(rows, at...)
+	kept := map[int]bool{}
+	for _, i := range at {
+		n := distinctCells(rows, i)
+		if n == all {
+			kept = map[int]bool{i: true}
+			break
+		}
+		kept[i] = n > 1
+	}
+	l.columns = slices.DeleteFunc(l.columns, func(c column) bool {
+		drop := c.kind == device && !kept[c.index]
+		if drop {
+			l.ordinals++
+		}
+		return drop
+	})
+}
+
+// distinctCells counts the different cells, or rows of cells, that some columns hold.
+func distinctCells(rows []record, columns ...int) int {
+	seen := map[string]bool{}
+	for _, r := range rows {
+		key := ""
+		for _, i := range columns {
+			key += string(trim(r.cells[i])) + "\x00"
+		}
+		seen[key] = true
+	}
+	return len(seen)
+}
