@@ -80,62 +80,6 @@ func exactNumber(s []byte, mark byte) (v float64, decimals int, ok bool) {
 	return v, decimals, true
 }
 
-// minusSigns are other ways to print a minus before a number: U+2212, the en dash, and the en dash of
-// Windows-1252.
-var minusSigns = [][]byte{[]byte("\u2212"), []byte("\u2013"), {0x96}}
-
-// gluedUnits are what may stand behind a number in its cell, longest first, and the unit it says.
-var gluedUnits = []struct {
-	text []byte
-	unit string
-}{
-	{[]byte("%RH"), "percent"}, {[]byte("% RH"), "percent"}, {[]byte("%"), "percent"},
-	{[]byte("°C"), "degC"}, {[]byte("°F"), "degF"}, {[]byte("\xb0C"), "degC"}, {[]byte("\xb0F"), "degF"},
-	{[]byte("℃"), "degC"}, {[]byte("℉"), "degF"}, {[]byte(" C"), "degC"}, {[]byte(" F"), "degF"},
-	{[]byte("°"), ""}, {[]byte("\xb0"), ""}, {[]byte("ppm"), "ppm"}, {[]byte("lux"), "lux"}, {[]byte("lx"), "lux"},
-}
-
-// numberInText reads a number that is padded, carries another minus sign or has its unit glued on.
-func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string, ok bool) {
-	cell = trim(cell)
-	for _, g := range gluedUnits {
-		if bytes.HasSuffix(cell, g.text) {
-			cell, unit = trim(cell[:len(cell)-len(g.text)]), g.unit
-			break
-		}
-	}
-	for _, minus := range minusSigns {
-		if len(cell) > len(minus) && bytes.HasPrefix(cell, minus) && isDigit(cell[len(minus)]) {
-			v, decimals, ok = parseNumber(cell[len(minus):], mark)
-			return -v, decimals, unit, ok
-		}
-	}
-	v, decimals, ok = parseNumber(cell, mark)
-	return v, decimals, unit, ok
-}
-
-// missingWords are the words that say there is no value, in lower case.
-var missingWords = []string{
-	"", "na", "n/a", "#n/a", "n.a.", "nan", "null", "nul", "none", "nil", "nodata", "no data", "missing", "void",
-	"-", "--", "---", "----", "-----", "\u2013", "\u2014", "\x96", "\x97", ".", "..", "...", "?", "??", "*", "**", "***", "x",
-	"k.a.", "k. a.", "fehlt", "puuttuu", "saknas", "#nv", "<na>", "\\n",
-}
-
-// isMissing says whether a trimmed cell holds one of missingWords, in any case.
-func isMissing(cell []byte) bool {
-	if len(cell) > 12 {
-		return false
-	}
-	var room [12]byte
-	low := lowerASCII(room[:0], cell)
-	for _, w := range missingWords {
-		if string(low) == w {
-			return true
-		}
-	}
-	return false
-}
-
 // lowerASCII appends s to dst with A–Z in lower case.
 func lowerASCII(dst, s []byte) []byte {
 	for _, c := range s {

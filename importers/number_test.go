@@ -71,7 +71,7 @@ func TestNumberDecimals(t *testing.T) {
 // FuzzNumber holds the parser to strconv on any bytes, and the lenient path to its own promise: what the plain
 // path reads it reads too, to the same value.
 func FuzzNumber(f *testing.F) {
-	for _, s := range append(numberSeeds, "4.5 °C", "−4.5", "\x964.5%", " 80 %RH") {
+	for _, s := range append(numberSeeds, "4.5 °C", "−4.5", "\x964.5%", " 80 %RH", "1,234.5", "1.234,5", "1 234", "12\u202f345,5", "1'234.5", "12\xa0345", "<0.5", ">= 99 %", "+ 4.5", "\u22120.0", "4.5°", "61 % rH", "40.1F", "0,125") {
 		f.Add([]byte(s), false)
 	}
 	f.Fuzz(func(t *testing.T, cell []byte, comma bool) {
