@@ -1,6 +1,9 @@
 package desk
 
-import "strings"
+import (
+	"path/filepath"
+	"strings"
+)
 
 // Recent is a winter that was open lately: its file, its name then, when it was last opened (ms UTC), and
 // whether it has no name of the keeper's yet.
@@ -23,9 +26,9 @@ type RecentView struct{ Path, Name, Note string }
 // RecentsOf puts recent winters into words, the latest first, drafts marked as such.
 func RecentsOf(all []Recent, u Units) (out []RecentView) {
 	for _, r := range all {
-		notes := []string{"opened " + u.DateYear(r.At)}
-		if r.Draft {
-			notes = append(notes, "not saved under a name yet")
+		notes := []string{"not saved under a name yet", "opened " + u.DateYear(r.At) + u.local(r.At).Format(" 15:04")}
+		if !r.Draft {
+			notes[0] = filepath.Base(r.Path)
 		}
 		out = append(out, RecentView{Path: r.Path, Name: r.Name, Note: strings.Join(notes, ", ")})
 	}
