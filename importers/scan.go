@@ -35,6 +35,11 @@ type scan struct {
 	steps   []step      // the quick path's; nil when rows are not for it
 	held    []quickCell // the quick path's row
 	ragged  bool        // a line before this one was short too
+
+	title     string // of the table
+	nextTitle string // of the table below
+	ended     bool   // the header of the table below was met
+	alone     bool   // what looks like the header of a table below is none
 }
 
 // values is a column while it is read.
@@ -56,7 +61,9 @@ type rowLine struct{ row, line int }
 type badLine struct {
 	line, column int
 	text         string
+	record       string // the line from its start
 	foot         bool
+	above        bool // it can stand above the next table
 }
 
 func newScan(l *layout, n *notes) *scan {
@@ -102,6 +109,9 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 		var more bool
 		s.cells, more = split(s.cells[:0], record, s.need)
 		s.row(record, more, last && end == len(chunk) && chunk[end-1] != '\n')
+		if s.ended {
+			return pos
+		}
 		s.line += lines
 		pos = end
 	}
@@ -149,6 +159,7 @@ func (s *scan) gather() {
 		c.val = c.cells.whole()
 	}
 	s.splitByKey()
+	s.dropSentinels()
 }
 
 // time keeps the row's time and what else is known by row.
@@ -196,6 +207,9 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 		return v
 	}
 	v, d, _, ok := numberInText(cell, s.mark)
+	if ok && isGrouped(cell, s.mark) && !s.mayGroup(c) {
+		ok = false
+	}
 	if !ok && !s.marked && !s.anyFraction() {
 		if v, d, _, ok = numberInText(cell, ','); ok && d > 0 {
 			s.mark, s.marked = ',', true
@@ -204,8 +218,17 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 	if !ok {
 		return s.unreadableCell(c, cell)
 	}
+	if len(cutComparison(cell)) < len(cell) {
+		s.notes.add(series.Remark{Code: RemarkLimit, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
+	}
 	c.decimals[min(d, len(c.decimals)-1)]++
 	return v
+}
+
+// mayGroup says whether the mark that is not the decimal one can part a column's thousands: not while no
+// fraction has shown which is which, and no air is that warm or damp.
+func (s *scan) mayGroup(c *values) bool {
+	return (s.marked || s.anyFraction()) && !isTemperature(c.quantity) && c.quantity != RelativeHumidity
 }
 
 // anyFraction says whether a number with a fraction was read.
@@ -253,17 +276,27 @@ var brokenOff = []byte("… (cut off)")
 // maxPending is how many lines without a time may turn out to be the foot of the table.
 const maxPending = 200
 
+// longestTitle is how many bytes of a line are kept in case it is a title.
+const longestTitle = 100
+
 // badRow deals with a line whose time can't be read: blank, the header again, the table's foot, or a row
 // that is lost.
 func (s *scan) badRow(record []byte) {
-	if isVacant(s.cells) || len(s.header) > 0 && bytes.Equal(record, s.header) {
+	if isVacant(s.cells) {
+		return
+	}
+	same := len(s.header) > 0 && bytes.Equal(record, s.header)
+	if s.endsAt(same) || same {
 		return
 	}
 	column := s.clock.columns[0]
-	bad := badLine{line: s.line, column: column + 1, foot: true}
+	bad := badLine{line: s.line, column: column + 1, foot: true, record: string(record[:min(len(record), longestTitle)])}
 	if column < len(s.cells) {
 		bad.text = clip(text(s.cells[column]))
 		bad.foot = s.isFoot(trim(s.cells[column]))
+	}
+	if start := trim(s.cells[0]); len(start) > 0 && !isDigit(start[0]) {
+		bad.above = !hasAnyPrefix(strings.ToLower(text(start)), footWords)
 	}
 	if s.pending = append(s.pending, bad); len(s.pending) > maxPending {
 		s.settle(false)

@@ -1,0 +1,98 @@
+package importers
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// sentinels are numbers that instruments and archives print where there is no reading: far from any reading,
+// round in decimal or the ends of what two bytes hold. Common practice, no source.
+var sentinels = []float64{
+	-99, -99.9, -99.99, -127, -200, -888, -888.8, -999, -999.9, -999.99, -9999, -9999.9, -9999.99, -99999, -6999, -7999, -32767, -32768,
+	999, 999.9, 999.99, 6999, 7999, 9999, 9999.9, 9999.99, 99999, 99999.9, 999999, -999999, 32767, 65535,
+}
+
+// farOff is how many interquartile ranges part a sentinel from the readings (the rules of the numbers; common
+// practice, no source).
+const farOff = 20
+
+// nothingKeys are the beginnings of the keys, in key–value lines, whose value stands for no reading.
+var nothingKeys = []string{"missing", "no data", "nodata", "no_data", "null value", "invalid", "error value", "fill", "fehlwert", "kein wert", "ungultig", "valeur manquante", "saknat", "puuttuva"}
+
+// dropSentinels takes as missing what the file names as no reading, and those of sentinels that lie far off
+// the readings of their series.
+func (s *scan) dropSentinels() {
+	named := s.namedSentinels()
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.kind == state || c.quantity == State || !holdsSentinel(c.val, named) {
+			continue
+		}
+		isolated := isolation(c, named)
+		for at, v := range c.val {
+			if slices.Contains(named, v) || isSentinel(v) && isolated(v) {
+				c.val[at] = missing
+				s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(v, 'f', -1, 64), c.header}})
+			}
+		}
+	}
+}
+
+// namedSentinels are the numbers that a line above the table says stand for no reading.
+func (s *scan) namedSentinels() (named []float64) {
+	for _, r := range s.preamble {
+		key, value := keyValue(text(r.text))
+		if !hasAnyPrefix(strings.ToLower(fold(key)), nothingKeys) {
+			continue
+		}
+		if v, _, _, ok := numberInText([]byte(value), s.mark); ok {
+			named = append(named, v)
+		}
+	}
+	return named
+}
+
+func isSentinel(v float64) bool { return slices.Contains(sentinels, v) }
+
+// holdsSentinel looks for what the file names, and else at the extremes alone: what lies far off the readings
+// is one of them.
+func holdsSentinel(val, named []float64) bool {
+	for _, v := range named {
+		if slices.Contains(val, v) {
+			return true
+		}
+	}
+	var low, high float64
+	for _, v := range val {
+		if v < low {
+			low = v
+		} else if v > high {
+			high = v
+		}
+	}
+	return isSentinel(low) || isSentinel(high)
+}
+
+// isolation says which sentinels lie far off a column's other values. Where there are no others, none is a
+// temperature or a humidity. The spread is at least the printed resolution, so that a constant column has one.
+func isolation(c *values, named []float64) func(v float64) bool {
+	others := make([]float64, 0, len(c.val))
+	for _, v := range c.val {
+		if v == v && !isSentinel(v) && !slices.Contains(named, v) {
+			others = append(others, v)
+		}
+	}
+	if len(others) == 0 {
+		never := isTemperature(c.quantity) || c.quantity == RelativeHumidity
+		return func(float64) bool { return never }
+	}
+	slices.Sort(others)
+	n := len(others)
+	far := farOff * max(others[3*n/4]-others[n/4], math.Pow10(-c.usualDecimals()))
+	low, high := others[0]-far, others[n-1]+far
+	return func(v float64) bool { return v < low || v > high }
+}
