@@ -25,6 +25,7 @@ type Book struct {
 	doc    winter.Winter
 	loaded bool
 	stale  bool // the review is of the document before this one
+	looked looked
 }
 
 // Slot names a logger's place in a book: a barn's list, the outdoor list or the tray.

@@ -147,7 +147,7 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 	for _, l := range loggers {
 		l.Place, l.Assumed = "room", true
 		if len(loggers) > 1 {
-			l.Place = placeByName(l)
+			l.Place, _ = placeByName(l)
 		}
 		if l.Place == "outdoor" {
 			w.Outdoor = append(w.Outdoor, l)
@@ -161,16 +161,18 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 
 // placeWords are trade words for where a logger hangs, as they turn up in names of loggers and files.
 var placeWords = []struct{ word, place string }{
-	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"intake", "intake"}, {"exhaust", "exhaust"},
-	{"ceiling", "ceiling"}, {"wall", "wall"}, {"floor", "floor"}, {"control", "control"}, {"thermostat", "control"}, {"hive", "hive"},
+	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"intake", "intake"}, {"inlet", "intake"},
+	{"exhaust", "exhaust"}, {"outlet", "exhaust"}, {"ceiling", "ceiling"}, {"wall", "wall"}, {"floor", "floor"}, {"slab", "floor"},
+	{"control", "control"}, {"thermostat", "control"}, {"hive", "hive"}, {"mid", "room"}, {"centre", "room"}, {"center", "room"}, {"room", "room"},
 }
 
-func placeByName(l winter.Logger) string {
-	name := strings.ToLower(l.Name + " " + filepath.Base(strings.Join(l.Files, " ")))
+// placeByName is where a logger hangs by its name or its file's, and which word says so; else the room.
+func placeByName(l winter.Logger) (place, why string) {
+	name := nameOf(l)
 	for _, w := range placeWords {
 		if strings.Contains(name, w.word) {
-			return w.place
+			return w.place, "its name says “" + w.word + "”"
 		}
 	}
-	return "room"
+	return "room", "nothing in its name says where it hung, so the room is taken"
 }

@@ -24,6 +24,8 @@ type Keeper struct {
 	Program Program           // whose figures they are
 
 	cache engine.Cache
+	aside engine.Cache          // of what is read for the Files screen alone
+	heads map[string][]TextLine // of kept files, by name and checksum
 	store *store.Store
 	files *engine.Kept
 	plan  bool // the winter was made from a plan: while it is unchanged the plan is enough
@@ -211,6 +213,9 @@ func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error
 	b.Result = result
 	b = k.book(b)
 	b.stale = false
+	if err := k.look(ctx, &b); err != nil {
+		return b, err
+	}
 	for _, f := range result.Files {
 		if f.Err != nil && !b.named(filepath.Base(f.Name)) {
 			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))

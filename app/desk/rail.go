@@ -23,6 +23,7 @@ func (b Book) Shell() Shell {
 	if b.Draft {
 		s.Note = "not saved under a name yet"
 	}
+	s.Files = b.filesRow()
 	for i, barn := range b.doc.Barns {
 		e := BarnEntry{Name: barn.Name, Mark: MarkUnknown}
 		if i < b.Barns() {
@@ -39,7 +40,7 @@ func (b Book) Shell() Shell {
 	}
 	for j, l := range b.doc.Tray {
 		e := b.entry(l, Slot{List: TrayList, Index: j}, nil)
-		e.Place, e.Note, e.Mark = "hangs nowhere yet", "", MarkNone
+		e.Place = "hangs nowhere yet"
 		s.Tray = append(s.Tray, e)
 	}
 	return s
@@ -72,7 +73,9 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 	if l.Assumed {
 		e.Note = "assumed"
 	}
-	if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
+	if b.waitsFor(l) {
+		e.Note, e.Mark = "waits for an answer", MarkAct
+	} else if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
 		e.Note, e.Mark = "nothing read", MarkAct
 	}
 	return e

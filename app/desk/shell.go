@@ -12,9 +12,16 @@ type Shell struct {
 	Title   string // of the window
 	Winter  string
 	Note    string // of the winter as a whole
+	Files   FilesRow
 	Barns   []BarnEntry
 	Outdoor []LoggerEntry // weather that holds for every barn
 	Tray    []LoggerEntry
+}
+
+// FilesRow leads to the winter's files; Mark and Note say whether one waits.
+type FilesRow struct {
+	Note string
+	Mark Mark
 }
 
 // BarnEntry is a barn in the rail.

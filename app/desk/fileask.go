@@ -1,0 +1,154 @@
+package desk
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+)
+
+// FileQuestion is something only the keeper can know of a file, with the answers there are.
+type FileQuestion struct {
+	ID, Text string
+	Options  []FileOption
+	Alike    []string // the other files written the same way that ask the same
+}
+
+// FileOption is an answer with what the file would then say.
+type FileOption struct{ Option, Label, Preview string }
+
+// optionWords are the answers in a keeper's words.
+var optionWords = map[string]string{
+	"dmy": "Day first", "mdy": "Month first", "ymd": "Year first", "degC": "°C", "degF": "°F", "K": "Kelvin", "percent": "Percent", "fraction": "Fraction of one",
+}
+
+// optionWord is an answer in a keeper's words, else as it is.
+func optionWord(option string) string {
+	if word, ok := optionWords[option]; ok {
+		return word
+	}
+	return capital(strings.ReplaceAll(option, "_", " "))
+}
+
+// waits says whether a file is held back by a question. The zone holds nothing back: the winter's stands for it.
+func waits(f engine.File) bool {
+	if f.Export == nil {
+		return false
+	}
+	for _, q := range f.Export.Questions {
+		if q.ID != "zone" && q.ID != "dst" {
+			return true
+		}
+	}
+	return false
+}
+
+func questionIDs(f engine.File) (out []string) {
+	if f.Export == nil {
+		return nil
+	}
+	for _, q := range f.Export.Questions {
+		out = append(out, q.ID)
+	}
+	return out
+}
+
+// questions are what a file asks.
+func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
+	if f.Export == nil {
+		return nil
+	}
+	for _, q := range f.Export.Questions {
+		ask := FileQuestion{ID: q.ID, Text: strings.NewReplacer(" (dmy)", "", " (mdy)", "").Replace(Question(q.ID))}
+		for _, o := range q.Options {
+			ask.Options = append(ask.Options, FileOption{o, optionWord(o), b.previewOf(f.Name, q.ID, o, u)})
+		}
+		for _, other := range b.files() {
+			if other.Name != f.Name && slices.Contains(questionIDs(other), q.ID) && layoutOf(other) == layoutOf(f) {
+				ask.Alike = append(ask.Alike, other.Name)
+			}
+		}
+		out = append(out, ask)
+	}
+	return out
+}
+
+// previewOf is what a file would say with an answer, in words.
+func (b Book) previewOf(name, id, option string, u Units) string {
+	for _, p := range b.looked.previews[name] {
+		if p.id == id && p.option == option {
+			return p.words(u)
+		}
+	}
+	return ""
+}
+
+const faceLayout = "2 January 2006 15:04"
+
+// words are "first reading 3 April 2024 12:00, 4.2 °C; last 5 April 2024 12:00".
+func (p preview) words(u Units) string {
+	if p.quantity == "" {
+		return "no reading could be used"
+	}
+	text := "first reading " + faceWords(p.firstMS) + ", "
+	switch {
+	case isHeat(p.quantity):
+		text += u.Temp(p.val)
+	case p.quantity == "relative_humidity":
+		text += Percent(p.val)
+	default:
+		text += shortest(p.val)
+	}
+	return text + "; last " + faceWords(p.lastMS)
+}
+
+// faceWords is what a clock showed.
+func faceWords(ms int64) string { return time.UnixMilli(ms).UTC().Format(faceLayout) }
+
+// layoutOf is how a file is written, the same for files of one kind.
+func layoutOf(f engine.File) string {
+	if f.Export == nil {
+		return ""
+	}
+	l := f.Export.Layout
+	parts := []string{l.Delimiter}
+	for _, c := range l.Clock.Columns {
+		parts = append(parts, shortest(float64(c)))
+	}
+	for _, s := range f.Export.Series {
+		parts = append(parts, shortest(float64(s.ColumnIndex))+s.Column+string(s.Quantity))
+	}
+	slices.Sort(parts)
+	return strings.Join(slices.Compact(parts), "\n")
+}
+
+// Answered is the edit that answers a file's question, and with alike that of the others of its kind.
+func Answered(file string, q FileQuestion, option string, alike bool) winter.Edit {
+	files := []string{file}
+	if alike {
+		files = append(files, q.Alike...)
+	}
+	return winter.SetAnswer{Files: files, ID: q.ID, Option: option}
+}
+
+// FileAnswer is an answer the keeper gave for a file, with the edit that takes it back.
+type FileAnswer struct {
+	Text string
+	Undo winter.Edit
+}
+
+// answered are the answers given for a file by its name.
+func (b Book) answered(name string) (out []FileAnswer) {
+	for _, a := range b.doc.Answers {
+		if a.File == name {
+			text := strings.NewReplacer(" (dmy)", "", " (mdy)", "").Replace(Question(a.ID))
+			if i := strings.Index(text, "?"); i > 0 {
+				text = text[:i+1]
+			}
+			out = append(out, FileAnswer{text + " You said: " + optionWord(a.Option) + ".", winter.SetAnswer{Files: []string{name}, ID: a.ID}})
+		}
+	}
+	return out
+}

@@ -1,0 +1,114 @@
+package desk
+
+import (
+	"context"
+	"slices"
+
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+)
+
+// looked is what is shown of the winter's files besides what the review made of them.
+type looked struct {
+	tray     []engine.File         // the files of loggers that hang nowhere yet
+	heads    map[string][]TextLine // the first rows of a file, with the lines above them
+	previews map[string][]preview  // what a file that waits would say, by the answer
+}
+
+// preview is what a file would say with an answer: its first reading and when its last row is.
+type preview struct {
+	id, option string
+	quantity   string // "" when there would be no reading
+	firstMS    int64  // as the clock showed it
+	lastMS     int64
+	val        float64 // in house units
+}
+
+// Of a head so many lines are shown above the first row and below it.
+const headAbove, headBelow = 2, 4
+
+// look reads what the Files screen shows of the winter a review was made of. The error is the context's.
+func (k *Keeper) look(ctx context.Context, b *Book) error {
+	l := looked{heads: map[string][]TextLine{}, previews: map[string][]preview{}}
+	if w := b.Result.Winter; len(w.Tray) > 0 {
+		w.Barns, w.Outdoor = nil, w.Tray
+		tray, err := engine.Review(ctx, w, k.files, &k.aside, nil)
+		if err != nil {
+			return err
+		}
+		l.tray = slices.DeleteFunc(tray.Files, func(f engine.File) bool { return fileNamed(b.Result.Files, f.Name) >= 0 })
+	}
+	for _, f := range slices.Concat(b.Result.Files, l.tray) {
+		l.heads[f.Name] = k.head(ctx, f)
+		if f.Export != nil && len(f.Export.Questions) > 0 {
+			all, err := k.preview(ctx, b.Result.Winter, f)
+			if err != nil {
+				return err
+			}
+			l.previews[f.Name] = all
+		}
+	}
+	b.looked = l
+	return ctx.Err()
+}
+
+// fileNamed is where a file stands in a list, or −1.
+func fileNamed(all []engine.File, name string) int {
+	return slices.IndexFunc(all, func(f engine.File) bool { return f.Name == name })
+}
+
+// head is the first rows of a file; a kept file never changes, so they are read once.
+func (k *Keeper) head(ctx context.Context, f engine.File) []TextLine {
+	key := f.Name + "\n" + f.SHA256
+	if known, ok := k.heads[key]; ok {
+		return known
+	}
+	first, encoding := 1, ""
+	if f.Export != nil {
+		first, encoding = max(1, f.Export.Layout.FirstDataLine), f.Export.Layout.Encoding
+	}
+	lines, err := k.Lines(ctx, f.Name, encoding, max(1, first-headAbove), first+headBelow)
+	if err != nil {
+		return nil
+	}
+	if k.heads == nil {
+		k.heads = map[string][]TextLine{}
+	}
+	k.heads[key] = lines
+	return lines
+}
+
+// preview reads a file once more with each answer to each of its questions.
+func (k *Keeper) preview(ctx context.Context, w winter.Winter, f engine.File) (out []preview, err error) {
+	w.Barns, w.Tray, w.Outdoor = nil, nil, []winter.Logger{{Name: f.Name, Files: []string{f.Name}, Place: "outdoor"}}
+	for _, q := range f.Export.Questions {
+		for _, option := range q.Options {
+			with := w
+			with.Answers = append(slices.Clone(w.Answers), winter.Answer{File: f.Name, ID: q.ID, Option: option})
+			r, err := engine.Review(ctx, with, k.files, &k.aside, nil)
+			if err != nil {
+				return nil, err
+			}
+			p := preview{id: q.ID, option: option}
+			if len(r.Files) > 0 {
+				p.read(r.Files[0])
+			}
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+// read fills in the first reading of a file and the time of its last.
+func (p *preview) read(f engine.File) {
+	if f.Export == nil {
+		return
+	}
+	for _, s := range f.Export.Series {
+		if n := len(s.FaceMS); n > 0 && usable(string(s.Quantity)) {
+			p.quantity, p.val = string(s.Quantity), s.Val[0]
+			p.firstMS, p.lastMS = s.FaceMS[0]+s.OffsetAt(0), s.FaceMS[n-1]+s.OffsetAt(n-1)
+			return
+		}
+	}
+}

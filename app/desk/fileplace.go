@@ -1,0 +1,233 @@
+package desk
+
+import (
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+
+	"thawbook/app/winter"
+)
+
+// FileLogger is a logger a file belongs to: where it hangs, why it was taken to, and what is left out of it.
+type FileLogger struct {
+	Name, Hangs, Why string
+	Entry            LoggerEntry
+	Suggested        winter.Edit // hangs it where it seems to belong; nil when nothing speaks for a place
+	Suggestion       string      // in words, as on a button
+	Left             []LeftOut
+}
+
+// LeftOut is a stretch of a logger's readings that is not used, with the edit that takes it back.
+type LeftOut struct {
+	Text string
+	Undo winter.Edit
+}
+
+// loggersOfFile are the loggers that have a file, in the winter's order.
+func (b Book) loggersOfFile(name string) (out []FileLogger) {
+	for list := TrayList; list < len(b.doc.Barns); list++ {
+		all, _ := b.doc.List(list)
+		for i, l := range all {
+			if slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) }) {
+				out = append(out, b.fileLogger(l, Slot{List: list, Index: i}))
+			}
+		}
+	}
+	return out
+}
+
+// isFile says whether a logger's name of a file means one that was read: itself, or the archive it lies in.
+func isFile(own, name string) bool { return own == name || strings.HasPrefix(name, own+"!") }
+
+func (b Book) fileLogger(l winter.Logger, at Slot) FileLogger {
+	out := FileLogger{Name: l.Name, Entry: b.entry(l, at, nil), Hangs: b.hangsAt(l, at)}
+	switch {
+	case at.List == TrayList:
+		list, place, why := b.belongs(l)
+		out.Why = why
+		if list != TrayList {
+			out.Suggested, out.Suggestion = Hang(at, list, place), "Hang it "+b.placeWords(list, place)
+		}
+	case l.Assumed:
+		_, why := placeByName(l)
+		out.Why = "Assumed: " + why + "."
+	}
+	for i, x := range l.Exclusions {
+		reason := ""
+		if x.Reason != "" {
+			reason = ": " + x.Reason
+		}
+		out.Left = append(out.Left, LeftOut{"Left out " + b.stretchWords(x) + reason + ".", winter.Include{At: at, Index: i}})
+	}
+	return out
+}
+
+// stretchWords are the local days of a stretch, "from 3 April 2025" where it has no end.
+func (b Book) stretchWords(x winter.Exclusion) string {
+	u := Units{Zone: b.zone()}
+	if x.To-x.From > 1000*366*24*3600*1000 {
+		return "from " + u.DateYear(x.From)
+	}
+	return u.Dates(Span{From: x.From, To: x.To})
+}
+
+// zone is the winter's; UTC where it names none.
+func (b Book) zone() *time.Location {
+	if loc, err := winter.Location(b.doc.Zone); err == nil {
+		return loc
+	}
+	return time.UTC
+}
+
+// hangsAt is "in Alder, room, from 3 April 2025".
+func (b Book) hangsAt(l winter.Logger, at Slot) string {
+	text := b.placeWords(at.List, l.Place)
+	if at.List == TrayList {
+		text = "hangs nowhere yet"
+	}
+	if l.From != nil {
+		text += ", from " + Units{Zone: b.zone()}.DateYear(*l.From)
+	}
+	if l.StationKM != nil {
+		text += ", a weather station " + shortest(*l.StationKM) + thinSpace + "km away"
+	}
+	if l.Place == "don't know" {
+		text += " (kept out of the verdict)"
+	}
+	return text
+}
+
+func (b Book) placeWords(list int, place string) string {
+	if list == OutdoorList {
+		return "outdoors, for every barn"
+	}
+	if list < 0 || list >= len(b.doc.Barns) {
+		return "nowhere"
+	}
+	return "in " + b.doc.Barns[list].Name + ", " + place
+}
+
+// belongs is where a logger seems to belong, and why: the tray when nothing speaks for a barn. What a name
+// says of outdoors counts first, then a logger of its name, a barn's name, and that there is one barn only.
+func (b Book) belongs(l winter.Logger) (list int, place, why string) {
+	place, said := placeByName(l)
+	if place == "outdoor" {
+		return OutdoorList, place, capital(said) + "."
+	}
+	for i, barn := range b.doc.Barns {
+		for _, o := range barn.Loggers {
+			if o.Name == l.Name {
+				return i, o.Place, "A logger of that name hangs there already."
+			}
+		}
+	}
+	for i, barn := range b.doc.Barns {
+		if word := sharedWord(barn.Name, nameOf(l)); word != "" {
+			return i, place, "Its name holds “" + word + "”."
+		}
+	}
+	if len(b.doc.Barns) == 1 {
+		return 0, place, "There is one barn only; " + said + "."
+	}
+	return TrayList, "", "Nothing in its name says which barn it hung in."
+}
+
+// nameOf is what a logger and its files are called, in lower case.
+func nameOf(l winter.Logger) string {
+	return strings.ToLower(l.Name + " " + filepath.Base(strings.Join(l.Files, " ")))
+}
+
+// plainWords are words of barns' names that tell no barn from another.
+var plainWords = []string{"barn", "shed", "room", "cellar", "house", "building", "the", "old", "new"}
+
+// sharedWord is a word of a barn's name that a logger's name holds as a word of its own.
+func sharedWord(barn, logger string) string {
+	notLetter := func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }
+	words := strings.FieldsFunc(logger, notLetter)
+	for _, w := range strings.FieldsFunc(strings.ToLower(barn), notLetter) {
+		if !slices.Contains(plainWords, w) && slices.Contains(words, w) {
+			return w
+		}
+	}
+	return ""
+}
+
+// LoggerText is where a logger hangs and what its clock was, as it is typed and chosen.
+type LoggerText struct {
+	List                         int
+	Place, Since, Zone, DST, KMs string
+}
+
+// DSTWords are the choices of whether a logger's clock followed summer time.
+var DSTWords = []string{"as the file shows", "it followed", "it did not"}
+
+// LoggerText is a logger as it can be edited.
+func (b Book) LoggerText(at Slot) LoggerText {
+	l, _ := b.doc.Logger(at)
+	out := LoggerText{List: at.List, Place: l.Place, Zone: l.Zone, DST: DSTWords[0]}
+	switch {
+	case l.FollowsDST == nil:
+	case *l.FollowsDST:
+		out.DST = DSTWords[1]
+	default:
+		out.DST = DSTWords[2]
+	}
+	if l.StationKM != nil {
+		out.KMs = strconv.FormatFloat(*l.StationKM, 'f', -1, 64)
+	}
+	return out
+}
+
+// SetLogger is the edit that sets a logger down as typed; problem is a sentence where it can't be taken so.
+func (b Book) SetLogger(at Slot, t LoggerText) (edit winter.Edit, problem string) {
+	since, err := b.moment(t.Since)
+	if err != nil {
+		return nil, Sentenced(err)
+	}
+	e := winter.SetLogger{At: at, List: t.List, Place: t.Place, Since: since, Zone: strings.TrimSpace(t.Zone)}
+	if i := slices.Index(DSTWords, t.DST); i > 0 {
+		follows := i == 1
+		e.FollowsDST = &follows
+	}
+	switch t.List {
+	case OutdoorList:
+		e.Place = "outdoor"
+		if strings.TrimSpace(t.KMs) != "" {
+			km, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(t.KMs), ",", ".", 1), 64)
+			if err != nil {
+				return nil, "“" + t.KMs + "” is no distance; write the kilometres, such as 40, or nothing for a logger of your own."
+			}
+			e.StationKM = &km
+		}
+	case TrayList:
+		e.Place = ""
+	}
+	if _, err := e.Apply(b.doc); err != nil {
+		return nil, Sentenced(err)
+	}
+	return e, ""
+}
+
+// LeaveOut is the edit that leaves a stretch of a logger's readings out, between two days as typed; problem
+// is a sentence where it can't be taken so.
+func (b Book) LeaveOut(at Slot, from, to, reason string) (edit winter.Edit, problem string) {
+	start, err := b.moment(from)
+	if err != nil {
+		return nil, Sentenced(err)
+	}
+	end, err := b.moment(to)
+	if err != nil {
+		return nil, Sentenced(err)
+	}
+	if start == nil || end == nil {
+		return nil, "Say from when to when: days like 2024-11-12, or with their times, 2024-11-12 14:30."
+	}
+	e := winter.Exclude{At: at, Stretch: winter.Exclusion{From: *start, To: *end, Reason: strings.TrimSpace(reason)}}
+	if _, err := e.Apply(b.doc); err != nil {
+		return nil, Sentenced(err)
+	}
+	return e, ""
+}

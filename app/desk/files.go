@@ -1,0 +1,278 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"thawbook/analysis/series"
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+)
+
+// FilesView is the list of the winter's files, those first that wait for the keeper.
+type FilesView struct {
+	Sentence string
+	Files    []FileEntry
+}
+
+// FileEntry is a file in the list: how it stands, in a few words.
+type FileEntry struct {
+	Name, Note string
+	Mark       Mark
+	state      fileState
+}
+
+// fileState is how a file stands, the worst first.
+type fileState int
+
+const (
+	fileWaits fileState = iota
+	fileRefused
+	fileNoted
+	fileFine
+)
+
+// stateWords are the states in words.
+var stateWords = [...]string{"waits for an answer", "could not be read", "read, with notes worth a look", "read"}
+
+// files are the files of the winter's loggers as they were last read.
+func (b Book) files() []engine.File { return slices.Concat(b.Result.Files, b.looked.tray) }
+
+// Files is the list of the winter's files.
+func (b Book) Files() FilesView {
+	v := FilesView{}
+	var waiting []string
+	for _, f := range b.files() {
+		e := b.fileEntry(f)
+		v.Files = append(v.Files, e)
+		if e.state == fileWaits {
+			waiting = append(waiting, f.Name)
+		}
+	}
+	slices.SortStableFunc(v.Files, func(a, b FileEntry) int { return cmp.Compare(a.state, b.state) })
+	v.Sentence = filesSentence(v.Files, waiting)
+	return v
+}
+
+// filesRow is the way to the files in the rail.
+func (b Book) filesRow() FilesRow {
+	all := b.Files().Files
+	n, waiting, refused := len(all), 0, 0
+	for _, e := range all {
+		switch e.state {
+		case fileWaits:
+			waiting++
+		case fileRefused:
+			refused++
+		}
+	}
+	switch {
+	case waiting > 0:
+		return FilesRow{fmt.Sprintf("%d of %d %s for an answer", waiting, n, oneOrMany(waiting, "waits", "wait")), MarkAct}
+	case refused > 0:
+		return FilesRow{fmt.Sprintf("%d of %d could not be read", refused, n), MarkAct}
+	case n == 0:
+		return FilesRow{"none yet", MarkNone}
+	}
+	return FilesRow{fmt.Sprintf("%d, nothing is open", n), MarkNone}
+}
+
+// waitsFor says whether one of a logger's files waits for an answer.
+func (b Book) waitsFor(l winter.Logger) bool {
+	return slices.ContainsFunc(b.files(), func(f engine.File) bool {
+		return waits(f) && slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, f.Name) })
+	})
+}
+
+// mostNamed is how many files that wait are named one by one.
+const mostNamed = 3
+
+func filesSentence(all []FileEntry, waiting []string) string {
+	refused, noted := 0, 0
+	for _, e := range all {
+		switch e.state {
+		case fileRefused:
+			refused++
+		case fileNoted:
+			noted++
+		}
+	}
+	var parts []string
+	if n := len(waiting); n > 0 {
+		named := listed(waiting[:min(n, mostNamed)])
+		if n > mostNamed {
+			named = fmt.Sprintf("%s and %d more", strings.Join(waiting[:mostNamed], ", "), n-mostNamed)
+		}
+		parts = append(parts, named+" "+oneOrMany(n, "waits for an answer", "wait for an answer"))
+	}
+	if refused > 0 {
+		parts = append(parts, fmt.Sprintf("%d could not be read", refused))
+	}
+	if noted > 0 {
+		parts = append(parts, fmt.Sprintf("%d %s notes worth a look", noted, oneOrMany(noted, "has", "have")))
+	}
+	switch {
+	case len(all) == 0:
+		return "No file is here yet. Drop the loggers' files on this window."
+	case len(parts) == 0:
+		return plural(fmt.Sprint(len(all)), "file was read; nothing is open.", "files were read; nothing is open.")
+	}
+	return plural(fmt.Sprint(len(all)), "file", "files") + ": " + strings.Join(parts, "; ") + "."
+}
+
+// oneOrMany is the form of a word for a number of things.
+func oneOrMany(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+func (b Book) fileEntry(f engine.File) FileEntry {
+	e := FileEntry{Name: f.Name, state: b.fileState(f)}
+	e.Note = stateWords[e.state]
+	e.Mark = [...]Mark{MarkAct, MarkAct, MarkWatch, MarkGood}[e.state]
+	return e
+}
+
+func (b Book) fileState(f engine.File) fileState {
+	if f.Err != nil || f.Export == nil {
+		return fileRefused
+	}
+	if waits(f) {
+		return fileWaits
+	}
+	for _, n := range b.fileNotes(f) {
+		if n.weight >= worthALook {
+			return fileNoted
+		}
+	}
+	return fileFine
+}
+
+// FilePage is everything the window shows of one file.
+type FilePage struct {
+	Name, Sentence string
+	Mark           Mark
+	State, Clock   string
+	Encoding       string // for the lines round a note
+	Questions      []FileQuestion
+	Answers        []FileAnswer
+	Head           FileHead
+	Loggers        []FileLogger
+	Notes          []FileNoteLine
+}
+
+// File is what the window shows of a file; ok is false when the winter has no such file.
+func (b Book) File(name string, u Units) (p FilePage, ok bool) {
+	all := b.files()
+	i := fileNamed(all, name)
+	if i < 0 {
+		return FilePage{}, false
+	}
+	f, e := all[i], b.fileEntry(all[i])
+	p = FilePage{Name: name, Mark: e.Mark, State: e.Note, Loggers: b.loggersOfFile(name), Answers: b.answered(name), Head: headOf(f, b.looked.heads[name])}
+	if e.state == fileRefused {
+		_, p.Sentence = Refusal(path.Base(name), f.Err)
+		return p, true
+	}
+	p.Sentence, p.Clock, p.Encoding = understood(f), b.clockWords(f), f.Export.Layout.Encoding
+	p.Questions, p.Notes = b.questions(f, u), b.fileNotes(f)
+	return p, true
+}
+
+// understood is "2 208 readings every 15 min, 1 December 2024 to 31 December 2024: temperature and humidity."
+func understood(f engine.File) string {
+	var loggers, measured []string
+	var first, last, interval int64
+	for _, s := range f.Export.Series {
+		word, known := quantityWords[string(s.Quantity)]
+		if !known || len(s.Val) == 0 {
+			continue
+		}
+		sum := s.Summary()
+		from, to := sum.FirstMS+sum.FirstOffsetMS, sum.LastMS+sum.LastOffsetMS
+		if len(loggers) == 0 {
+			first, last, interval = from, to, sum.IntervalMS
+		}
+		first, last = min(first, from), max(last, to)
+		if !slices.Contains(loggers, s.Logger) {
+			loggers = append(loggers, s.Logger)
+		}
+		if !slices.Contains(measured, word) {
+			measured = append(measured, word)
+		}
+	}
+	text := plural(number(float64(f.Export.Rows), 0), "row", "rows")
+	if len(loggers) > 1 {
+		text += fmt.Sprintf(" of %d loggers", len(loggers))
+	}
+	if interval > 0 {
+		text += " every " + everyWords(interval)
+	}
+	switch {
+	case len(measured) == 0:
+		return text + ", and nothing in them that could be used."
+	case slices.Contains(questionIDs(f), "day_month"), slices.Contains(questionIDs(f), "year"):
+		text += "; from when to when hangs on the answer below"
+	default:
+		text += ", " + faceWords(first) + " to " + faceWords(last)
+	}
+	return text + ": " + listed(measured) + "."
+}
+
+// everyWords is an interval, "15 min", "hour".
+func everyWords(ms int64) string {
+	for _, unit := range []struct {
+		ms        int64
+		one, sign string
+	}{{24 * series.HourMS, "day", "d"}, {series.HourMS, "hour", "h"}, {60_000, "minute", "min"}, {1000, "second", "s"}} {
+		switch {
+		case ms == unit.ms:
+			return unit.one
+		case ms%unit.ms == 0:
+			return withUnit(number(float64(ms/unit.ms), 0), unit.sign)
+		}
+	}
+	return withUnit(number(float64(ms)/1000, 1), "s")
+}
+
+// quantityWords name what is measured; what is not named here is not shown as understood.
+var quantityWords = map[string]string{
+	"air_temperature": "temperature", "surface_temperature": "surface temperature", "relative_humidity": "humidity", "dew_point": "dew point", "state": "on or off",
+	"absolute_humidity": "water in the air", "humidity_deficit": "humidity deficit", "vapour_pressure_deficit": "vapour pressure deficit", "co2": "CO₂",
+	"light": "light", "current": "current", "power": "power",
+}
+
+// orderWords say how dates are written.
+var orderWords = map[string]string{
+	"ymd": "year first", "dmy": "day first", "mdy": "month first", "doy": "as days of the year", "epoch_s": "as seconds since 1970", "epoch_ms": "as milliseconds since 1970", "serial": "as a spreadsheet's day numbers",
+}
+
+// clockWords say how the file's times were read and which zone stands behind them.
+func (b Book) clockWords(f engine.File) string {
+	c := f.Export.Layout.Clock
+	var parts []string
+	if word, known := orderWords[c.Order]; known && !slices.Contains(questionIDs(f), "day_month") {
+		sure := ""
+		if !c.OrderCertain {
+			sure = " (most likely)"
+		}
+		parts = append(parts, "Dates are written "+word+sure+".")
+	}
+	switch {
+	case c.Order == "epoch_s" || c.Order == "epoch_ms":
+	case c.Zone != "" && c.ZoneSource == "answer":
+		parts = append(parts, "Time zone "+c.Zone+", as you said.")
+	case c.Zone != "":
+		parts = append(parts, "Time zone "+c.Zone+", as the file says.")
+	case c.ZoneSource == "file":
+		parts = append(parts, "Each row names its distance from UTC.")
+	default:
+		parts = append(parts, "The file names no time zone; the logger's or the winter's, "+b.doc.Zone+", is taken.")
+	}
+	return strings.Join(parts, " ")
+}
