@@ -22,6 +22,8 @@ importers:          analysis/series                         | golang.org/x/text*
 analysis:           analysis/series analysis/moistair analysis/stats | gonum.org/v1/gonum/*
 analysis/series:                                            | gonum.org/v1/gonum/*
 analysis/moistair:                                          | gonum.org/v1/gonum/*
+analysis/plausible: analysis/series analysis/moistair analysis/stats | gonum.org/v1/gonum/*
+analysis/calibration: analysis/series                       | gonum.org/v1/gonum/*
 analysis/stats:                                             | gonum.org/v1/gonum/*
 assets:                                                     |
 sampledata*:        sampledata*                             |'

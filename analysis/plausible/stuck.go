@@ -1,0 +1,167 @@
+package plausible
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"thawbook/analysis/series"
+)
+
+// A value is stuck when it stands still for a day or more, on at least a dozen readings, and eight times
+// as long as this logger usually stays on one value: half of its time is spent in runs no longer than the
+// usual one. Its usual runs tell its resolution and how calm the place is. Where neighbours, or else the
+// air outdoors, moved by no more than three of the logger's steps meanwhile, the calm was real and nothing
+// is said. A log with hardly any other runs must stand still for three days. (Common practice, no source.)
+const (
+	stuckHours, stuckHoursAlone = 24, 72
+	stuckReadings               = 12
+	stuckUsual                  = 8
+	stuckFewRuns                = 20
+	calmSteps                   = 3
+)
+
+// full is where a humidity sensor reads 100 % in print. From nearFull on many a sensor levels out in fog and
+// stands still for good reason (common practice, no source).
+const full, nearFull = 0.995, 0.97
+
+// A sensor stands at 100 % wrongly when its neighbours are drier by a tenth all the while; alone, when for
+// two days it does not leave 100 % although the temperature moves by 4 K, which would take saturated air
+// out of saturation or rain it out (common practice, no source).
+const (
+	saturatedHours, saturatedHoursAlone = 12, 48
+	drierBy                             = 0.10
+	saturatedMovesK                     = 4
+)
+
+// still is a run of readings [i, j) of one value, joined.
+type still struct {
+	i, j  int
+	hours float64
+}
+
+// stills lists the runs of readings for which same holds from one to the next.
+func stills(c series.Curve, same func(a, b float64) bool) (out []still) {
+	for i := 0; i < c.Len(); {
+		j := i + 1
+		for j < c.Len() && c.Joined(j) && same(c.Val[i], c.Val[j]) {
+			j++
+		}
+		out = append(out, still{i, j, float64(c.Readings.At[j-1]-c.Readings.At[i]) / series.HourMS})
+		i = j
+	}
+	return out
+}
+
+// equal says whether two values are the same.
+func equal(a, b float64) bool { return a == b }
+
+// stepOr is a printed resolution, or for 0 the smallest change a curve ever showed.
+func stepOr(step float64, c series.Curve) float64 {
+	if step > 0 {
+		return step
+	}
+	smallest := math.Inf(1)
+	for _, s := range stepsOf(c) {
+		if s > 1e-9 {
+			smallest = math.Min(smallest, s)
+		}
+	}
+	if math.IsInf(smallest, 1) {
+		return 0
+	}
+	return smallest
+}
+
+// spanOf is the stretch of a run of readings.
+func spanOf(c series.Curve, i, j int) series.Span {
+	return series.Span{From: c.Readings.At[i], To: c.Readings.At[j-1] + 1}
+}
+
+// usual is the length of run up to which the others take up half of their time.
+func usual(sorted []still, but still) float64 {
+	total := 0.0
+	for _, s := range sorted {
+		total += s.hours
+	}
+	total -= but.hours
+	sum := 0.0
+	for _, s := range sorted {
+		if s == but {
+			continue
+		}
+		if sum += s.hours; 2*sum >= total {
+			return s.hours
+		}
+	}
+	return 0
+}
+
+// stuck finds where logger i stood still.
+func (r *Room) stuck(i int) []Finding {
+	t := r.traces[i]
+	temp := r.stuckIn(t.TempC, Temperature, r.company(r.temp, i, r.outdoor), t.TempStepK)
+	humid := r.stuckIn(t.RelHum, Humidity, r.company(r.relHum, i, hours{}), t.RelHumStep)
+	return append(temp, slices.DeleteFunc(humid, func(f Finding) bool { return f.Figures[0] >= nearFull })...)
+}
+
+// company is what a logger's quantity is held against: its neighbours, or else another curve of hours.
+func (r *Room) company(all []hours, i int, instead hours) hours {
+	if near, n := others(all, i); n > 0 {
+		return near
+	}
+	return instead
+}
+
+// stuckIn finds where one quantity stood still.
+func (r *Room) stuckIn(c series.Curve, q Quantity, company hours, step float64) (out []Finding) {
+	runs := stills(c, equal)
+	sorted := slices.SortedFunc(slices.Values(runs), func(a, b still) int { return cmp.Or(cmp.Compare(a.hours, b.hours), cmp.Compare(a.i, b.i)) })
+	least := float64(stuckHours)
+	if len(runs) <= stuckFewRuns {
+		least = stuckHoursAlone
+	}
+	for _, s := range runs {
+		if s.hours < least || s.j-s.i < stuckReadings {
+			continue
+		}
+		usually, span := usual(sorted, s), spanOf(c, s.i, s.j)
+		meanwhile := company.in(span)
+		if s.hours <= stuckUsual*usually || len(known(meanwhile)) > 0 && spread(meanwhile) <= calmSteps*step+1e-9 {
+			continue
+		}
+		sure := Perhaps
+		if len(known(meanwhile)) > 0 && len(runs) > stuckFewRuns {
+			sure = Likely
+		}
+		out = append(out, Finding{Stuck, q, span, sure, []float64{c.Val[s.i], s.hours, usually}})
+	}
+	return out
+}
+
+// saturated finds where logger i stood at 100 % and the air can't have.
+func (r *Room) saturated(i int) (out []Finding) {
+	c := r.traces[i].RelHum
+	near, n := others(r.relHum, i)
+	for _, s := range stills(c, func(a, b float64) bool { return a >= full && b >= full }) {
+		if c.Val[s.i] < full || s.hours < saturatedHours {
+			continue
+		}
+		span := spanOf(c, s.i, s.j)
+		beside := quantile(0.9, near.in(span))
+		drier := n > 0 && beside <= full-drierBy
+		moved := n == 0 && s.hours >= saturatedHoursAlone && spread(r.temp[i].in(span)) > saturatedMovesK && atStop(c, s)
+		switch {
+		case drier:
+			out = append(out, Finding{Saturated, Humidity, span, Likely, []float64{s.hours, median(near.in(span))}})
+		case moved:
+			out = append(out, Finding{Saturated, Humidity, span, Perhaps, []float64{s.hours, math.NaN()}})
+		}
+	}
+	return out
+}
+
+// atStop says whether the whole run is one value: a sensor at its stop.
+func atStop(c series.Curve, s still) bool {
+	return !slices.ContainsFunc(c.Val[s.i:s.j], func(v float64) bool { return v != c.Val[s.i] })
+}
