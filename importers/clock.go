@@ -5,7 +5,8 @@ package importers
 type clock struct {
 	read    func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool)
 	form    dateForm
-	columns []int // in the order the reader takes them
+	columns []int  // in the order the reader takes them
+	parts   []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale   float64
 	origin  float64
 	name    order // for the readers without a date form
@@ -70,7 +71,7 @@ func readStamp(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	if !ok {
 		return 0, 0, false
 	}
-	t, ok := parseTime(rest)
+	t, ok := c.form.parseTime(rest)
 	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == c.zoned
 }
 
@@ -100,43 +101,14 @@ func readPair(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == c.zoned
 }
 
-// readDateHour reads a date and a cell with the hour, 0–24.
-func readDateHour(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	base, rest, ok := c.date(c.cell(cells, 0))
-	if !ok || len(rest) > 0 {
-		return 0, 0, false
-	}
-	hour, ok := wholeNumber(c.cell(cells, 1))
-	return base + int64(hour*hourMS), 0, ok && hour <= 24
-}
-
-// readParts reads year, month, day and what follows of hour, minute and second from cells of their own.
-func readParts(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	var v [6]int
-	for i := range c.columns {
-		if v[i], ok = wholeNumber(c.cell(cells, i)); !ok {
-			return 0, 0, false
-		}
-	}
-	midnight, ok := dateMS([3]int(v[:3]), ymd)
-	at = midnight + clockMS(v[3], v[4], v[5])
-	return at, 0, ok && at-midnight <= dayMS && v[4] < 60 && v[5] < 60
-}
-
 // readCount reads a number that counts seconds, milliseconds or days from an origin.
 func readCount(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	v, _, ok := parseNumber(c.cell(cells, 0), '.')
-	if !ok {
-		v, _, ok = parseNumber(c.cell(cells, 0), ',')
-	}
+	v, decimals, ok := anyNumber(c.cell(cells, 0))
 	ms := (v - c.origin) * c.scale
 	if !ok || ms < -1e13 || ms > 1e13 {
 		return 0, 0, false
 	}
-	if ms < 0 {
-		return int64(ms - 0.5), 0, true
-	}
-	return int64(ms + 0.5), 0, true
+	return roundMS(ms, decimals, c.scale), 0, true
 }
 
 // wholeNumber reads a cell of at most four digits, a fraction of zeros allowed.

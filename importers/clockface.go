@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // Milliseconds of the clock.
 const (
@@ -23,14 +26,15 @@ const (
 
 // dateForm is one way to print a date. In a pattern Y is a year of four digits, y one of two, # a number of
 // one or two digits, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
-// weekday with what follows it; anything else stands for itself. The numbers appear in the order given;
-// where a form allows several, the content of the whole file decides.
+// weekday with what follows it; anything else stands for itself. A shortened month may end in a dot. An h at
+// the end says that an hour alone stands behind the date. The numbers appear in the order given; where a form
+// allows several, the content of the whole file decides.
 type dateForm struct {
 	pattern string
 	orders  []order
 }
 
-// dateForms are tried from the top.
+// dateForms are tried from the top; of forms that read equally much the first one is taken.
 var dateForms = []dateForm{
 	{"Y-#-#", []order{ymd}}, {"Y/#/#", []order{ymd}}, {"Y.#.#", []order{ymd}}, {"Y # #", []order{ymd}}, {"Y_#_#", []order{ymd}},
 	{"#.#.Y", []order{dmy, mdy}}, {"#/#/Y", []order{dmy, mdy}}, {"#-#-Y", []order{dmy, mdy}}, {"# # Y", []order{dmy, mdy}},
@@ -43,23 +47,29 @@ var dateForms = []dateForm{
 	{"Y-b-#", []order{ymd}}, {"Y b #", []order{ymd}}, {"Y/b/#", []order{ymd}},
 	{"W# b Y", []order{dmy}}, {"Wb # Y", []order{mdy}}, {"Wb #, Y", []order{mdy}}, {"W#/#/Y", []order{dmy, mdy}}, {"W#.#.Y", []order{dmy, mdy}},
 	{"Y22", []order{ymd}}, {"22Y", []order{dmy, mdy}}, {"Y-J", []order{doy}}, {"Y/J", []order{doy}}, {"YJ", []order{doy}},
+	{"b # y", []order{mdy}}, {"b #, y", []order{mdy}}, {"b-#-y", []order{mdy}}, {"# de b de Y", []order{dmy}},
+	{"# de b de y", []order{dmy}}, {"W# de b de Y", []order{dmy}}, {"W#. b Y", []order{dmy}}, {"W#-b-Y", []order{dmy}},
+	{"W#-#-Y", []order{dmy, mdy}}, {"W#.#.y", []order{dmy, mdy}}, {"W#/#/y", []order{dmy, mdy}}, {"WY-#-#", []order{ymd}},
+	{"WY/#/#", []order{ymd}}, {"Y:#:#", []order{ymd}}, {"#:#:Y", []order{dmy, mdy}},
+	{"Y22h", []order{ymd}}, {"Y-#-#h", []order{ymd}}, {"Y/#/#h", []order{ymd}}, {"#.#.Yh", []order{dmy, mdy}},
+	{"#/#/Yh", []order{dmy, mdy}}, {"#.#.yh", []order{dmy, mdy, ymd}}, {"#/#/yh", []order{dmy, mdy, ymd}}, {"#-b-Yh", []order{dmy}},
 }
 
 // monthNames are the beginnings that tell months apart, in several languages, lower case without accents;
 // a longer name must begin with the beginning. Windows-1252 letters stand beside their UTF-8 form.
 var monthNames = [12][]string{
-	{"jan", "jaan", "ene", "tammi", "janv", "gen", "sty", "sau"},
-	{"feb", "fev", "f\u00e9v", "f\xe9v", "helmi", "veeb", "lut", "vas"},
-	{"mar", "m\u00e4r", "m\xe4r", "maalis", "mrt", "maa", "mrz", "kov"},
-	{"apr", "avr", "abr", "huhti", "kwi", "bal"},
-	{"may", "mai", "maj", "mag", "touko", "mei", "geg"},
-	{"jun", "juin", "giu", "kesa", "kes\u00e4", "kes\xe4", "juun", "cze", "bir"},
-	{"jul", "juil", "lug", "heina", "hein\u00e4", "hein\xe4", "juul", "lip", "lie"},
-	{"aug", "aou", "ao\u00fb", "ao\xfb", "ago", "elo", "sie", "rugp"},
-	{"sep", "set", "syys", "wrz", "rugs"},
-	{"oct", "okt", "ott", "out", "loka", "paz", "spa"},
-	{"nov", "marras", "lis", "lap"},
-	{"dec", "dez", "dic", "d\u00e9c", "d\xe9c", "joulu", "dets", "des", "gru", "gruo"},
+	{"jan", "jaan", "ene", "tammi", "gen", "sty", "sau", "янв"},
+	{"feb", "fev", "f\u00e9v", "f\xe9v", "helmi", "veeb", "lut", "vas", "фев"},
+	{"mar", "m\u00e4r", "m\xe4r", "m\u00e1r", "m\xe1r", "maalis", "mrt", "maa", "mrz", "kov", "мар"},
+	{"apr", "avr", "abr", "\u00e1pr", "\xe1pr", "huhti", "kwi", "bal", "апр"},
+	{"may", "mai", "maj", "m\u00e1j", "m\xe1j", "mag", "touko", "mei", "geg", "май", "мая"},
+	{"jun", "j\u00fan", "j\xfan", "j\u016bn", "juin", "giu", "kesa", "kes\u00e4", "kes\xe4", "cze", "bir", "июн"},
+	{"jul", "j\u00fal", "j\xfal", "j\u016bl", "juil", "lug", "heina", "hein\u00e4", "hein\xe4", "lip", "lie", "июл"},
+	{"aug", "aou", "ao\u00fb", "ao\xfb", "ago", "elo", "sie", "rugp", "авг"},
+	{"sep", "set", "szept", "syys", "wrz", "rugs", "сен"},
+	{"oct", "okt", "ott", "out", "loka", "paz", "pa\u017a", "spa", "окт"},
+	{"nov", "marras", "lis", "lap", "ноя"},
+	{"dec", "dez", "dic", "d\u00e9c", "d\xe9c", "joulu", "dets", "des", "gru", "gruo", "дек"},
 }
 
 // monthOf finds the month whose name a word is: the longest beginning wins.
@@ -83,12 +93,16 @@ func monthOf(word []byte) (month int, found bool) {
 // takes. For a day of the year the third number is 0.
 func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 	slot := 0
-	for i := 0; i < len(f.pattern); i++ {
+	for i := 0; i < len(f.pattern) && f.pattern[i] != 'h'; i++ {
 		value, size, ok := dateMark(f.pattern[i], s[n:])
 		if !ok {
 			return v, 0, false
 		}
-		if n += size; value >= 0 {
+		n += size
+		if f.pattern[i] == 'b' && n < len(s) && s[n] == '.' && (i+1 == len(f.pattern) || f.pattern[i+1] != '.') {
+			n++
+		}
+		if value >= 0 {
 			v[slot] = value
 			slot++
 		}
@@ -100,7 +114,10 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 }
 
 // runsOn says whether digits of a time may follow the date's own without anything between.
-func (f dateForm) runsOn() bool { return f.pattern[len(f.pattern)-1] == '2' || f.pattern == "22Y" }
+func (f dateForm) runsOn() bool { return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "22Y" }
+
+// hour says whether an hour alone stands behind the date.
+func (f dateForm) hour() bool { return f.pattern[len(f.pattern)-1] == 'h' }
 
 // dateMark reads what one mark of a pattern stands for; value is −1 for marks that are no number.
 func dateMark(mark byte, s []byte) (value, size int, ok bool) {
@@ -214,6 +231,23 @@ func civilDay(y, m, d int) int64 {
 	return int64(365*y + y/4 - y/100 + y/400 + (153*(m-3)+2)/5 + d - 1 - 719468)
 }
 
+// parseTime reads the time behind a date of the form.
+func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
+	if !f.hour() {
+		return parseTime(s)
+	}
+	n := countDigits(s)
+	if n != 2 && (n != 1 || f.runsOn()) {
+		return t, false
+	}
+	hours, _ := digits(s, n)
+	t.ms = int64(hours * hourMS)
+	if s = cutTimeWord(trim(s[n:])); len(s) > 0 {
+		t.offsetMS, t.zoned = parseZone(s)
+	}
+	return t, hours <= 24 && (len(s) == 0 || t.zoned)
+}
+
 // timeOfDay is what stands behind a date.
 type timeOfDay struct {
 	ms       int64 // since midnight; 24:00 is a whole day
@@ -237,9 +271,8 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 	if !ok {
 		return t, false
 	}
-	t.ms = ms
-	if n < len(s) {
-		if s = trim(s[n:]); len(s) > 0 && !t.parseMeridiem(&s) {
+	if t.ms = ms; n < len(s) {
+		if s = cutTimeWord(trim(s[n:])); len(s) > 0 && !t.parseMeridiem(&s) {
 			return t, false
 		}
 		if len(s) > 0 {
@@ -258,7 +291,7 @@ func clockDigits(s []byte) (ms int64, n int, ok bool) {
 		sec, _ := digits(s[4:], n-4)
 		return clockMS(hm/100, hm%100, sec), n, hm%100 < 60 && sec < 60
 	}
-	if n != 1 && n != 2 || n >= len(s) || s[n] != ':' && s[n] != '.' {
+	if n != 1 && n != 2 || n >= len(s) || s[n] != ':' && s[n] != '.' && s[n]|0x20 != 'h' {
 		return 0, 0, false
 	}
 	h, _ := digits(s, n)
@@ -276,6 +309,21 @@ func clockDigits(s []byte) (ms int64, n int, ok bool) {
 	}
 	fraction, size := fractionMS(s[n:])
 	return clockMS(h, m, sec) + fraction, n + size, true
+}
+
+// timeWords may stand behind a time of a 24-hour clock and add nothing.
+var timeWords = [][]byte{[]byte("uhr"), []byte("hrs"), []byte("h")}
+
+// cutTimeWord takes one of timeWords off the start of s, where it is all of s or a blank follows.
+func cutTimeWord(s []byte) []byte {
+	var room [4]byte
+	low := lowerASCII(room[:0], s[:min(len(s), len(room))])
+	for _, w := range timeWords {
+		if bytes.HasPrefix(low, w) && (len(s) == len(w) || isBlank(s[len(w)])) {
+			return trim(s[len(w):])
+		}
+	}
+	return s
 }
 
 func clockMS(h, m, s int) int64 { return int64(h*hourMS + m*minuteMS + s*secondMS) }

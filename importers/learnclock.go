@@ -124,7 +124,7 @@ func (f dateForm) fits(cell []byte) (t timeOfDay, timed, ok bool) {
 	if n == len(cell) {
 		return t, false, valid
 	}
-	t, ok = parseTime(afterDate(cell[n:]))
+	t, ok = f.parseTime(afterDate(cell[n:]))
 	return t, true, ok && valid
 }
 
@@ -139,16 +139,26 @@ func filledFrom(rows []record, col, first int) int {
 }
 
 // pairFit looks for the time that belongs to a column of dates: a time of day, with AM or PM beside it, or
-// an hour.
+// columns of its parts.
 func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	data := rows[s.first:]
 	names := nameRow(rows[:s.first])
 	for col := range rows[0].cells {
+		name := ""
+		if col < len(names) {
+			name = names[col]
+		}
 		if col == s.column {
 			continue
 		}
-		named := col < len(names) && anyPhrase(clockNames, words(names[col]))
-		if share(data, col, func(c []byte) bool { return isTimeOfDay(c, named) }) {
+		if p, ok := partBeside(data, s.column, col, name); ok && p != partTime {
+			fit := s.fit(readDateParts, col)
+			fit.clock.parts = []part{p}
+			fit.clock.takeRest(data, names, p, col)
+			return fit, true
+		}
+		named := anyPhrase(clockNames, words(name)) || isTimeName(name)
+		if share(data, col, func(c []byte) bool { return isTimeOfDay(c, named) }) || name == "" && isDotted(data, s.column, col) {
 			fit := s.fit(readPair, col)
 			if half := col + 1; half < len(data[0].cells) && share(data, half, isHalf) {
 				fit = s.fit(readPair, col, half)
@@ -156,11 +166,35 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 			fit.clock.zoned = share(data, col, isZonedTime)
 			return fit, true
 		}
-		if col < len(names) && isPart(names[col], 3) && share(data, col, isHour) {
-			return s.fit(readDateHour, col), true
-		}
 	}
 	return clockFit{}, false
+}
+
+// partBeside says which part of a time a column beside a date holds by its name: one named as an hour and
+// nothing else, or as a time where several rows share their date.
+func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
+	if !isPart(name, 3) && !(isTimeName(name) && datesRepeat(rows, date)) {
+		return 0, false
+	}
+	return timePart(rows, col, name)
+}
+
+// datesRepeat says whether at least every third row has the date of the row above.
+func datesRepeat(rows []record, date int) bool {
+	same := 0
+	for i := 1; i < len(rows); i++ {
+		same += one(string(rows[i].cells[date]) == string(rows[i-1].cells[date]))
+	}
+	return same > 0 && 3*same >= len(rows)-1
+}
+
+// isDotted says whether a column without a name, next to the date, holds times printed 18.00 where the file's
+// fractions follow a comma.
+func isDotted(rows []record, date, col int) bool {
+	if mark, _ := learnMark(rows, &clock{columns: []int{date, col}}); mark != ',' || col != date+1 {
+		return false
+	}
+	return share(rows, col, func(c []byte) bool { return isTimeOfDay(c, true) })
 }
 
 // share says whether at least half of a column's filled cells, and one of them, pass a test.
@@ -205,11 +239,6 @@ func isZonedTime(cell []byte) bool {
 	return ok && t.zoned
 }
 
-func isHour(cell []byte) bool {
-	h, ok := wholeNumber(cell)
-	return ok && h <= 24
-}
-
 // nameRow is the last row above the data without numbers: the header, as far as it is known yet.
 func nameRow(above []record) []string {
 	for i := len(above) - 1; i >= 0; i-- {
@@ -218,53 +247,6 @@ func nameRow(above []record) []string {
 		}
 	}
 	return nil
-}
-
-func isPart(name string, part int) bool {
-	w := words(name)
-	if len(w) == 2 && unitless(w[1].low) {
-		w = w[:1]
-	}
-	return len(w) == 1 && anyPhrase(partNames[part], w)
-}
-
-// unitless are words behind the name of a clock's part that add nothing.
-func unitless(word string) bool {
-	return word == "utc" || word == "local" || word == "lst" || word == "h"
-}
-
-// partsFit looks for year, month and day in columns of their own, and for hour, minute and second.
-func partsFit(rows []record) (clockFit, bool) {
-	for i := 0; i < min(len(rows)-1, trialRows); i++ {
-		names := texts(rows[i].cells)
-		if hasNumber(rows[i].cells) {
-			continue
-		}
-		c := &clock{read: readParts, name: ymd}
-		for part := range partNames {
-			at := indexOfPart(names, part)
-			if at < 0 {
-				break
-			}
-			c.columns = append(c.columns, at)
-		}
-		if len(c.columns) < 3 {
-			continue
-		}
-		if fit, ok := firstRead(rows, i+1, c); ok {
-			return fit, true
-		}
-	}
-	return clockFit{}, false
-}
-
-func indexOfPart(names []string, part int) int {
-	for i, n := range names {
-		if isPart(n, part) {
-			return i
-		}
-	}
-	return -1
 }
 
 // firstRead accepts a clock that reads at least half of the rows from the first one on that it reads.
@@ -281,8 +263,9 @@ func firstRead(rows []record, from int, c *clock) (clockFit, bool) {
 }
 
 // counts are the ways to count time in one number, with the span of values that are taken for it: the
-// years 1990 to 2100 in seconds and milliseconds since 1970, and in days of a spreadsheet, whose day 25569
-// is 1970-01-01 (the 1900 date system).
+// years 1990 to 2100 in seconds, milliseconds, microseconds and nanoseconds since 1970 (the finer ones are
+// told in milliseconds), and in days of a spreadsheet, whose day 25569 is 1970-01-01 in the 1900 date system.
+// That of 1904 counts 1,462 days less; no number tells which it is, so 1900 is taken.
 var counts = []struct {
 	name          order
 	low, high     float64
@@ -290,12 +273,14 @@ var counts = []struct {
 }{
 	{"epoch_s", 631152000, 4102444800, 0, secondMS},
 	{"epoch_ms", 631152000000, 4102444800000, 0, 1},
+	{"epoch_ms", 631152000e6, 4102444800e6, 0, 1e-3},
+	{"epoch_ms", 631152000e9, 4102444800e9, 0, 1e-6},
 	{"serial", 32874, 73051, 25569, dayMS},
 }
 
 func epochFit(rows []record) (clockFit, bool) {
 	for col := range rows[0].cells {
-		for _, k := range counts[:2] {
+		for _, k := range counts[:len(counts)-1] {
 			if fit, ok := countFit(rows, col, k.low, k.high); ok {
 				fit.clock.name, fit.clock.origin, fit.clock.scale = k.name, k.origin, k.scale
 				return fit, true
@@ -307,7 +292,7 @@ func epochFit(rows []record) (clockFit, bool) {
 
 // serialFit needs a name that says time: numbers of that size are common.
 func serialFit(rows []record) (clockFit, bool) {
-	k := counts[2]
+	k := counts[len(counts)-1]
 	for col := range rows[0].cells {
 		fit, ok := countFit(rows, col, k.low, k.high)
 		if !ok {

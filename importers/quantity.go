@@ -48,13 +48,13 @@ var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "origin"
 	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
 
 // clockNames are the stems of columns that hold a time.
-var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*",
+var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl",
 	"kellonaika*", "tijd*", "cas", "czas*", "laikas", "laiks", "pvm", "paiva*", "kuupaev*", "when", "utc", "gmt", "clock*", "stamp*", "serial*"}
 
 // partNames are the names of columns that hold one part of a time, year to second.
 var partNames = [6][]string{
-	{"year", "yyyy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
-	{"month", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kuu"},
+	{"year", "yyyy", "yy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
+	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kuu"},
 	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "paev"},
 	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "timme", "time", "tunti", "tund"},
 	{"minute", "minutes", "min", "mi", "minuut", "minuutti", "minut"},

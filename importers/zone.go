@@ -91,12 +91,10 @@ func zoneName(offsetMS int64) string {
 }
 
 // zoneInName finds the zone a header or a value of a key–value line names: UTC or GMT with or without an
-// offset, an offset alone in brackets, or an IANA name. An empty string means none.
+// offset, an offset or an abbreviation alone in brackets, or an IANA name. An empty string means none.
 func zoneInName(name string) string {
-	for _, part := range strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune(" _,;()[]", r) }) {
-		if isIANA(part) {
-			return part
-		}
+	if zone := ianaName(name); zone != "" {
+		return zone
 	}
 	low := strings.ToLower(name)
 	for _, word := range []string{"utc", "gmt"} {
@@ -112,6 +110,9 @@ func zoneInName(name string) string {
 		inner := strings.Trim(name[at:], "()[], ")
 		if offset, ok := parseOffset([]byte(inner)); ok && strings.Contains(inner, ":") {
 			return zoneName(offset)
+		}
+		if minutes, ok := zoneWord([]byte(strings.ToLower(inner))); ok && len(inner) > 2 && inner == strings.ToUpper(inner) {
+			return zoneName(minutes * minuteMS)
 		}
 	}
 	return ""
@@ -130,17 +131,23 @@ func leadingOffset(s string) int64 {
 // ianaAreas are the first parts of the names in the IANA time zone database.
 var ianaAreas = []string{"Africa", "America", "Antarctica", "Arctic", "Asia", "Atlantic", "Australia", "Europe", "Indian", "Pacific", "Etc"}
 
-func isIANA(s string) bool {
-	area, place, found := strings.Cut(s, "/")
-	if !found || len(place) < 2 || !isLetter(place[0]) {
-		return false
-	}
-	for _, a := range ianaAreas {
-		if area == a {
-			return true
+// ianaName finds a name of the time zone database in a text: an area that no letter stands before, a stroke,
+// and a place.
+func ianaName(s string) string {
+	for _, area := range ianaAreas {
+		at := strings.Index(s, area+"/")
+		if at < 0 || at > 0 && isLetter(s[at-1]) {
+			continue
+		}
+		end := at + len(area) + 1
+		for end < len(s) && (isLetter(s[end]) || isDigit(s[end]) || strings.IndexByte("_/+-", s[end]) >= 0) {
+			end++
+		}
+		if place := s[at+len(area)+1 : end]; len(place) > 1 && isLetter(place[0]) {
+			return strings.TrimRight(s[at:end], "_/+-")
 		}
 	}
-	return false
+	return ""
 }
 
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }

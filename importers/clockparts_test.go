@@ -1,0 +1,75 @@
+package importers
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// timeLayouts hold one small file per way to print a time: the order and zone that are wanted, and each row's
+// time as a person reads it.
+var timeLayouts = []struct{ name, in, order, zone, want string }{
+	{"year to second in columns", "year,month,day,hour,minute,second,temp C\n2025,11,12,23,50,30,4.5\n2025,11,13,0,0,0,4.25\n", "ymd", "", "2025-11-12T23:50:30 2025-11-13T00:00:00"},
+	{"day first, hours to 24", "Day,Month,Year,Hour,temp C\n12,11,2025,23,4.5\n12,11,2025,24,4.0\n13,11,2025,1,4.0\n", "ymd", "", "2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T01:00:00"},
+	{"named months in a column, two-digit years", "yy;mon;dd;hh;T °C\n25;Nov.;30;23;4,5\n25;Dez;1;0;4,0\n", "ymd", "", "2025-11-30T23:00:00 2025-12-01T00:00:00"},
+	{"a printed time beside year, month and day", "year,month,day,time,T °C\n2025,11,12,23:50,4.5\n2025,11,13,00:00,4.0\n", "ymd", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"fractions of an hour", "year month day hour temp\n2025 11 12 22.5 4.5\n2025 11 12 22.75 4.4\n2025 11 12 23.3333 4.4\n", "ymd", "", "2025-11-12T22:30:00 2025-11-12T22:45:00 2025-11-12T23:20:00"},
+	{"half days beside hours in columns", "year,month,day,hour,ampm,T °C\n2025,11,12,11,PM,4.5\n2025,11,13,12,am,4.0\n", "ymd", "", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	// 12 November is the 316th day of a year of 365 (304 days to the end of October, and 12).
+	{"day of the year and hours with minutes", "year,doy,hhmm,temp C\n2025,316,2350,4.5\n2025,317,0,4.25\n2025,317,10,4.0\n", "doy", "", "2025-11-12T23:50:00 2025-11-13T00:00:00 2025-11-13T00:10:00"},
+	{"day of the year and hour, blanks", "YEAR DOY HR T RH\n2024 60 22 4.5 70\n2024 60 23 4.25 71\n2024 61 0 4.25 71\n", "doy", "", "2024-02-29T22:00:00 2024-02-29T23:00:00 2024-03-01T00:00:00"},
+	{"day of the year under the name of a day", "Year;Day;Time;T °C\n2025;365;23:30;4,5\n2026;1;00:00;4,0\n", "doy", "", "2025-12-31T23:30:00 2026-01-01T00:00:00"},
+	{"day of the year with its fraction", "year,day of year,T °C\n2025,316.25,4.5\n2025,316.5000,4.0\n2025,316.5069,4.0\n", "doy", "", "2025-11-12T06:00:00 2025-11-12T12:00:00 2025-11-12T12:10:00"},
+	{"hours beside a date, 24 the last", "Datum;Stunde;Temp °C\n12.11.2025;23;4,5\n12.11.2025;24;4,25\n13.11.2025;1;4,0\n", "dmy", "", "2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T01:00:00"},
+	{"the hour a mean ends", "Date,Hour Ending,T (°C)\n2025-11-12,1,4.5\n2025-11-12,2,4.25\n2025-11-12,24,4.0\n", "ymd", "", "2025-11-12T01:00:00 2025-11-12T02:00:00 2025-11-13T00:00:00"},
+	{"hours and minutes in one number beside a date", "Date,HrMn,T (°C)\n20251112,0100,4.5\n20251112,0230,4.25\n20251112,2400,4.0\n", "ymd", "", "2025-11-12T01:00:00 2025-11-12T02:30:00 2025-11-13T00:00:00"},
+	{"the same without noughts in front", "date,time,T °C\n2025-11-12,2300,4.5\n2025-11-12,2400,4.25\n2025-11-13,30,4.0\n2025-11-13,100,4.0\n", "ymd", "", "2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T00:30:00 2025-11-13T01:00:00"},
+	{"hour and minute beside a date", "Date;Hour;Min;T °C\n13.11.2025;22;50;4,5\n13.11.2025;23;0;4,0\n", "dmy", "", "2025-11-13T22:50:00 2025-11-13T23:00:00"},
+	{"dotted times under a name", "Pvm;Klo;Lämpötila °C\n13.11.2025;18.00;4,5\n13.11.2025;18.10;4,25\n", "dmy", "", "2025-11-13T18:00:00 2025-11-13T18:10:00"},
+	{"dotted times without a name", "13.11.2025;18.00;4,5\n13.11.2025;18.10;4,25\n", "dmy", "", "2025-11-13T18:00:00 2025-11-13T18:10:00"},
+	{"dotted seconds", "Datum;Uhrzeit;Temp °C\n13.11.2025;18.00.00;4,5\n13.11.2025;18.00.30;4,25\n", "dmy", "", "2025-11-13T18:00:00 2025-11-13T18:00:30"},
+	{"date, colon, time", "time(UTC),T2m\n20251112:0010,4.5\n20251112:0110,4.25\n", "ymd", "+00:00", "2025-11-12T00:10:00 2025-11-12T01:10:00"},
+	{"twelve digits", "stamp,temp C\n202511122350,4.5\n202511130000,4.25\n", "ymd", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"fourteen digits", "stamp;temp C\n20251112235030;4,5\n20251113000000;4,25\n", "ymd", "", "2025-11-12T23:50:30 2025-11-13T00:00:00"},
+	{"ten digits", "date;temp C\n2025111223;4,5\n2025111300;4,25\n2025111224;4,25\n", "ymd", "", "2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T00:00:00"},
+	{"an hour behind the date", "date;temp C\n13.11.2025 8;4,5\n13.11.2025 12 Uhr;4,25\n", "dmy", "", "2025-11-13T08:00:00 2025-11-13T12:00:00"},
+	{"basic form with Z", "time,temp C\n20251112T235000Z,4.5\n20251113T000000Z,4.25\n", "ymd", "+00:00", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"hours and minutes parted by h", "date;temp C\n13/11/2025 8h05;4,5\n13/11/2025 12h30;4,25\n", "dmy", "", "2025-11-13T08:05:00 2025-11-13T12:30:00"},
+	{"times with a word behind", "Zeit;temp C\n13.11.2025 8:05 Uhr;4,5\n13.11.2025 12:30 Uhr;4,25\n", "dmy", "", "2025-11-13T08:05:00 2025-11-13T12:30:00"},
+	{"month name with dashes", "date,temp C\n12-Nov-2025 23:50,4.5\n13-Nov-2025 00:00,4.25\n", "dmy", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"shortened months, French", "date;temp °C\n12 janv. 2026 23:50;4,5\n13 févr. 2026 00:00;4,25\n", "dmy", "", "2026-01-12T23:50:00 2026-02-13T00:00:00"},
+	{"shortened months, Spanish", "fecha;temp °C\n12-nov.-2025 23:50;4,5\n1-dic.-2025 00:00;4,25\n", "dmy", "", "2025-11-12T23:50:00 2025-12-01T00:00:00"},
+	{"months in words, Spanish", "fecha;temp °C\nmiércoles, 12 de noviembre de 2025 23:50;4,5\nlunes, 1 de diciembre de 2025 00:00;4,25\n", "dmy", "", "2025-11-12T23:50:00 2025-12-01T00:00:00"},
+	{"month first with commas", "date,temp C\n\"Nov 12, 2025, 11:50 PM\",4.5\n\"Nov. 13, 2025, 12:00 AM\",4.25\n", "mdy", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"a weekday before an ISO date", "time,temp C\nWed 2025-11-12 23:50,4.5\nThu 2025-11-13 00:00,4.25\n", "ymd", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"a.m. and p.m.", "date,temp C\n11/12/2025 11:50:00 p.m.,4.5\n11/13/2025 12:00:00 a.m.,4.25\n", "mdy", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"am and pm glued on", "date,time,temp C\n12/31/25,11:59pm,4.0\n01/01/26,12:09am,4.5\n", "mdy", "", "2025-12-31T23:59:00 2026-01-01T00:09:00"},
+	{"epoch seconds with fractions", "ts,temp_c\n1762991400.125,4.5\n1762992000.25,4.25\n", "epoch_s", "+00:00", "2025-11-12T23:50:00.125 2025-11-13T00:00:00.25"},
+	{"epoch microseconds", "ts,temp_c\n1762991400125000,4.5\n1762992000250000,4.25\n", "epoch_ms", "+00:00", "2025-11-12T23:50:00.125 2025-11-13T00:00:00.25"},
+	// Day 45931 of the 1900 system is 2025-10-01; 1/1440 of a day, 0.000694, is a minute.
+	{"serial days of few decimals", "date,T °C\n45931.0069,4.5\n45931.01389,4.25\n45931.0208333333,4.25\n", "serial", "", "2025-10-01T00:10:00 2025-10-01T00:20:00 2025-10-01T00:30:00"},
+	{"an hour shown twice", "time,temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:00,4.25\n2025-10-26 02:30,4.25\n", "ymd", "", "2025-10-26T02:30:00 2025-10-26T02:00:00 2025-10-26T02:30:00"},
+	{"a clock set back by weeks", "time,temp C\n2025-11-12 10:00,4.5\n2025-10-01 10:00,4.25\n2025-10-01 10:10,4.25\n", "ymd", "", "2025-11-12T10:00:00 2025-10-01T10:00:00 2025-10-01T10:10:00"},
+	{"a zone of the database in the header", "Time (America/New_York),temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:40,4.5\n", "ymd", "America/New_York", "2025-10-26T02:30:00 2025-10-26T02:40:00"},
+	{"an abbreviation in the header", "Time (CET),temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:40,4.5\n", "ymd", "+01:00", "2025-10-26T02:30:00 2025-10-26T02:40:00"},
+	{"local standard time is no zone", "Local Standard Time (LST),temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:40,4.5\n", "ymd", "", "2025-10-26T02:30:00 2025-10-26T02:40:00"},
+	// A column of hours on a daily sheet counts hours; it says no time of day.
+	{"hours of a day's work", "date,hr,T °C\n2025-11-12 10:00,7,4.5\n2025-11-13 10:00,9,4.25\n", "ymd", "", "2025-11-12T10:00:00 2025-11-13T10:00:00"},
+	{"hours run on a daily sheet", "date,time on,T °C\n2025-11-12,7,4.5\n2025-11-13,9,4.25\n2025-11-14,9,4.25\n", "ymd", "", "2025-11-12T00:00:00 2025-11-13T00:00:00 2025-11-14T00:00:00"},
+}
+
+func TestTimeLayouts(t *testing.T) {
+	for _, c := range timeLayouts {
+		t.Run(c.name, func(t *testing.T) {
+			e := readText(t, c.in)
+			s := e.Series[len(e.Series)-1]
+			var got []string
+			for _, ms := range s.FaceMS {
+				got = append(got, time.UnixMilli(ms).UTC().Format("2006-01-02T15:04:05.999"))
+			}
+			if l := e.Layout.Clock; strings.Join(got, " ") != c.want || l.Order != c.order || l.Zone != c.zone || e.BadTime > 0 {
+				t.Errorf("%v, order %s, zone %q, %d bad; want %s, %s, %q", got, l.Order, l.Zone, e.BadTime, c.want, c.order, c.zone)
+			}
+		})
+	}
+}
