@@ -43,6 +43,41 @@ a top|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-
 a low|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 3.5..3.5
 b top|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..5.5
 b low|temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 2.5..2.5`},
+	{"tables below one another, each with its title",
+		"Logger: alder\ntime,temp °C,rh %\n2026-01-13 10:00,4.5,80\n2026-01-13 11:00,4.0,81\n\nLogger: rowan\ntime,temp °C,rh %\n2026-01-13 10:00,5.5,70\n2026-01-13 11:00,6.0,71\n",
+		`utf-8 "," "." line 3 rows 4 bad 0 clock [1] ymd
+alder|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+alder|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+rowan|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..6
+rowan|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.7..0.71`},
+	{"tables of other columns, the day's place in the date decided by the second",
+		"North wall\ntime;temp °C;state of fan\n03.01.2026 10:00;4,5;on\n03.01.2026 11:00;4,0;off\nMin;4,0;\nMax;4,5;\n\nSouth wall\nInterval;60 min\nno;date;hour;RH %\n1;12.01.2026;9:00;80\n2;13.01.2026;9:00;81\n3;14.01.2026;9:00;82\n",
+		`utf-8 ";" "," line 3 rows 5 bad 0 clock [1] dmy
+North wall|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-03T10:00:00..2026-01-03T11:00:00 4..4.5
+North wall|state of fan|3 state n2 m0 u0 2026-01-03T10:00:00..2026-01-03T11:00:00 0..1
+South wall|RH %|4 relative_humidity percent header n3 m0 u0 2026-01-12T09:00:00..2026-01-14T09:00:00 0.8..0.82
+note foot 5:0 x2`},
+	{"a header that comes again page by page is one table",
+		"time,temp °C\n2026-01-13 10:00,4.5\nPage 2\ntime,temp °C\n2026-01-13 11:00,4.0\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+note foot 3:0 x1`},
+	{"rows with names of their own, which the header leaves out",
+		"\"time\",\"temp\",\"rh\"\n\"1\",\"2026-01-13 10:00\",4.5,80\n\"2\",\"2026-01-13 11:00\",4.0,81\n\"3\",\"2026-01-13 12:00\",4.0,82\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [2] ymd
+f|temp|3 air_temperature degC values n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 4..4.5
+f|rh|4 relative_humidity percent values n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0.8..0.82`},
+	{"thousands of empty rows below, and empty cells at the end of each",
+		"time;temp °C;rh %;;;\n2026-01-13 10:00;4,5;80;;;\n2026-01-13 11:00;4,0;81;;;\n" + strings.Repeat(";;;;;\n", 3000),
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+	{"statistics below, more lines than the table has",
+		"time,temp °C,rh %\n2026-01-13 10:00,4.5,80\n2026-01-13 11:00,4.0,81\n\nStatistics,temp °C,rh %\nMinimum,4.0,80\nMaximum,4.5,81\nAverage,4.25,80.5\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+note foot 5:0 x4`},
 }
 
 func TestArrangements(t *testing.T) {

@@ -20,7 +20,6 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	}
 	e.Layout.Clock.Zone, e.Layout.Clock.ZoneSource = s.zoneOf(answers)
 	e.Series = s.series(name)
-	e.Remarks = s.notes.list
 	return e
 }
 
@@ -69,11 +68,20 @@ func (s *scan) groups(name string) []group {
 	for i := range s.columns {
 		c := &s.columns[i]
 		logger := c.logger
-		if logger == "" {
+		switch {
+		case logger != "":
+		case s.title != "":
+			logger = s.title
+		default:
 			logger = fileTitle(name)
 		}
 		if own, found := shared[strings.ToLower(c.likeness)]; found && c.quantity != Other && c.logger == "" {
 			logger = own
+			if s.title != "" && len(shared) == 1 {
+				logger = s.title
+			} else if s.title != "" {
+				logger = joined(s.title, own)
+			}
 		}
 		if _, found := at[logger]; !found {
 			at[logger] = len(out)

@@ -60,7 +60,7 @@ func checkExport(t *testing.T, e *Export, lines int) {
 		}
 	}
 	for column, n := range perColumn {
-		if n != e.Rows-e.BadTime {
+		if all := e.Rows - e.BadTime; n > all || n < all && e.Tables == 1 {
 			t.Errorf("column %d accounts for %d of %d rows", column, n, e.Rows-e.BadTime)
 		}
 	}

@@ -11,6 +11,7 @@ type Export struct {
 	Layout    Layout
 	Rows      int // data lines, readable or not
 	BadTime   int // data lines whose time could not be read
+	Tables    int // tables below one another, each under its own header
 	Series    []Series
 	Remarks   []series.Remark
 	Questions []Question

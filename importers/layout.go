@@ -51,8 +51,11 @@ type layout struct {
 	ordinals  int      // columns that only count the rows
 	keys      []column // variable and unit columns of the long form
 	long      bool     // a row holds one value, and says of what
+	names     int      // columns the header has a place for
 	preamble  []record
+	below     int    // the line of the next table's header
 	header    []byte // the header's line
+	headerAt  int    // which of the head's lines it is
 	start     int    // where the first data line starts in the head
 	line      int    // and its physical number
 	zone      string
@@ -70,6 +73,35 @@ func learn(head []byte, last bool, name string) (*layout, error) {
 	if err := enough(lines, name); err != nil {
 		return nil, err
 	}
+	best, err := learnLines(lines, name)
+	if err != nil {
+		return nil, err
+	}
+	best = firstTable(best, lines, name)
+	return best, best.misplaced(cut(lines, best.split), name)
+}
+
+// firstTable is the layout of the table above the one that explains most of the head, where there is one with
+// a header of its own.
+func firstTable(best *layout, lines []record, name string) *layout {
+	for best.header != nil {
+		upper, err := learnLines(lines[:best.headerAt], name)
+		if err != nil || upper.header == nil || !isHeaderLine(cells(upper, upper.header)) || !isHeaderLine(cells(upper, best.header)) {
+			return best
+		}
+		upper.below = lines[best.headerAt].line
+		best = upper
+	}
+	return best
+}
+
+func cells(l *layout, line []byte) [][]byte {
+	out, _ := l.split.quoted(nil, line, maxColumns+1)
+	return out
+}
+
+// learnLines finds the layout that explains most of the lines.
+func learnLines(lines []record, name string) (*layout, error) {
 	var best *layout
 	var wide *Refusal
 	clocked := false
@@ -187,7 +219,7 @@ func firstOfWidth(records []record, width int) int {
 func (l *layout) try(records []record) bool {
 	var rows []record
 	for _, r := range records {
-		if len(r.cells) == l.width {
+		if len(r.cells) == l.width && !isVacant(r.cells) && !beginsFoot(r.cells[0]) {
 			rows = append(rows, r)
 		}
 	}
@@ -201,9 +233,11 @@ func (l *layout) try(records []record) bool {
 	top := indexOfLine(records, l.line)
 	rows = l.timed(rows)
 	names, units, headerAt := l.findHeader(records[:top])
+	l.names, l.below = len(names), l.nextHeader(records[top:])
+	rows = above(rows, l.below)
 	l.mark, l.marked = learnMark(rows, l.clock)
 	l.learnColumns(rows, names, units)
-	l.preamble = records[:max(headerAt, 0)]
+	l.preamble, l.headerAt = records[:headerAt], headerAt
 	l.learnZone(names)
 	l.learnPageUnit()
 	l.score = l.explained(rows)
@@ -219,6 +253,26 @@ func (l *layout) timed(rows []record) []record {
 		}
 	}
 	return out
+}
+
+// nextHeader is the line of the next table's header, 0 when there is none.
+func (l *layout) nextHeader(records []record) int {
+	for _, r := range records {
+		if isHeaderLine(r.cells) && !bytes.Equal(r.text, l.header) && !l.reads(r) {
+			return r.line
+		}
+	}
+	return 0
+}
+
+// above keeps the rows above a line, all of them when it is 0.
+func above(rows []record, line int) []record {
+	for i, r := range rows {
+		if line > 0 && r.line > line {
+			return rows[:i]
+		}
+	}
+	return rows
 }
 
 func indexOfLine(records []record, line int) int {
@@ -292,12 +346,22 @@ func (l *layout) alignNames(names []string) []string {
 		}
 	}
 	c := l.clock.columns
+	if len(names) == l.width-1 && l.namesLackFirst(names) {
+		names = append([]string{""}, names...)
+	}
 	if len(names) == l.width-1 && len(c) == 2 && c[1] == c[0]+1 {
 		spread := append([]string{}, names[:c[1]]...)
 		spread = append(spread, names[c[0]])
 		names = append(spread, names[c[1]:]...)
 	}
 	return names
+}
+
+// namesLackFirst says whether the names begin at the second column, the first holding the rows' own names: the
+// clock's name stands one place too far left.
+func (l *layout) namesLackFirst(names []string) bool {
+	at := l.clock.columns[0]
+	return at > 0 && anyPhrase(clockNames, words(names[at-1])) && (at == len(names) || !anyPhrase(clockNames, words(names[at])))
 }
 
 func texts(cells [][]byte) []string {

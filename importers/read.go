@@ -22,27 +22,9 @@ func read(ctx context.Context, r io.Reader, name string, answers Answers, quick 
 	if err != nil {
 		return nil, err
 	}
-	l, err := learn(src.buf, src.eof, name)
-	if err != nil {
+	t := &tables{ctx: ctx, src: src, name: name, quick: quick, notes: &notes{}}
+	if err := t.read(); err != nil {
 		return nil, err
 	}
-	s := newScan(l, &notes{})
-	if !quick {
-		s.steps = nil
-	}
-	used := l.start + s.run(src.buf[l.start:], src.eof)
-	for {
-		if err := src.consume(used); err != nil {
-			return nil, err
-		}
-		if len(src.buf) == 0 && src.eof {
-			break
-		}
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		used = s.run(src.buf, src.eof)
-	}
-	s.gather()
-	return s.export(name, src.encoding, settleAnswers(answers, s.notes)), nil
+	return t.export(answers), nil
 }

@@ -64,6 +64,7 @@ type badLine struct {
 	record       string // the line from its start
 	foot         bool
 	above        bool // it can stand above the next table
+	titled       bool // it stands above the header that came again
 }
 
 func newScan(l *layout, n *notes) *scan {
@@ -286,7 +287,11 @@ func (s *scan) badRow(record []byte) {
 		return
 	}
 	same := len(s.header) > 0 && bytes.Equal(record, s.header)
-	if s.endsAt(same) || same {
+	if s.endsAt(same) {
+		return
+	}
+	if same {
+		s.leaveTitles()
 		return
 	}
 	column := s.clock.columns[0]
@@ -296,7 +301,7 @@ func (s *scan) badRow(record []byte) {
 		bad.foot = s.isFoot(trim(s.cells[column]))
 	}
 	if start := trim(s.cells[0]); len(start) > 0 && !isDigit(start[0]) {
-		bad.above = !hasAnyPrefix(strings.ToLower(text(start)), footWords)
+		bad.above = !beginsFoot(start)
 	}
 	if s.pending = append(s.pending, bad); len(s.pending) > maxPending {
 		s.settle(false)
@@ -304,7 +309,13 @@ func (s *scan) badRow(record []byte) {
 }
 
 // footWords begin the lines of statistics and the closing words below a table, lower case.
-var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "total", "count", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
+var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "stat", "total", "count", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
+
+// beginsFoot says whether a cell begins with a word that closes tables.
+func beginsFoot(cell []byte) bool {
+	cell = trim(cell)
+	return len(cell) > 0 && !isDigit(cell[0]) && hasAnyPrefix(strings.ToLower(text(cell)), footWords)
+}
 
 // isFoot says whether a line without a time can belong to the foot of the table: a word that closes tables
 // where the time should be, or any word in a line without values.
@@ -312,7 +323,7 @@ func (s *scan) isFoot(cell []byte) bool {
 	if len(cell) == 0 || isDigit(cell[0]) {
 		return false
 	}
-	if hasAnyPrefix(strings.ToLower(text(cell)), footWords) {
+	if beginsFoot(cell) {
 		return true
 	}
 	for _, c := range s.columns {
@@ -327,7 +338,7 @@ func (s *scan) isFoot(cell []byte) bool {
 // foot of a table are not rows.
 func (s *scan) settle(atEnd bool) {
 	for _, bad := range s.pending {
-		if atEnd && bad.foot {
+		if bad.foot && (atEnd || bad.titled || beginsFoot([]byte(bad.text))) {
 			s.notes.add(series.Remark{Code: RemarkFoot, Line: bad.line, Args: []string{bad.text}})
 			continue
 		}

@@ -18,6 +18,8 @@ var refusalTexts = map[string]string{
 	"line_too_long":    "%s is longer than %s bytes; this is no table of readings, or its line ends are lost: export it again.",
 	"too_many_columns": "%s has more than %s columns; export fewer loggers into one file.",
 	"no_clock":         "%s has no column that can be read as date and time; export it with the time of each reading.",
+	"shifted_fields":   "%s is the first whose fields stand in other columns than those of most lines, so no column can be trusted; export the log anew, with every cell written out.",
+	"two_commas":       "%s has commas between the cells and commas in the numbers, which can't be told apart; export it with semicolons or tabs between the cells, or with decimal points.",
 	"no_values":        "%s has times, but no column of numbers or of states beside them; export it with its readings.",
 }
 

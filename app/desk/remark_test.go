@@ -22,7 +22,8 @@ func TestFileSentences(t *testing.T) {
 		}
 	}
 	refusals := map[string][]string{importers.RefusedEmpty: nil, importers.RefusedOneLine: nil, importers.RefusedBinary: nil, importers.RefusedLongLine: {"1048576"},
-		importers.RefusedManyColumns: {"1000"}, importers.RefusedNoClock: nil, importers.RefusedNoValues: nil}
+		importers.RefusedManyColumns: {"1000"}, importers.RefusedNoClock: nil, importers.RefusedNoValues: nil,
+		importers.RefusedShifted: nil, importers.RefusedTwoCommas: nil}
 	for code, args := range refusals {
 		got, text := desk.Refusal("a.csv", &importers.Refusal{Name: "a.csv", Code: code, Args: args, Line: 9})
 		if got != code || !strings.HasPrefix(text, "a.csv, line 9 ") || strings.Contains(text, "was not read: ") || strings.Contains(text, "%!") {

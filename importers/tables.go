@@ -1,0 +1,226 @@
+package importers
+
+import (
+	"context"
+	"slices"
+	"strings"
+)
+
+// A file may hold several tables one below the other, each under its header and often under a title that
+// names its logger. Each is learned and scanned by itself.
+
+// tables reads a file table by table.
+type tables struct {
+	ctx   context.Context
+	src   *source
+	name  string
+	quick bool
+	notes *notes
+	scans []*scan
+}
+
+// read reads all tables; only the first one's refusal is the file's.
+func (t *tables) read() error {
+	l, err := learn(t.src.buf, t.src.eof, t.name)
+	if err != nil {
+		return err
+	}
+	for l != nil {
+		s := t.scan(l)
+		if l, err = t.table(s); err != nil {
+			return err
+		}
+		s.gather()
+	}
+	return nil
+}
+
+// scan starts the scan of a table. What the tables above said of the zone holds on.
+func (t *tables) scan(l *layout) *scan {
+	l.line += t.src.line - 1
+	s := newScan(l, t.notes)
+	if !t.quick {
+		s.steps = nil
+	}
+	s.title = titleIn(l.preambleLines())
+	if n := len(t.scans); n > 0 {
+		above := t.scans[n-1]
+		s.title = above.nextTitle
+		if l.zone == "" {
+			l.zone = above.zone
+		}
+	}
+	t.scans = append(t.scans, s)
+	return s
+}
+
+// preambleLines are the lines above the header.
+func (l *layout) preambleLines() []string {
+	out := make([]string, len(l.preamble))
+	for i, r := range l.preamble {
+		out[i] = text(r.text)
+	}
+	return out
+}
+
+// table scans up to the next table, which it returns, or to the end of the text.
+func (t *tables) table(s *scan) (next *layout, err error) {
+	used := s.start + s.run(t.src.buf[s.start:], t.src.eof)
+	for {
+		if err := t.src.consume(used); err != nil {
+			return nil, err
+		}
+		if len(t.src.buf) == 0 && t.src.eof {
+			return nil, nil
+		}
+		if err := t.ctx.Err(); err != nil {
+			return nil, err
+		}
+		if s.ended {
+			if next, err = learn(t.src.buf, t.src.eof, t.name); err == nil {
+				return next, nil
+			}
+			s.ended, s.alone = false, true
+		}
+		used = s.run(t.src.buf, t.src.eof)
+	}
+}
+
+// export puts the tables' exports together.
+func (t *tables) export(answers Answers) *Export {
+	answers = t.sharedOrder(settleAnswers(answers, t.notes))
+	var out *Export
+	for _, s := range t.scans {
+		if len(t.scans) == 1 {
+			s.title = ""
+		}
+		e := s.export(t.name, t.src.encoding, answers)
+		if out == nil {
+			out = e
+		} else {
+			out.join(e)
+		}
+	}
+	out.Tables = len(t.scans)
+	out.Remarks = t.notes.list
+	return out
+}
+
+// sharedOrder is the answers with the order of dates that one table's content decides, which holds for all.
+func (t *tables) sharedOrder(answers Answers) Answers {
+	if len(t.scans) == 1 || answers[dayMonth] != "" {
+		return answers
+	}
+	for _, s := range t.scans {
+		if !s.clock.unsure() {
+			continue
+		}
+		if o, certain := chooseOrder(s.at, s.clock.form.orders); certain {
+			answers[dayMonth] = string(o)
+			return answers
+		}
+	}
+	return answers
+}
+
+// join adds a further table: its series behind those of the same logger, its questions where they are new.
+func (e *Export) join(more *Export) {
+	e.Rows += more.Rows
+	e.BadTime += more.BadTime
+	for _, s := range more.Series {
+		at := len(e.Series)
+		for i, k := range e.Series {
+			if k.Logger == s.Logger {
+				at = i + 1
+			}
+		}
+		e.Series = slices.Insert(e.Series, at, s)
+	}
+	for _, q := range more.Questions {
+		if !slices.ContainsFunc(e.Questions, func(k Question) bool { return k.ID == q.ID }) {
+			e.Questions = append(e.Questions, q)
+		}
+	}
+	if e.Layout.DecimalMark == "" {
+		e.Layout.DecimalMark = more.Layout.DecimalMark
+	}
+}
+
+// isHeaderLine says whether a line within the rows is the header of a table: words alone, one of which names
+// a time.
+func isHeaderLine(cells [][]byte) bool {
+	timed := false
+	for _, c := range cells {
+		c = trim(c)
+		if len(c) > 0 && isDigit(c[0]) || isNumber(c, '.') {
+			return false
+		}
+		name := words(text(c))
+		timed = timed || anyPhrase(clockNames, name) && len(name) <= 6
+	}
+	return timed && filledCells(cells) > 1
+}
+
+// titleKeys are the stems of what stands before a colon where the rest of the line is a logger's name.
+var titleKeys = append([]string{"title*", "table*", "block*", "series*", "log", "titel", "tabelle*"}, deviceNames...)
+
+// pageWords begin the lines that number pages, not tables, lower case.
+var pageWords = []string{"page", "seite", "sida", "side ", "pagina", "lehe", "continued"}
+
+// titleOf is the logger's name in a line above a header; keyed says that the line has a word that leads to
+// a name. Lines of several cells without such a word, and those that end or page a table, are no titles.
+func titleOf(line string) (title string, keyed bool) {
+	line = strings.Trim(line, "\"#-=*[];,\t ")
+	if line == "" || hasAnyPrefix(strings.ToLower(line), slices.Concat(footWords, pageWords)) {
+		return "", false
+	}
+	key, value := keyValue(line)
+	switch {
+	case value == "":
+		return strings.TrimRight(line, ": "), false
+	case anyPhrase(titleKeys, words(key)):
+		return value, true
+	}
+	return "", false
+}
+
+// titleIn is the title among the lines above a header: the first that a word leads to, else the last.
+func titleIn(lines []string) (title string) {
+	for _, line := range lines {
+		t, keyed := titleOf(line)
+		if keyed {
+			return t
+		}
+		if t != "" {
+			title = t
+		}
+	}
+	return title
+}
+
+// endsAt says whether a line without a time is the header of a next table: another header, or the same one
+// below a title. The lines since the last row belong to it.
+func (s *scan) endsAt(same bool) bool {
+	if s.alone || s.rows == 0 || !isHeaderLine(s.cells) {
+		return false
+	}
+	var above []string
+	for _, bad := range s.pending {
+		above = append(above, bad.record)
+	}
+	s.nextTitle = titleIn(above)
+	if same && s.nextTitle == "" {
+		return false
+	}
+	s.pending = slices.DeleteFunc(s.pending, func(bad badLine) bool { return bad.above })
+	s.settle(true)
+	s.ended = true
+	return true
+}
+
+// leaveTitles marks the lines above a header that came again: they are no rows.
+func (s *scan) leaveTitles() {
+	for i := range s.pending {
+		s.pending[i].titled = s.pending[i].above
+	}
+}
