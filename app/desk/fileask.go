@@ -87,21 +87,27 @@ func (b Book) previewOf(name, id, option string, u Units) string {
 
 const faceLayout = "2 January 2006 15:04"
 
-// words are "first reading 3 April 2024 12:00, 4.2 °C; last 5 April 2024 12:00".
+// words are "first reading 3 April 2024 12:00, 4.2 °C; last 5 April 2024 12:00", and where a unit is asked
+// "first reading 4.2 °C; all 3.1 °C to 5.0 °C".
 func (p preview) words(u Units) string {
-	if p.quantity == "" {
-		return "no reading could be used"
-	}
-	text := "first reading " + faceWords(p.firstMS) + ", "
 	switch {
-	case isHeat(p.quantity):
-		text += u.Temp(p.val)
-	case p.quantity == "relative_humidity":
-		text += Percent(p.val)
-	default:
-		text += shortest(p.val)
+	case p.quantity == "":
+		return "no reading could be used"
+	case strings.HasSuffix(p.id, "_unit"):
+		return "first reading " + p.value(p.val, u) + "; all " + p.value(p.low, u) + " to " + p.value(p.high, u)
 	}
-	return text + "; last " + faceWords(p.lastMS)
+	return "first reading " + faceWords(p.firstMS) + ", " + p.value(p.val, u) + "; last " + faceWords(p.lastMS)
+}
+
+// value is a reading with its unit, without one while that is asked too.
+func (p preview) value(v float64, u Units) string {
+	switch {
+	case isHeat(p.quantity) && p.unit != "":
+		return u.Temp(v)
+	case p.quantity == "relative_humidity":
+		return Percent(v)
+	}
+	return shortest(v)
 }
 
 // faceWords is what a clock showed.

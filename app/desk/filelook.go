@@ -15,13 +15,12 @@ type looked struct {
 	previews map[string][]preview  // what a file that waits would say, by the answer
 }
 
-// preview is what a file would say with an answer: its first reading and when its last row is.
+// preview is what a file would say with an answer: its first reading, when its last row is, and all it reads between.
 type preview struct {
-	id, option string
-	quantity   string // "" when there would be no reading
-	firstMS    int64  // as the clock showed it
-	lastMS     int64
-	val        float64 // in house units
+	id, option      string
+	quantity, unit  string  // no quantity when there would be no reading, no unit while that is asked too
+	firstMS, lastMS int64   // as the clock showed it
+	val, low, high  float64 // in house units
 }
 
 // Of a head so many lines are shown above the first row and below it.
@@ -106,7 +105,8 @@ func (p *preview) read(f engine.File) {
 	}
 	for _, s := range f.Export.Series {
 		if n := len(s.FaceMS); n > 0 && usable(string(s.Quantity)) {
-			p.quantity, p.val = string(s.Quantity), s.Val[0]
+			p.quantity, p.unit, p.val = string(s.Quantity), s.Unit, s.Val[0]
+			p.low, p.high = slices.Min(s.Val), slices.Max(s.Val)
 			p.firstMS, p.lastMS = s.FaceMS[0]+s.OffsetAt(0), s.FaceMS[n-1]+s.OffsetAt(n-1)
 			return
 		}

@@ -184,7 +184,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 	return p, true
 }
 
-// understood is "2 208 readings every 15 min, 1 December 2024 to 31 December 2024: temperature and humidity."
+// understood is "Temperature and humidity every 15 min from 1 December 2024 00:00 to 31 December 2024 23:45, 2976 rows."
 func understood(f engine.File) string {
 	var loggers, measured []string
 	var first, last, interval int64
@@ -206,22 +206,21 @@ func understood(f engine.File) string {
 			measured = append(measured, word)
 		}
 	}
-	text := plural(number(float64(f.Export.Rows), 0), "row", "rows")
-	if len(loggers) > 1 {
-		text += fmt.Sprintf(" of %d loggers", len(loggers))
+	rows := plural(number(float64(f.Export.Rows), 0), "row", "rows")
+	if len(measured) == 0 {
+		return rows + ", and nothing in them that could be used."
 	}
+	text := capital(listed(measured))
 	if interval > 0 {
 		text += " every " + everyWords(interval)
 	}
-	switch {
-	case len(measured) == 0:
-		return text + ", and nothing in them that could be used."
-	case slices.Contains(questionIDs(f), "day_month"), slices.Contains(questionIDs(f), "year"):
-		text += "; from when to when hangs on the answer below"
-	default:
-		text += ", " + faceWords(first) + " to " + faceWords(last)
+	if len(loggers) > 1 {
+		text += fmt.Sprintf(", %d loggers", len(loggers))
 	}
-	return text + ": " + listed(measured) + "."
+	if asks := questionIDs(f); slices.Contains(asks, "day_month") || slices.Contains(asks, "year") {
+		return text + ", " + rows + "; from when to when hangs on the answer below."
+	}
+	return text + " from " + faceWords(first) + " to " + faceWords(last) + ", " + rows + "."
 }
 
 // everyWords is an interval, "15 min", "hour".
@@ -242,7 +241,7 @@ func everyWords(ms int64) string {
 
 // quantityWords name what is measured; what is not named here is not shown as understood.
 var quantityWords = map[string]string{
-	"air_temperature": "temperature", "surface_temperature": "surface temperature", "relative_humidity": "humidity", "dew_point": "dew point", "state": "on or off",
+	"air_temperature": "temperature", "surface_temperature": "surface temperature", "relative_humidity": "humidity", "dew_point": "dew point", "state": "state",
 	"absolute_humidity": "water in the air", "humidity_deficit": "humidity deficit", "vapour_pressure_deficit": "vapour pressure deficit", "co2": "CO₂",
 	"light": "light", "current": "current", "power": "power",
 }

@@ -40,7 +40,7 @@ func TestAFileThatIsUnderstood(t *testing.T) {
 		t.Errorf("%+v, %+v", v, b.Shell().Files)
 	}
 	// 240 rows from 13 November 0:00, an hour apart: the last is 239 h later, 22 November 23:00.
-	if want := "240 rows every hour, 13 November 2024 00:00 to 22 November 2024 23:00: temperature and humidity."; plain(p.Sentence) != want {
+	if want := "Temperature and humidity every hour from 13 November 2024 00:00 to 22 November 2024 23:00, 240 rows."; plain(p.Sentence) != want {
 		t.Errorf("got  %s\nwant %s", p.Sentence, want)
 	}
 	if p.Clock != "Dates are written year first. The file names no time zone; the logger's or the winter's, UTC, is taken." {
@@ -88,7 +88,7 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 		t.Errorf("%q, undo %q", s, one.Undo)
 	}
 	p = pageOf(t, one, "a.csv")
-	if !strings.HasPrefix(plain(p.Sentence), "24 rows every hour, 3 April 2024 00:00 to 3 April 2024 23:00") || len(p.Answers) != 1 || !strings.HasSuffix(p.Answers[0].Text, "You said: Day first.") {
+	if !strings.HasPrefix(plain(p.Sentence), "Temperature and humidity every hour from 3 April 2024 00:00 to 3 April 2024 23:00, 24 rows.") || len(p.Answers) != 1 || !strings.HasSuffix(p.Answers[0].Text, "You said: Day first.") {
 		t.Errorf("%+v", p)
 	}
 	again := edited(t, k, one, p.Answers[0].Undo)
@@ -105,7 +105,7 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 	}
 }
 
-// 38.4 as it stands, or 38.4 °F, which is (38.4 − 32)·5/9 = 3.6 °C.
+// 38.4 to 38.7 as they stand, or in °F, which is (38.4 − 32)·5/9 = 3.6 and (38.7 − 32)·5/9 = 3.7 °C.
 func TestDegreesAreAskedWithWhatTheyWouldBe(t *testing.T) {
 	dir := t.TempDir()
 	b := added(t, keeper(t), Book{}, aDay(t, dir, "a.csv", "2024-04-03", withoutUnit))
@@ -113,9 +113,9 @@ func TestDegreesAreAskedWithWhatTheyWouldBe(t *testing.T) {
 	if len(p.Questions) != 1 || p.Questions[0].ID != "temperature_unit" {
 		t.Fatalf("%+v", p.Questions)
 	}
-	for i, want := range []string{"°C: first reading 3 April 2024 00:00, 38.4 °C", "°F: first reading 3 April 2024 00:00, 3.6 °C"} {
+	for i, want := range []string{"°C: first reading 38.4 °C; all 38.4 °C to 38.7 °C", "°F: first reading 3.6 °C; all 3.6 °C to 3.7 °C"} {
 		o := p.Questions[0].Options[i]
-		if got := plain(o.Label + ": " + o.Preview); !strings.HasPrefix(got, want) {
+		if got := plain(o.Label + ": " + o.Preview); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}

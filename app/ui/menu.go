@@ -39,6 +39,7 @@ func (u *UI) menu() *fyne.MainMenu {
 			item("First look", fyne.Key1, func() { u.showPage(0) }),
 			item("Timeline", fyne.Key2, func() { u.showPage(1) }),
 			item("Stages", fyne.Key3, func() { u.showPage(2) }),
+			u.ofWinter(item("Files", fyne.Key4, u.showFiles)),
 			fyne.NewMenuItemSeparator(),
 			u.choice("Temperatures in °C", u.units.Temperature != desk.Fahrenheit, func() { u.setTemperature(desk.Celsius) }),
 			u.choice("Temperatures in °F", u.units.Temperature == desk.Fahrenheit, func() { u.setTemperature(desk.Fahrenheit) }),

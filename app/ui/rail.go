@@ -16,25 +16,29 @@ type rail struct {
 	object fyne.CanvasObject
 	choose func(barn int)
 	hang   func(desk.LoggerEntry)
+	files  func()
 }
 
-func newRail(choose func(barn int), hang func(desk.LoggerEntry)) *rail {
-	r := &rail{list: container.New(column{gap: 0}), choose: choose, hang: hang}
+func newRail(choose func(barn int), hang func(desk.LoggerEntry), files func()) *rail {
+	r := &rail{list: container.New(column{gap: 0}), choose: choose, hang: hang, files: files}
 	padded := container.New(inset{4, 8, 8, 8}, r.list)
 	r.object = container.New(fixed{width: railWidth}, container.NewBorder(nil, nil, nil, hairline(), container.NewVScroll(padded)))
 	return r
 }
 
 // show fills the rail.
-func (r *rail) show(s desk.Shell, chosen int) {
+func (r *rail) show(s desk.Shell, chosen int, files bool) {
 	r.list.RemoveAll()
 	r.list.Add(container.New(inset{8, 4, 4, 6}, line(s.Winter, theme.SizeNameText, theme.ColorNameForeground, true)))
 	if s.Note != "" {
 		r.list.Add(container.New(inset{8, 0, 4, 6}, line(s.Note, theme.SizeNameCaptionText, colorMuted, false)))
 	}
+	all := newRow(s.Files.Mark, "Files", s.Files.Note, r.files)
+	all.bold, all.chosen = true, files
+	r.list.Add(all)
 	for i, b := range s.Barns {
 		entry := newRow(b.Mark, b.Name, b.Note, func() { r.choose(i) })
-		entry.bold, entry.chosen = true, i == chosen
+		entry.bold, entry.chosen = true, i == chosen && !files
 		r.list.Add(entry)
 		r.loggers(b.Loggers)
 	}

@@ -37,6 +37,7 @@ type UI struct {
 	centre *fyne.Container
 	tabs   *container.AppTabs
 	plot   *timelinePage
+	files  filesScreen
 }
 
 // Memory is what the program remembers for a user from one start to the next. Its methods are quick and tell
@@ -64,7 +65,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.work = &worker{do: u.Do, begun: u.begun, progress: u.progressed, ended: u.ended}
 	u.status = newStatus(u.work.stop)
 	u.strip = newStrip()
-	u.rail = newRail(u.showBarn, u.hangDialog)
+	u.rail = newRail(u.showBarn, u.hangDialog, u.showFiles)
 	u.centre = container.NewStack()
 	u.win.SetMainMenu(u.menu())
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })
@@ -203,6 +204,7 @@ func (u *UI) setBook(b desk.Book) {
 	if other {
 		s := u.Memory.Screen(b.Path)
 		u.page, u.barn, u.plot = s.Page, s.Barn, &timelinePage{at: desk.Span{From: s.From, To: s.To}}
+		u.files = filesScreen{}
 	}
 	if b.Loaded() && (other || renamed) {
 		u.Memory.Opened(desk.Recent{Path: b.Path, Name: b.Name(), At: time.Now().UnixMilli(), Draft: b.Draft})
@@ -225,6 +227,9 @@ func (u *UI) leaveScreen() {
 
 func (u *UI) showBarn(barn int) {
 	u.barn = barn
+	if u.page == filesPageNumber {
+		u.page = 0
+	}
 	u.refresh()
 }
 
@@ -258,7 +263,7 @@ func (u *UI) refresh() {
 	shell := u.book.Shell()
 	u.win.SetTitle(shell.Title)
 	u.status.read("")
-	u.rail.show(shell, u.barn)
+	u.rail.show(shell, u.barn, u.page == filesPageNumber)
 	u.rail.object.(interface{ Refresh() }).Refresh()
 	if !u.book.Loaded() {
 		u.rail.object.Hide()
@@ -268,7 +273,11 @@ func (u *UI) refresh() {
 		return
 	}
 	u.rail.object.Show()
-	u.centre.Objects = []fyne.CanvasObject{u.barnPage()}
+	page := u.barnPage
+	if u.page == filesPageNumber {
+		page = u.filesPage
+	}
+	u.centre.Objects = []fyne.CanvasObject{page()}
 	u.centre.Refresh()
 }
 
@@ -306,6 +315,10 @@ func (u *UI) nothingToShow() string {
 
 // showPage shows one of the three screens.
 func (u *UI) showPage(page int) {
+	if u.page == filesPageNumber {
+		u.page = page
+		u.refresh()
+	}
 	if _, ok := u.book.Barn(u.barn, u.units); ok {
 		u.tabs.SelectIndex(page)
 	}

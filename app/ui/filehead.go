@@ -1,0 +1,124 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"thawbook/app/desk"
+)
+
+// headOf is the beginning of a file's table: over each column what it was recognised as, beside each row its line.
+func headOf(h desk.FileHead) fyne.CanvasObject {
+	grid := container.New(narrowTable{columns: len(h.Columns) + 1})
+	small := func(text string, ink fyne.ThemeColorName, bold bool) {
+		grid.Add(line(text, theme.SizeNameCaptionText, ink, bold))
+	}
+	small("line", colorMuted, false)
+	for _, c := range h.Columns {
+		if c.What == "" {
+			small("not used", colorMuted, false)
+			continue
+		}
+		small(c.What, theme.ColorNamePrimary, true)
+	}
+	for _, r := range h.Rows {
+		small(strconv.Itoa(r.Line), colorMuted, false)
+		for i, text := range r.Cells {
+			ink := theme.ColorNameForeground
+			if !r.Data || h.Columns[i].What == "" {
+				ink = colorMuted
+			}
+			small(text, ink, false)
+		}
+	}
+	page := container.New(column{gap: 4}, grid)
+	if h.More != "" {
+		page.Add(caption(h.More))
+	}
+	return page
+}
+
+// narrowTable gives every column the width of its widest cell, and less to the widest ones where that is
+// more than there is.
+type narrowTable struct{ columns int }
+
+const smallRowHigh, smallColumnGap = 20, 18
+
+func (t narrowTable) widths(o []fyne.CanvasObject, room float32) []float32 {
+	w := make([]float32, t.columns)
+	for i, c := range o {
+		w[i%t.columns] = max(w[i%t.columns], natural(c))
+	}
+	widest := fairest(w, room-smallColumnGap*float32(t.columns-1))
+	for i := range w {
+		w[i] = min(w[i], widest)
+	}
+	return w
+}
+
+// fairest is the widest a column may be so that all have room: those that need less keep what they need.
+func fairest(w []float32, room float32) float32 {
+	sorted := slices.Sorted(slices.Values(w))
+	for i, own := range sorted {
+		share := room / float32(len(sorted)-i)
+		if own > share {
+			return max(share, 0)
+		}
+		room -= own
+	}
+	return sorted[len(sorted)-1]
+}
+
+// Layout places the cells, as fyne.Layout.
+func (t narrowTable) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	w := t.widths(o, size.Width)
+	x := float32(0)
+	for i, c := range o {
+		if i%t.columns == 0 {
+			x = 0
+		}
+		c.Move(fyne.NewPos(x, float32(i/t.columns)*smallRowHigh))
+		c.Resize(fyne.NewSize(w[i%t.columns], c.MinSize().Height))
+		x += w[i%t.columns] + smallColumnGap
+	}
+}
+
+// MinSize is the table's height, as fyne.Layout: its width is what there is.
+func (t narrowTable) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(24, float32((len(o)+t.columns-1)/t.columns)*smallRowHigh)
+}
+
+// roundALine is how many lines are shown above and below the one a note leads to.
+const roundALine = 5
+
+// showLine shows the lines round the first that a note speaks of.
+func (u *UI) showLine(p desk.FilePage, n desk.FileNoteLine) {
+	if u.work.busy() { // it would break off what runs
+		u.status.read("The figures are being worked out; press again in a moment.")
+		return
+	}
+	u.work.start("Looking it up in "+p.Name, func(ctx context.Context, _ Tell) (func(), error) {
+		lines, err := u.Keeper.Lines(ctx, p.Name, p.Encoding, max(1, n.Line-roundALine), n.Line+roundALine)
+		return func() { u.lineSheet(p.Name, n, lines) }, err
+	})
+}
+
+// lineSheet shows lines of a file, the one that is meant in bold.
+func (u *UI) lineSheet(name string, n desk.FileNoteLine, lines []desk.TextLine) {
+	grid := container.New(narrowTable{columns: 2})
+	for _, l := range lines {
+		ink, meant := theme.ColorNameForeground, l.Number == n.Line
+		if meant {
+			ink = theme.ColorNamePrimary
+		}
+		grid.Add(line(strconv.Itoa(l.Number), theme.SizeNameCaptionText, colorMuted, meant))
+		grid.Add(line(l.Text, theme.SizeNameCaptionText, ink, meant))
+	}
+	newSheet(u.win, fmt.Sprintf("Line %d of %s", n.Line, name), container.New(column{gap: 10}, body(n.Text), hairline(), grid), 720)
+}

@@ -1,0 +1,197 @@
+package ui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// The Files screen is the fourth page; it belongs to the winter and not to a barn.
+const filesPageNumber = 3
+
+const fileListWidth = 264
+
+// filesScreen is the list of the winter's files beside one of them.
+type filesScreen struct {
+	chosen string // the file shown; "" is the first
+	rows   map[string]*row
+	list   *container.Scroll
+	detail *fyne.Container
+	at     fyne.Position // how far the list was scrolled
+}
+
+// showFiles shows the winter's files.
+func (u *UI) showFiles() {
+	if u.book.Loaded() {
+		u.page = filesPageNumber
+		u.refresh()
+	}
+}
+
+// filesPage is the list of files under one sentence, those first that wait, and beside it the chosen one.
+func (u *UI) filesPage() fyne.CanvasObject {
+	v := u.book.Files()
+	s := &u.files
+	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, sentence(v.Sentence)), hairline())
+	if len(v.Files) == 0 {
+		return container.NewBorder(top, nil, nil, nil)
+	}
+	if _, ok := u.book.File(s.chosen, u.units); !ok {
+		s.chosen = v.Files[0].Name
+	}
+	if s.list != nil {
+		s.at = s.list.Offset
+	}
+	list := container.New(column{})
+	s.rows = map[string]*row{}
+	for _, f := range v.Files {
+		r := newRow(f.Mark, f.Name, f.Note, func() { u.showFile(f.Name) })
+		r.chosen = f.Name == s.chosen
+		s.rows[f.Name] = r
+		list.Add(r)
+	}
+	s.list = container.NewVScroll(container.New(inset{12, 6, 8, 8}, list))
+	s.list.Offset = s.at
+	s.detail = container.NewStack()
+	u.fillFile()
+	left := container.New(fixed{width: fileListWidth}, container.NewBorder(nil, nil, nil, hairline(), s.list))
+	return container.NewBorder(top, nil, left, nil, s.detail)
+}
+
+// showFile shows another file of the list.
+func (u *UI) showFile(name string) {
+	s := &u.files
+	for _, n := range []string{s.chosen, name} {
+		if r := s.rows[n]; r != nil {
+			r.chosen = n == name
+			r.Refresh()
+		}
+	}
+	s.chosen = name
+	u.fillFile()
+}
+
+// fillFile puts the chosen file beside the list.
+func (u *UI) fillFile() {
+	p, _ := u.book.File(u.files.chosen, u.units)
+	page := container.New(column{widest: 860, gap: 12}, fileTitle(p))
+	for _, q := range p.Questions {
+		page.Add(u.questionOf(p, q))
+	}
+	for _, a := range p.Answers {
+		page.Add(u.takenBack(a.Text, "Ask again", a.Undo))
+	}
+	if len(p.Head.Rows) > 0 {
+		page.Add(heading("As it stands in the file"))
+		page.Add(headOf(p.Head))
+	}
+	if len(p.Loggers) > 0 {
+		page.Add(heading("Where it hung"))
+		for _, l := range p.Loggers {
+			page.Add(u.loggerOf(l))
+		}
+	}
+	if len(p.Notes) > 0 {
+		page.Add(heading("Notes on the data"))
+		for _, n := range p.Notes {
+			page.Add(u.noteOf(p, n))
+		}
+	}
+	u.files.detail.Objects = []fyne.CanvasObject{container.NewVScroll(container.New(inset{20, 14, 20, 16}, page))}
+	u.files.detail.Refresh()
+}
+
+// heading parts the page: a hairline and a small title.
+func heading(text string) fyne.CanvasObject {
+	return container.New(column{gap: 6}, gap(1, 2), hairline(), newProse(text, theme.SizeNameCaptionText, colorMuted, true))
+}
+
+// fileTitle is a file's name and how it stands, what was understood of it, and its clock.
+func fileTitle(p desk.FilePage) fyne.CanvasObject {
+	top := container.New(sideBySide{8})
+	if res := markIcon(p.Mark); res != nil {
+		top.Add(container.New(fixed{14, 14}, widget.NewIcon(res)))
+	}
+	top.Add(newProse(p.Name, theme.SizeNameText, theme.ColorNameForeground, true))
+	top.Add(line(p.State, theme.SizeNameCaptionText, colorMuted, false))
+	words := container.New(column{gap: 4}, top, body(p.Sentence))
+	if p.Clock != "" {
+		words.Add(caption(p.Clock))
+	}
+	return words
+}
+
+// questionOf asks one question, with a button for each answer and what the file would then say.
+func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject {
+	ask := container.New(column{gap: 6}, hairline(), newProse(q.Text, theme.SizeNameText, theme.ColorNameForeground, true))
+	alike := widget.NewCheck(fmt.Sprintf("and for all files like this (%d more)", len(q.Alike)), nil)
+	for _, o := range q.Options {
+		b := widget.NewButton(o.Label, func() { u.edit(desk.Answered(p.Name, q, o.Option, alike.Checked)) })
+		setUsable(b, u.book.Changeable())
+		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 132}, b), nil, container.New(inset{12, 9, 0, 0}, line(o.Preview, theme.SizeNameText, theme.ColorNameForeground, false))))
+	}
+	if len(q.Alike) > 0 {
+		ask.Add(alike)
+	}
+	return ask
+}
+
+func setUsable(b *widget.Button, on bool) {
+	if !on {
+		b.Disable()
+	}
+}
+
+// takenBack is a sentence with a button that takes what it says back.
+func (u *UI) takenBack(text, label string, undo desk.Edit) fyne.CanvasObject {
+	return container.NewBorder(nil, nil, nil, u.quiet(label, func() { u.edit(undo) }), container.New(inset{0, 9, 0, 0}, caption(text)))
+}
+
+// quiet is a button that changes the winter and does not press itself on the eye.
+func (u *UI) quiet(label string, press func()) *widget.Button {
+	b := widget.NewButton(label, press)
+	b.Importance = widget.LowImportance
+	setUsable(b, u.book.Changeable())
+	return b
+}
+
+// loggerOf is a logger of the file: where it hangs and why, and the ways to change that.
+func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
+	words := container.New(column{gap: 2}, body(l.Name+": "+l.Hangs))
+	if l.Why != "" {
+		words.Add(caption(l.Why))
+	}
+	ways := container.NewHBox()
+	if l.Suggested != nil {
+		b := widget.NewButton(l.Suggestion, func() { u.edit(l.Suggested) })
+		setUsable(b, u.book.Changeable())
+		ways.Add(b)
+	}
+	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l) }))
+	ways.Add(u.quiet("Leave a stretch out…", func() { u.leaveOutDialog(l) }))
+	page := container.New(column{gap: 0}, words, ways)
+	for _, x := range l.Left {
+		page.Add(u.takenBack(x.Text, "Count it again", x.Undo))
+	}
+	return page
+}
+
+// noteOf is a note with the way to its line.
+func (u *UI) noteOf(p desk.FilePage, n desk.FileNoteLine) fyne.CanvasObject {
+	icon := gap(14, 14)
+	if res := markIcon(n.Mark); res != nil {
+		icon = container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(res)))
+	}
+	var way fyne.CanvasObject
+	if n.Line > 0 {
+		b := widget.NewButton("Show", func() { u.showLine(p, n) })
+		b.Importance = widget.LowImportance
+		way = container.NewVBox(b)
+	}
+	return container.New(sentenceLayout{}, icon, body(n.Text), orGap(way))
+}

@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// dayFile is a day of hourly readings whose date reads day first or month first.
+func dayFile(t *testing.T, dir, name, date string) string {
+	t.Helper()
+	text := "when,temp (C),RH (%)\n"
+	for h := range 24 {
+		text += fmt.Sprintf("%s %02d:00,%.1f,60\n", date, h, 4+float64(h%4)/10)
+	}
+	path := filepath.Join(dir, name)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// tapRow presses a row of the rail or of the list of files, the last of that title.
+func (s *shown) tapRow(t *testing.T, title string) {
+	t.Helper()
+	var last *row
+	find(s.win.Content(), func(r *row) bool {
+		if r.title == title {
+			last = r
+		}
+		return false
+	})
+	if last == nil {
+		t.Fatalf("no row %q", title)
+	}
+	test.Tap(last)
+}
+
+// Two files ask; one answer, ticked for both, leaves nothing open, and one undo opens both again.
+func TestAFileIsAnsweredInPlace(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.take(t, dayFile(t, dir, "a.csv", "03/04/2024"), dayFile(t, dir, "b.csv", "05/06/2024"), loggerFile(t, dir, "c.csv", 4))
+	s.lacks(t, "Files · 2 of 3 wait for an answer")
+	s.tapRow(t, "Files")
+	s.lacks(t, "a.csv and b.csv wait for an answer", "day first or month first", "first reading 3 April 2024 00:00, 4.0 °C", "first reading 4 March 2024 00:00, 4.0 °C", "03/04/2024 01:00")
+	both, ok := find(s.win.Content(), func(c *widget.Check) bool { return strings.Contains(c.Text, "1 more") })
+	if !ok {
+		t.Fatal("the other file of the kind can't be answered with it")
+	}
+	test.Tap(both)
+	test.Tap(s.button(t, "Day first"))
+	s.settled(t)
+	s.lacks(t, "3 files were read; nothing is open.", "from 3 April 2024 00:00 to 3 April 2024 23:00", "You said: Day first.", "Files · 3, nothing is open")
+	s.choose(t, "Undo")
+	s.settled(t)
+	s.lacks(t, "a.csv and b.csv wait for an answer")
+}
+
+func TestAnotherFileIsShownAndKept(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.take(t, loggerFile(t, dir, "a.csv", 4), loggerFile(t, dir, "b.csv", 9))
+	s.choose(t, "Files")
+	s.tapRow(t, "b.csv")
+	s.lacks(t, "9.00", "time", "temperature", "humidity", "b: in Barn, room")
+	s.setTemperature(desk.Fahrenheit)
+	s.lacks(t, "b: in Barn, room")
+	s.tapRow(t, "Barn")
+	if s.page != 0 || s.tabs.SelectedIndex() != 0 {
+		t.Errorf("page %d after a barn was pressed", s.page)
+	}
+	s.choose(t, "Files")
+	s.choose(t, "Timeline")
+	if s.page != 1 || s.tabs.SelectedIndex() != 1 {
+		t.Errorf("page %d after the Timeline was chosen", s.page)
+	}
+}
+
+// A note leads to its line, with the lines round it.
+func TestANoteLeadsToItsLine(t *testing.T) {
+	s := show(t)
+	path := loggerFile(t, t.TempDir(), "a.csv", 4)
+	text, _ := os.ReadFile(path)
+	lines := strings.Split(string(text), "\n")
+	lines[99] = "no time at all,4.00,60.0"
+	if err := os.WriteFile(path, []byte(strings.Join(lines, "\n")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.take(t, path)
+	s.choose(t, "Files")
+	s.lacks(t, "1 row (line 100) left out")
+	test.Tap(s.button(t, "Show"))
+	s.settled(t)
+	s.lacks(t, "Line 100 of a.csv", "no time at all,4.00,60.0", lines[98], lines[100], "95", "105")
+}
+
+func TestALoggerIsSetDownInTheFilesScreen(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "a.csv", 4))
+	s.choose(t, "Files")
+	test.Tap(s.button(t, "Change…"))
+	place, _ := find(s.win.Canvas().Overlays().Top(), func(k *keySelect) bool { return k.Selected == "room" })
+	place.SetSelected("don't know")
+	since := s.entries()[0]
+	since.SetText("soon")
+	s.press(t, "Set it down")
+	s.lacks(t, "is no day; write it like")
+	since.SetText("2024-11-20")
+	s.press(t, "Set it down")
+	s.settled(t)
+	s.lacks(t, "a: in Barn, room", "a: in Barn, don't know, from 20 November 2024 (kept out of the verdict)")
+
+	test.Tap(s.button(t, "Leave a stretch out…"))
+	for i, text := range []string{"2024-11-14", "2024-11-16", "lay on the desk"} {
+		s.entries()[i].SetText(text)
+	}
+	s.press(t, "Leave it out")
+	s.settled(t)
+	s.lacks(t, "Left out 14–15 November: lay on the desk.")
+	test.Tap(s.button(t, "Count it again"))
+	s.settled(t)
+	if strings.Contains(s.said(), "Left out") {
+		t.Error("it is still left out")
+	}
+}
+
+// Room for 300 and columns that want 40, 100 and 400: the first two keep theirs, the last gets what is left.
+func TestTheWidestColumnsGiveWay(t *testing.T) {
+	for _, c := range []struct {
+		w          []float32
+		room, want float32
+	}{{[]float32{40, 400, 100}, 300, 160}, {[]float32{40, 50}, 300, 50}, {[]float32{200, 200}, 300, 150}} {
+		if got := fairest(c.w, c.room); got != c.want {
+			t.Errorf("%v in %v: %v, want %v", c.w, c.room, got, c.want)
+		}
+	}
+}
