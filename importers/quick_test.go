@@ -3,10 +3,13 @@ package importers
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"math"
 	"math/rand"
 	"slices"
+	"strings"
 	"testing"
+	"time"
 )
 
 // mutate changes a few bytes of a log's rows to what damaged files hold.
@@ -40,18 +43,7 @@ func TestQuickPathIsThePlainPath(t *testing.T) {
 	quickRows := 0
 	for i := range 3000 {
 		body := mutate(random, logs[i%len(logs)])
-		quick, err := read(context.Background(), bytes.NewReader(body), "f.csv", nil, true)
-		plain, errPlain := read(context.Background(), bytes.NewReader(body), "f.csv", nil, false)
-		if (err == nil) != (errPlain == nil) || err != nil && err.Error() != errPlain.Error() {
-			t.Fatalf("%q: %v, plain %v", body, err, errPlain)
-		}
-		if err != nil {
-			continue
-		}
-		quickRows += quick.Rows
-		if describe(quick) != describe(plain) || !sameBits(quick, plain) {
-			t.Fatalf("%q:\n%s\nplain\n%s", body, describe(quick), describe(plain))
-		}
+		quickRows += samePaths(t, body)
 	}
 	if quickRows < 15_000 {
 		t.Errorf("only %d rows were compared", quickRows)
@@ -71,4 +63,99 @@ func sameBits(a, b *Export) bool {
 		}
 	}
 	return true
+}
+
+// quickForms print a row of a log in the ways that share the quick path's shortcuts or must be kept from them:
+// a header, and a row by its time and number.
+var quickForms = []struct {
+	header string
+	row    func(at time.Time, i int) string
+}{
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02T15:04:05") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02 15:04") + number2(i) }},
+	{"time,temp °C,rh %\r\n", func(at time.Time, i int) string { return at.Format("02.01.2006 15:04:05") + number2(i) + "\r" }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("01/02/2006 03:04:05 PM") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2-Jan-2006 15:04") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006010215") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("200601021504") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("20060102:1504") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("20060102T15:04:05Z") + number2(i) }},
+	{"time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02T15:04:05.000") + number2(i) }},
+	{"Pvm;Klo;temp °C;rh %\n", func(at time.Time, i int) string {
+		return at.Format("02.01.2006;15.04") + strings.NewReplacer(",", ";", ".", ",").Replace(number2(i))
+	}},
+	{"date,time,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02,15:04") + number2(i) }},
+	{"date,hour,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02,15") + number2(i) }},
+	{"year,month,day,hour,minute,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006,1,2,15,4") + number2(i) }},
+	{"year,doy,hhmm,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006,__2,1504") + number2(i) }},
+	{"ts,temp °C,rh %\n", func(at time.Time, i int) string { return fmt.Sprint(at.Unix()) + number2(i) }},
+	{"temp °C,rh %,time\n", func(at time.Time, i int) string { return number2(i)[1:] + at.Format(",2006-01-02 15:04:05") }},
+	{"time\tlight lux\ttemp °C\n", func(at time.Time, i int) string {
+		return fmt.Sprintf("%s\t1,%03d.5\t%d.5", at.Format("2006-01-02 15:04"), i, i%7)
+	}},
+}
+
+// number2 is a temperature and a humidity, some dressed or missing.
+func number2(i int) string {
+	return []string{",4.5,80", ",-0.5,81.25", ",,82", ",5,", ",1e1,80", ",<0.5,99", ",NA,80", ",-999,80", ", 4.5, 80", ",4.75 °C,80 %"}[i%10]
+}
+
+// The same on 30,000 rows that are each damaged in a byte or two, below as many that are not, in every form.
+func TestQuickPathIsThePlainPathInEveryForm(t *testing.T) {
+	const rows, logs = 40, 750
+	random := rand.New(rand.NewSource(2))
+	read1, damaged := 0, 0
+	for i := range logs {
+		form := quickForms[i%len(quickForms)]
+		body := []byte(form.header)
+		at := time.Date(2026, 1, 13, 20, 0, 0, 0, time.UTC)
+		for k := range 2 * rows {
+			row := []byte(form.row(at, k) + "\n")
+			if k >= rows {
+				row = damage(random, row)
+				damaged++
+			}
+			body = append(body, row...)
+			at = at.Add(time.Hour)
+		}
+		read1 += samePaths(t, body)
+	}
+	if damaged != 30_000 || read1 < 50_000 {
+		t.Errorf("%d rows damaged, %d read", damaged, read1)
+	}
+}
+
+// damage changes, adds or takes away a byte or two of a row.
+func damage(random *rand.Rand, row []byte) []byte {
+	const letters = "0123456789:-. ,;T\"\n\r+eNAhPpMm/\t<°"
+	for range 1 + random.Intn(2) {
+		at := random.Intn(len(row))
+		c := letters[random.Intn(len(letters))]
+		switch random.Intn(3) {
+		case 0:
+			row[at] = c
+		case 1:
+			row = slices.Insert(row, at, c)
+		default:
+			row = append(slices.Delete(row, at, at+1), ' ')
+		}
+	}
+	return row
+}
+
+// samePaths holds the quick path to the plain one and says how many rows were read.
+func samePaths(t *testing.T, body []byte) (rows int) {
+	t.Helper()
+	quick, err := read(context.Background(), bytes.NewReader(body), "f.csv", nil, true)
+	plain, errPlain := read(context.Background(), bytes.NewReader(body), "f.csv", nil, false)
+	if (err == nil) != (errPlain == nil) || err != nil && err.Error() != errPlain.Error() {
+		t.Fatalf("%q: %v, plain %v", body, err, errPlain)
+	}
+	if err != nil {
+		return 0
+	}
+	if describe(quick) != describe(plain) || !sameBits(quick, plain) {
+		t.Fatalf("%q:\n%s\nplain\n%s", body, describe(quick), describe(plain))
+	}
+	return quick.Rows
 }
