@@ -17,6 +17,12 @@ func FuzzRead(f *testing.F) {
 			f.Add([]byte(c.in))
 		}
 	}
+	for _, c := range timeLayouts {
+		f.Add([]byte(c.in))
+	}
+	for _, printed := range []string{"-999", ">99", "1,234.5", "---"} {
+		f.Add([]byte(barnLog(printed, printed)))
+	}
 	for _, c := range refusals {
 		if len(c.in) < 4096 {
 			f.Add([]byte(c.in))
