@@ -110,6 +110,9 @@ func (p preview) value(v float64, u Units) string {
 	return shortest(v)
 }
 
+// faceDay is the day a clock showed.
+func faceDay(ms int64) string { return time.UnixMilli(ms).UTC().Format("2 January 2006") }
+
 // faceWords is what a clock showed.
 func faceWords(ms int64) string { return time.UnixMilli(ms).UTC().Format(faceLayout) }
 

@@ -162,6 +162,7 @@ type FilePage struct {
 	Questions      []FileQuestion
 	Answers        []FileAnswer
 	Head           FileHead
+	Plots          []FilePlot
 	Loggers        []FileLogger
 	Notes          []FileNoteLine
 }
@@ -180,7 +181,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 		return p, true
 	}
 	p.Sentence, p.Clock, p.Encoding = understood(f), b.clockWords(f), f.Export.Layout.Encoding
-	p.Questions, p.Notes = b.questions(f, u), b.fileNotes(f)
+	p.Questions, p.Notes, p.Plots = b.questions(f, u), b.fileNotes(f), plotsOf(f, u)
 	return p, true
 }
 

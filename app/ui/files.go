@@ -90,6 +90,9 @@ func (u *UI) fillFile() {
 		page.Add(heading("As it stands in the file"))
 		page.Add(headOf(p.Head))
 	}
+	for i, plot := range p.Plots {
+		page.Add(smallPlot(plot, i == len(p.Plots)-1))
+	}
 	if len(p.Loggers) > 0 {
 		page.Add(heading("Where it hung"))
 		for _, l := range p.Loggers {

@@ -143,3 +143,27 @@ func TestTheWidestColumnsGiveWay(t *testing.T) {
 		}
 	}
 }
+
+// A line that rises from corner to corner, open in the middle third: ink at the bottom left and the top right
+// only, and none in the middle.
+func TestStrokesOfASmallPlot(t *testing.T) {
+	var all []desk.PlotColumn
+	for i := range 30 {
+		v := float64(i) / 29
+		all = append(all, desk.PlotColumn{Low: v, High: v, Known: i < 10 || i >= 20})
+	}
+	img := strokes(all, 300, 44)
+	inked := func(x0, x1, y0, y1 int) bool {
+		for x := x0; x < x1; x++ {
+			for y := y0; y < y1; y++ {
+				if _, _, _, a := img.At(x, y).RGBA(); a != 0 {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	if !inked(0, 10, 36, 43) || !inked(290, 300, 0, 6) || inked(0, 90, 0, 20) || inked(105, 195, 0, 42) {
+		t.Error("the strokes don't stand where the values are")
+	}
+}

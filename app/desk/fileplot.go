@@ -1,0 +1,107 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+
+	"thawbook/analysis/series"
+	"thawbook/app/engine"
+)
+
+// FilePlot is a small picture of what one column of a file read, from the first to the last reading.
+type FilePlot struct {
+	Name      string
+	Low, High string // with their unit
+	From, To  string
+	Columns   []PlotColumn
+}
+
+// PlotColumn is an upright stroke of a small plot, 0 at the lowest reading and 1 at the highest; where
+// nothing is known there is none.
+type PlotColumn struct {
+	Low, High float64
+	Known     bool
+}
+
+// A file has at most so many small plots, of so many strokes each.
+const mostPlots, plotColumns = 4, 360
+
+// plotsOf draws a file's temperatures and humidities; while it waits its readings stand at no sure time.
+func plotsOf(f engine.File, u Units) (out []FilePlot) {
+	if waits(f) {
+		return nil
+	}
+	several := len(loggerNames(f)) > 1
+	for _, s := range f.Export.Series {
+		word := quantityWords[string(s.Quantity)]
+		if len(out) == mostPlots || len(s.Val) < 2 || word != "temperature" && word != "humidity" {
+			continue
+		}
+		at := slices.Clone(s.FaceMS)
+		for i := range at {
+			at[i] += s.OffsetAt(i)
+		}
+		p, ok := plotOf(at, s.Val)
+		if !ok {
+			continue
+		}
+		p.Name = capital(word)
+		if several {
+			p.Name += ", " + s.Logger
+		}
+		shown := u.Temp
+		if word == "humidity" {
+			shown = Percent
+		}
+		p.Low, p.High = shown(slices.Min(s.Val)), shown(slices.Max(s.Val))
+		out = append(out, p)
+	}
+	return out
+}
+
+// plotOf puts readings in order and sums them up stroke by stroke; ok is false for a single instant.
+func plotOf(at []int64, val []float64) (p FilePlot, ok bool) {
+	order := make([]int, len(at))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(at[a], at[b]) })
+	var r series.Readings
+	for _, i := range order {
+		if n := len(r.At); n == 0 || at[i] > r.At[n-1] {
+			r.At, r.Val = append(r.At, at[i]), append(r.Val, val[i])
+		}
+	}
+	n := len(r.At)
+	low, high := slices.Min(r.Val), slices.Max(r.Val)
+	if n < 2 {
+		return p, false
+	}
+	whole := Span{From: r.At[0], To: r.At[n-1] + 1}
+	c := series.Curve{Readings: r, MaxStepMS: max(2*r.Interval(), 30*60*1000)}
+	spans := make([]series.Span, plotColumns)
+	for i := range spans {
+		edge := func(k int64) int64 { return whole.From + (whole.To-whole.From)*k/plotColumns }
+		spans[i] = Span{From: edge(int64(i)), To: edge(int64(i) + 1)}
+	}
+	for _, b := range c.Bins(spans) {
+		p.Columns = append(p.Columns, strokeOf(b, low, high))
+	}
+	p.From, p.To = faceDay(whole.From), faceDay(whole.To)
+	return p, true
+}
+
+// strokeOf is a bin's stroke: from its lowest to its highest value, or the line's height where it has no reading.
+func strokeOf(b series.Bin, low, high float64) PlotColumn {
+	if b.KnownMS == 0 && b.N == 0 {
+		return PlotColumn{}
+	}
+	from, to := b.Min, b.Max
+	if b.N == 0 {
+		from, to = b.Weighted(), b.Weighted()
+	}
+	if high == low {
+		return PlotColumn{0.5, 0.5, true}
+	}
+	return PlotColumn{(from - low) / (high - low), (to - low) / (high - low), true}
+}
