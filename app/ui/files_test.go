@@ -147,6 +147,7 @@ func TestTheWidestColumnsGiveWay(t *testing.T) {
 // A line that rises from corner to corner, open in the middle third: ink at the bottom left and the top right
 // only, and none in the middle.
 func TestStrokesOfASmallPlot(t *testing.T) {
+	show(t) // the colours are the window's
 	var all []desk.PlotColumn
 	for i := range 30 {
 		v := float64(i) / 29
