@@ -105,5 +105,5 @@ func (r *Room) carriedOut(i int, room func(int) float64, start, step, length int
 	if _, n := others(r.temp, i); n == 0 {
 		sure = Perhaps
 	}
-	return Finding{CarriedOut, Both, own.span(a, b+1), sure, []float64{median(in), median(out)}}
+	return Finding{CarriedOut, Both, own.span(a, b+1), sure, []float64{median(in), median(out)}, ""}
 }

@@ -46,14 +46,25 @@ func (r *Room) driftIn(i int, all []hours, q Quantity, least float64) []Finding 
 		return nil
 	}
 	if n == 1 {
-		return []Finding{{DriftOfTwo, q, own.span, Perhaps, []float64{own.change}}}
+		return r.driftOfTwo(i, all, Finding{DriftOfTwo, q, own.span, Perhaps, []float64{own.change}, ""})
 	}
 	for k := range all {
 		if k != i && all[k].any() && math.Abs(own.change) < driftBlame*math.Abs(r.trendOf(all, k).change) {
 			return nil
 		}
 	}
-	return []Finding{{Drift, q, own.span, Likely, []float64{own.change}}}
+	return []Finding{{Drift, q, own.span, Likely, []float64{own.change}, ""}}
+}
+
+// driftOfTwo is the finding on logger i, with the other's name, if i is the first of the two; else none.
+func (r *Room) driftOfTwo(i int, all []hours, f Finding) []Finding {
+	for k := i + 1; k < len(all); k++ {
+		if all[k].any() {
+			f.Beside = r.traces[k].Name
+			return []Finding{f}
+		}
+	}
+	return nil
 }
 
 // trendOf is how logger i grew apart from the median of the others.

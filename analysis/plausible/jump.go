@@ -32,7 +32,7 @@ func jumpsIn(c series.Curve, q Quantity, least float64) (out []Finding) {
 			continue
 		}
 		if n := back(c, i, away); n > 0 {
-			out = append(out, Finding{Jumping, q, spanOf(c, i, i+n), Likely, []float64{away, usually}})
+			out = append(out, Finding{Jumping, q, spanOf(c, i, i+n), Likely, []float64{away, usually}, ""})
 			i += n
 		}
 	}

@@ -109,13 +109,13 @@ func (r *Room) colderOut(roomC float64) bool {
 
 // swap is a finding of swapped columns.
 func swap(temp, relHum hours, run [2]int, sure Sureness) Finding {
-	return Finding{Swapped, Both, temp.span(run[0], run[1]), sure, []float64{median(temp.val[run[0]:run[1]]), median(relHum.val[run[0]:run[1]])}}
+	return Finding{Swapped, Both, temp.span(run[0], run[1]), sure, []float64{median(temp.val[run[0]:run[1]]), median(relHum.val[run[0]:run[1]])}, ""}
 }
 
 // inFahrenheit is a finding of °F in a column of °C.
 func inFahrenheit(temp hours, run [2]int, near float64, sure Sureness) Finding {
 	middle := median(temp.val[run[0]:run[1]])
-	return Finding{Fahrenheit, Temperature, temp.span(run[0], run[1]), sure, []float64{middle, celsius(middle), near}}
+	return Finding{Fahrenheit, Temperature, temp.span(run[0], run[1]), sure, []float64{middle, celsius(middle), near}, ""}
 }
 
 // share is how much of the known hours a rule holds for.

@@ -16,7 +16,7 @@ const (
 	Swapped    = "swapped"       // temperature and humidity stand in each other's column: middle of the "temperature"; of the "humidity"
 	Fahrenheit = "fahrenheit"    // °F in a column of °C: the middle as it stands; converted; of its neighbours, or NaN
 	Drift      = "drift"         // parts slowly from its neighbours: change over the span
-	DriftOfTwo = "drift_of_two"  // two part slowly and there is no third to say which: change over the span
+	DriftOfTwo = "drift_of_two"  // two part slowly and there is no third to say which; said of the first: change against the other over the span
 	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: mean distance from the room; from outdoors
 	WetSensor  = "wet_sensor"    // dries slowly after it was wet: how far above its neighbours at first; hours
 	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: largest disagreement with ours; with the formula over ice
@@ -51,6 +51,7 @@ type Finding struct {
 	Span     series.Span
 	Sure     Sureness
 	Figures  []float64 // what the code says; NaN where there is nothing to say
+	Beside   string    // of two that part, the other's name
 }
 
 // Trace is what one logger said: °C and 0–1, either empty when it has none. The steps are the printed

@@ -44,7 +44,7 @@ func sentinelsIn(c series.Curve, q Quantity, low, high, leastIQR float64) (out [
 		for j < c.Len() && odd(c.Val[j]) {
 			j++
 		}
-		out = append(out, Finding{Sentinel, q, spanOf(c, i, j), Likely, []float64{c.Val[i], middle}})
+		out = append(out, Finding{Sentinel, q, spanOf(c, i, j), Likely, []float64{c.Val[i], middle}, ""})
 		i = j
 	}
 	return out

@@ -134,7 +134,7 @@ func (r *Room) stuckIn(c series.Curve, q Quantity, company hours, step float64) 
 		if len(known(meanwhile)) > 0 && len(runs) > stuckFewRuns {
 			sure = Likely
 		}
-		out = append(out, Finding{Stuck, q, span, sure, []float64{c.Val[s.i], s.hours, usually}})
+		out = append(out, Finding{Stuck, q, span, sure, []float64{c.Val[s.i], s.hours, usually}, ""})
 	}
 	return out
 }
@@ -153,9 +153,9 @@ func (r *Room) saturated(i int) (out []Finding) {
 		moved := n == 0 && s.hours >= saturatedHoursAlone && spread(r.temp[i].in(span)) > saturatedMovesK && atStop(c, s)
 		switch {
 		case drier:
-			out = append(out, Finding{Saturated, Humidity, span, Likely, []float64{s.hours, median(near.in(span))}})
+			out = append(out, Finding{Saturated, Humidity, span, Likely, []float64{s.hours, median(near.in(span))}, ""})
 		case moved:
-			out = append(out, Finding{Saturated, Humidity, span, Perhaps, []float64{s.hours, math.NaN()}})
+			out = append(out, Finding{Saturated, Humidity, span, Perhaps, []float64{s.hours, math.NaN()}, ""})
 		}
 	}
 	return out

@@ -27,7 +27,7 @@ func (r *Room) wet(i int) (out []Finding) {
 	for _, run := range runsOf(len(own.val), wetHours, 0, func(k int) bool { return own.val[k] >= wetAt && above.val[k]-usually >= drierBy }) {
 		from, to := run[1], tailEnd(above, run[1], usually)
 		if hours := to - from; hours >= wetTail && hours <= wetTailLongest {
-			out = append(out, Finding{WetSensor, Humidity, own.span(from, to), Likely, []float64{above.val[from], float64(hours)}})
+			out = append(out, Finding{WetSensor, Humidity, own.span(from, to), Likely, []float64{above.val[from], float64(hours)}, ""})
 		}
 	}
 	return out

@@ -153,7 +153,7 @@ place = "outdoor"
 // Every note that the packages below can leave has a sentence of its own.
 func TestEveryNoteHasASentence(t *testing.T) {
 	codes := map[string]int{}
-	for _, file := range []string{"../../analysis/judge.go", "../engine/clock.go", "../engine/join.go", "../engine/merge.go"} {
+	for _, file := range []string{"../../analysis/judge.go", "../engine/clock.go", "../engine/join.go", "../engine/merge.go", "../engine/plausible.go"} {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
@@ -173,6 +173,25 @@ func TestEveryNoteHasASentence(t *testing.T) {
 		text := desk.ReviewNote(series.Remark{Code: code, Args: named})
 		if strings.HasPrefix(text, strings.ReplaceAll(code, "_", " ")) || strings.Contains(text, "%") && !strings.Contains(text, "argument") {
 			t.Errorf("%s with %d arguments: %q", code, args, text)
+		}
+	}
+}
+
+// Figures of doubts come with the unit of their quantity.
+func TestDoubtsHaveUnits(t *testing.T) {
+	for _, c := range []struct {
+		code string
+		args []string
+		want string
+	}{
+		{engine.DoubtStuck, []string{"one", "temperature", "4.1", "96"}, "stood at 4.1 °C for 96 h"},
+		{engine.DoubtStuck, []string{"one", "humidity", "71", "96"}, "stood at 71 % for 96 h"},
+		{engine.DoubtDrift, []string{"one", "humidity", "-7"}, "by -7 points in all"},
+		{engine.DoubtDriftOfTwo, []string{"one", "two", "temperature", "1.2"}, "changed by 1.2 K against"},
+		{engine.DoubtSaturated, []string{"one", "36"}, "at 100 % for 36 h"},
+	} {
+		if text := desk.ReviewNote(series.Remark{Code: c.code, Args: c.args}); !strings.Contains(text, c.want) {
+			t.Errorf("%q does not say %q", text, c.want)
 		}
 	}
 }

@@ -62,6 +62,52 @@ var joiningNotes = map[string]string{
 	engine.ReadoutsDiffer:      "Logger %s: the files %s and %s differ at the same times; the earlier read-out is kept.",
 }
 
+// doubtNote is the sentence for readings that can hardly be right. Its argument number value (0-based; 0 is none)
+// gets the unit of the quantity that the argument before it names, that of a level or of a difference.
+type doubtNote struct {
+	text  string
+	value int
+	level bool
+}
+
+// doubtNotes say what is odd first and what may be done then.
+var doubtNotes = map[string]doubtNote{
+	engine.DoubtStuck:      {"Logger %s: its %s stood at %s for %s h, far longer than it ever else stays on one value. Look whether it was read right; the stretch can be left out.", 2, true},
+	engine.DoubtSaturated:  {text: "Logger %s: its humidity stood at 100 %% for %s h while the air can't have been so damp: the sensor was wet. The stretch can be left out."},
+	engine.DoubtJumping:    {"Logger %s: its %s jumped and came straight back, by %s at most. Air does not do that; the readings can be left out.", 2, false},
+	engine.DoubtSentinel:   {"Logger %s: its %s holds values that no air there has, such as %s. They most likely stand for a failed reading and can be left out.", 2, true},
+	engine.DoubtSwapped:    {text: "Logger %s: its temperature and humidity fit each other's column. See how its file was read; until then the stretch can be left out."},
+	engine.DoubtFahrenheit: {text: "Logger %s: its temperatures, about %s, would fit as °F: %s °C. See how its file was read; until then the stretch can be left out."},
+	engine.DoubtDrift:      {"Logger %s: its %s parted slowly from its neighbours, by %s in all. Check it in ice or over salt; it can be left out.", 2, false},
+	engine.DoubtDriftOfTwo: {"Loggers %s and %s part slowly: the first's %s changed by %s against the other's. Two alone don't tell which of them drifts; check both in ice or over salt.", 3, false},
+	engine.DoubtCarried:    {text: "Logger %s: at an end of its log it followed the air outdoors for %s h, not the room. The stretch can be left out."},
+	engine.DoubtWet:        {text: "Logger %s: after it was wet its humidity took %s h to come down to its neighbours'. The stretch can be left out."},
+	engine.DoubtClock:      {text: "Logger %s seems to be ahead of logger %s by %s minutes (behind, if negative): their changes fit best so. Compare both clocks with a watch; nothing was moved."},
+	engine.DoubtClockHours: {text: "Logger %s seems to be ahead of logger %s by %s whole hours (behind, if negative): a time zone or summer time that one of them has not. Check their zones; nothing was moved."},
+	engine.DoubtIce:        {text: "%s: the column “%s” is worked out over ice, ours over water; they differ by up to %s. Both are right in their way."},
+	engine.DoubtFormula:    {text: "%s: the column “%s” follows another formula than ours; they differ by up to %s. Ours is used."},
+	engine.DoubtSwap:       {text: "%s: the column “%s” fits only if temperature and humidity are swapped; as read they differ by up to %s. See how the file was read."},
+	engine.DoubtOff:        {text: "%s: the column “%s” does not follow from the temperature and humidity beside it; they differ by up to %s. It may belong to another sensor."},
+}
+
+// sentence puts a remark's arguments into the text.
+func (n doubtNote) sentence(args []string) string {
+	said := anyOf(args)
+	if n.value > 0 {
+		unit := " K"
+		switch humid := args[n.value-1] == "humidity"; {
+		case humid && n.level:
+			unit = " %"
+		case humid:
+			unit = " points"
+		case n.level:
+			unit = " °C"
+		}
+		said[n.value] = args[n.value] + unit
+	}
+	return fmt.Sprintf(n.text, said...)
+}
+
 // ReviewNote is the sentence for a note on a review or on one of its inputs.
 func ReviewNote(r series.Remark) string {
 	if text, ok := reviewNotes[r.Code]; ok {
@@ -69,6 +115,9 @@ func ReviewNote(r series.Remark) string {
 	}
 	if text, ok := joiningNotes[r.Code]; ok && strings.Count(text, "%s") == len(r.Args) {
 		return fmt.Sprintf(text, anyOf(r.Args)...)
+	}
+	if note, ok := doubtNotes[r.Code]; ok && strings.Count(note.text, "%s") == len(r.Args) {
+		return note.sentence(r.Args)
 	}
 	return strings.TrimSpace(strings.ReplaceAll(r.Code, "_", " ") + ": " + strings.Join(r.Args, ", "))
 }
