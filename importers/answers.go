@@ -10,6 +10,7 @@ var answerable = []struct {
 }{
 	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}},
 	{temperatureUnit, []string{"degC", "degF", "K"}},
+	{pairing, []string{pairsInOrder, pairsApart}},
 	{humidityUnit, []string{"percent", "fraction"}},
 }
 

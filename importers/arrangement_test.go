@@ -78,6 +78,19 @@ f|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-
 f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
 f|rh %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
 note foot 5:0 x4`},
+	{"places named above the header, each over its columns",
+		";North;;South;\ntime;Temp °C;RH %;Temp °C;RH %\n2026-01-13 10:00;4,5;80;5,5;70\n2026-01-13 11:00;4,0;81;6,0;71\n",
+		`utf-8 ";" "," line 3 rows 2 bad 0 clock [1] ymd
+North|Temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+North|RH %|3 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+South|Temp °C|4 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..6
+South|RH %|5 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.7..0.71`},
+	{"units in a second row tell humidity from temperature",
+		"Timestamp,Air,Air,Wall\n,(°C),(%),(°C)\n2026-01-13 10:00,4.5,80,3\n2026-01-13 11:00,4.0,81,3.1\n",
+		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
+Air|Air|2 air_temperature degC units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+Air|Air|3 relative_humidity percent units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+f|Wall|4 air_temperature degC units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 3..3.1`},
 }
 
 func TestArrangements(t *testing.T) {

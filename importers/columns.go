@@ -1,6 +1,9 @@
 package importers
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // learnColumns says how each column is read and what it measures.
 func (l *layout) learnColumns(rows []record, names, units []string) {
@@ -15,6 +18,9 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 			c.header = names[i]
 		}
 		c.describe(units)
+		if i < len(l.groups) {
+			c.likeness = joined(l.groups[i], c.likeness)
+		}
 		if split && isClockPart(c.header) || isCount(c.header) {
 			continue
 		}
@@ -46,6 +52,7 @@ func (c *column) describe(units []string) {
 	var used []bool
 	c.quantity, used = quantityOf(w, c.unit)
 	c.likeness = leftOver(w, used)
+	c.told = slices.Contains(used, true)
 	if c.unit == "%RH" {
 		c.unit = "percent"
 	}
@@ -231,3 +238,21 @@ func hasAnyPrefix(s string, prefixes []string) bool {
 }
 
 func trimComment(name string) string { return strings.TrimLeft(name, "#% ") }
+
+// groupNames reads a line above the header that names groups of columns: words over some columns, each good up
+// to the next, and none over the clock. It is nil when the line is none.
+func groupNames(cells [][]byte, width int, c *clock) []string {
+	if len(cells) != width || filledCells(cells) < 2 || filledCells(cells) == width || hasNumber(cells) {
+		return nil
+	}
+	out := texts(cells)
+	for i := range out {
+		if c.uses(i) && out[i] != "" {
+			return nil
+		}
+		if i > 0 && out[i] == "" {
+			out[i] = out[i-1]
+		}
+	}
+	return out
+}

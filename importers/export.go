@@ -9,7 +9,9 @@ import (
 // export turns what was scanned into what the file says.
 func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleOrder(answers)
+	s.findHumidity()
 	questions = append(questions, s.settleUnits(o, answers)...)
+	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
 	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Clock: Clock{Order: string(o), OrderCertain: certain}}
 	if s.anyFraction() {
@@ -75,7 +77,7 @@ func (s *scan) groups(name string) []group {
 		default:
 			logger = fileTitle(name)
 		}
-		if own, found := shared[strings.ToLower(c.likeness)]; found && c.quantity != Other && c.logger == "" {
+		if own, found := shared[sameName(c.likeness)]; found && c.quantity != Other && c.logger == "" {
 			logger = own
 			if s.title != "" && len(shared) == 1 {
 				logger = s.title
@@ -99,7 +101,7 @@ func (s *scan) sharedNames() map[string]string {
 	typed, shared := map[string]string{}, map[string]string{}
 	for i := range s.columns {
 		c := &s.columns[i]
-		key := strings.ToLower(c.likeness)
+		key := sameName(c.likeness)
 		if key == "" || c.quantity == Other {
 			continue
 		}

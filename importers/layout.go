@@ -36,6 +36,7 @@ type column struct {
 	unit     string
 	unitFrom string // header, units_row or values
 	quantity Quantity
+	told     bool   // its name says what it measures
 	likeness string // what is left of the name when the quantity's words are taken out
 }
 
@@ -52,6 +53,7 @@ type layout struct {
 	keys      []column // variable and unit columns of the long form
 	long      bool     // a row holds one value, and says of what
 	names     int      // columns the header has a place for
+	groups    []string // names above the header's, each over several columns
 	preamble  []record
 	below     int    // the line of the next table's header
 	header    []byte // the header's line
@@ -321,6 +323,9 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 				l.start, l.line = above[first].pos, above[first].line
 			}
 			l.header = bytes.Clone(r.text)
+			if i > 0 {
+				l.groups = groupNames(above[i-1].cells, len(r.cells), l.clock)
+			}
 			return l.alignNames(texts(r.cells)), units, i
 		default:
 			return nil, units, len(above)

@@ -9,7 +9,7 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"dew*", "*dewp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"dew*", "dew* p*", "*dewp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
@@ -57,7 +57,7 @@ var partNames = [6][]string{
 	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kuu"},
 	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "paev"},
 	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "timme", "time", "tunti", "tund"},
-	{"minute", "minutes", "min", "mi", "minuut", "minuutti", "minut"},
+	{"minute", "minutes", "min", "mi", "mn", "mm", "minuut", "minuutti", "minut"},
 	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},
 }
 

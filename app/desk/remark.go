@@ -126,7 +126,7 @@ var questions = map[string]string{
 	"zone":             "Which time zone was the logger set to?",
 	"dst":              "Did the logger's clock follow summer time?",
 	"decimal_mark":     "Is the comma a decimal mark or does it separate thousands?",
-	"pairing":          "Which humidity belongs to which temperature?",
+	"pairing":          "Which humidity belongs to which temperature: the first to the first and so on (in_order), or none to any (apart)? Neither their names nor their places tell.",
 }
 
 // Question is the sentence for a question about a file.

@@ -1,0 +1,208 @@
+package importers
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Where a row holds several temperatures and humidities, what belongs together is told by what the names
+// have in common, then by which columns are neighbours; where neither decides, the keeper is asked.
+
+// The question which humidity belongs to which temperature, and its answers: the first to the first and so on,
+// or none to any.
+const (
+	pairing      = "pairing"
+	pairsInOrder = "in_order"
+	pairsApart   = "apart"
+)
+
+// sameName is a name as it is compared: without regard to case and to zeros before numbers.
+func sameName(name string) string {
+	w := strings.Fields(strings.ToLower(name))
+	for i := range w {
+		if cut := strings.TrimLeft(w[i], "0"); cut != "" {
+			w[i] = cut
+		}
+	}
+	return strings.Join(w, " ")
+}
+
+// findHumidity takes a column in percent for humidity when it has the name of a temperature and no word of
+// its own says what else it is.
+func (s *scan) findHumidity() {
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.quantity != Other || c.unit != "percent" || c.told || c.likeness == "" && !s.long {
+			continue
+		}
+		temps := s.like(c, AirTemperature)
+		if len(temps) > 0 && len(s.like(c, RelativeHumidity)) == 0 {
+			c.quantity = RelativeHumidity
+		}
+	}
+}
+
+// like are the columns of a quantity that bear a column's name and are of its logger.
+func (s *scan) like(c *values, q Quantity) (out []*values) {
+	for i := range s.columns {
+		if k := &s.columns[i]; k.quantity == q && k.logger == c.logger && sameName(k.likeness) == sameName(c.likeness) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// pair gives the columns of each pair of temperature and humidity a logger of their own where the names alone
+// don't, and returns the question that is left. base is what the loggers of nameless pairs are called.
+func (s *scan) pair(base string, answers Answers) []Question {
+	if s.keyed != nil {
+		return nil
+	}
+	var temps, hums []*values // without a partner by name
+	open := false
+	for _, c := range s.inOrder() {
+		t, h := s.like(c, AirTemperature), s.like(c, RelativeHumidity)
+		switch {
+		case c.logger != "":
+		case len(t) > 0 && len(h) > 0 && len(t)+len(h) > 2:
+			open = !s.pairAlike(cmp.Or(c.likeness, base), t, h, answers) || open
+		case len(h) == 0 && c.quantity == AirTemperature:
+			temps = append(temps, c)
+		case len(t) == 0 && c.quantity == RelativeHumidity:
+			hums = append(hums, c)
+		}
+	}
+	temps, hums = pairRelated(temps, hums)
+	open = !pairOthers(base, temps, hums, answers) || open
+	if open && answers[pairing] == "" {
+		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
+	}
+	return nil
+}
+
+// inOrder are the columns that are paired.
+func (s *scan) inOrder() (out []*values) {
+	for i := range s.columns {
+		if c := &s.columns[i]; c.quantity == AirTemperature || c.quantity == RelativeHumidity {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// pairAlike pairs columns that all have one name, and gives each pair the columns of that name that follow it.
+// It says whether that is settled; with as many of one kind as of the other it is not when they don't alternate.
+func (s *scan) pairAlike(name string, temps, hums []*values, answers Answers) bool {
+	if len(temps) != len(hums) {
+		return true
+	}
+	if !alternate(temps, hums) && answers[pairing] != pairsInOrder {
+		keepApart(name, temps, hums, answers)
+		return false
+	}
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.quantity == Other || sameName(c.likeness) != sameName(temps[0].likeness) {
+			continue
+		}
+		c.logger = joined(name, strconv.Itoa(1+pairBefore(c, temps, hums)))
+	}
+	return true
+}
+
+// pairBefore is the pair a column belongs to: its own, else the last one that begins before it.
+func pairBefore(c *values, temps, hums []*values) (at int) {
+	for i := range temps {
+		if c == temps[i] || c == hums[i] {
+			return i
+		}
+		if min(temps[i].index, hums[i].index) < c.index {
+			at = i
+		}
+	}
+	return at
+}
+
+// alternate says whether the columns come by turns, as many of one kind as of the other.
+func alternate(temps, hums []*values) bool {
+	all := slices.Concat(temps, hums)
+	slices.SortFunc(all, func(a, b *values) int { return cmp.Compare(a.index, b.index) })
+	for i := 0; i < len(all); i++ {
+		if all[i].quantity != all[i%2].quantity || all[0].quantity == all[len(all)-1].quantity {
+			return false
+		}
+	}
+	return len(temps) == len(hums)
+}
+
+// pairRelated pairs columns each of whose names is part of the other's, and of no third one's, and returns
+// those that are left.
+func pairRelated(temps, hums []*values) (leftTemps, leftHums []*values) {
+	for _, t := range temps {
+		mine := related(t, hums)
+		if len(mine) == 1 && len(related(mine[0], temps)) == 1 {
+			h := mine[0]
+			t.logger = t.likeness
+			if len(h.likeness) > len(t.likeness) {
+				t.logger = h.likeness
+			}
+			h.logger = t.logger
+		}
+	}
+	single := func(c *values) bool { return c.logger != "" }
+	return slices.DeleteFunc(slices.Clone(temps), single), slices.DeleteFunc(slices.Clone(hums), single)
+}
+
+// related are the columns whose name holds all words of a column's, or the other way round; a word may be
+// shortened.
+func related(c *values, among []*values) (out []*values) {
+	mine := strings.Fields(sameName(c.likeness))
+	for _, k := range among {
+		theirs := strings.Fields(sameName(k.likeness))
+		if len(mine) > 0 && len(theirs) > 0 && (holdsAll(mine, theirs) || holdsAll(theirs, mine)) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// holdsAll says whether each word begins one of the name's, or is begun by one.
+func holdsAll(name, words []string) bool {
+	for _, w := range words {
+		if !slices.ContainsFunc(name, func(n string) bool {
+			return n == w || !isDigit(w[0]) && !isDigit(n[0]) && (strings.HasPrefix(n, w) || strings.HasPrefix(w, n))
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
+// pairOthers pairs columns whose names have nothing in common with their neighbours, and says whether that
+// is settled. One of a kind belongs to all of the other kind.
+func pairOthers(base string, temps, hums []*values, answers Answers) bool {
+	if len(temps) < 2 || len(hums) < 2 {
+		return true
+	}
+	if !alternate(temps, hums) && answers[pairing] != pairsInOrder {
+		keepApart(base, temps, hums, answers)
+		return false
+	}
+	for i := range min(len(temps), len(hums)) {
+		logger := cmp.Or(temps[i].likeness, hums[i].likeness, joined(base, strconv.Itoa(i+1)))
+		temps[i].logger, hums[i].logger = logger, logger
+	}
+	return true
+}
+
+// keepApart gives each column a logger of its own when that is what the keeper says.
+func keepApart(base string, temps, hums []*values, answers Answers) {
+	if answers[pairing] != pairsApart {
+		return
+	}
+	for _, c := range slices.Concat(temps, hums) {
+		c.logger = joined(base, c.header)
+	}
+}

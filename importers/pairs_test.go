@@ -1,0 +1,84 @@
+package importers
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// pairings hold the headers of rows with several temperatures and humidities, and which logger each column is
+// to be of, in column order; f is the file's name. In the columns' place stand their values.
+var pairings = []struct{ name, header, want string }{
+	{"numbers behind", "Temp_1,RH_1,Temp_2,RH_2", "1 1 2 2"},
+	{"kinds in blocks, numbers with and without zeros", "T1 (°C),T02 (°C),RH 01 (%),RH 2 (%)", "1 02 1 02"},
+	{"humidity first", "RH north,Temp north,RH south,Temp south", "north north south south"},
+	{"padded names", "  Temp   north ,  RH   north,Temp  SOUTH,RH south ", "north north SOUTH SOUTH"},
+	{"unrelated columns between", "north temp,battery,north hum,south temp,pressure hPa,south hum", "north f north south f south"},
+	{"outdoors and indoors", "Outdoor Temperature(°C),Outdoor Humidity(%),Indoor Temperature(°C),Indoor Humidity(%)", "Outdoor Outdoor Indoor Indoor"},
+	{"a plain pair and a named one", "Temp (°C),RH (%),Outdoor Temp (°C),Outdoor RH (%)", "f f Outdoor Outdoor"},
+	{"one name for all, by turns", "Temp °C,RH %,Temp °C,RH %", "f 1|f 1|f 2|f 2"},
+	{"one name for all, dew points behind each pair", "RH %,Temp °C,Dew point °C,RH %,Temp °C,Dew point °C", "f 1|f 1|f 1|f 2|f 2|f 2"},
+	{"units alone tell the kinds", "Room east (°C),Room east (%),Room west (°C),Room west (%)", "Room east|Room east|Room west|Room west"},
+	{"names cut short", "T_in,T_outdoor,RH_indoor,RH_out", "indoor outdoor indoor outdoor"},
+	{"names with nothing in common, by turns", "Temp A,RH X,Temp B,RH Y", "A A B B"},
+	{"a second probe", "temp,rh,probe temp", "f f f"},
+	{"a charge in percent is no humidity", "shed temp (°C),shed battery (%),shed rh (%)", "shed f shed"},
+	{"neither names nor neighbours tell", "Temp A,Temp B,RH X,RH Y", "? f f f f"},
+	{"one name for all, in blocks", "Temp °C,Temp °C,RH %,RH %", "? f f f f"},
+}
+
+func TestPairing(t *testing.T) {
+	for _, c := range pairings {
+		t.Run(c.name, func(t *testing.T) {
+			got := loggersByColumn(t, c.header, nil)
+			want := strings.Fields(c.want)
+			if strings.Contains(c.want, "|") {
+				want = strings.Split(c.want, "|")
+			}
+			if fmt.Sprint(got) != fmt.Sprint(want) {
+				t.Errorf("got %q, want %q", got, want)
+			}
+		})
+	}
+}
+
+// The keeper's answer settles a pairing in doubt either way.
+func TestPairingAnswered(t *testing.T) {
+	for _, c := range []struct{ header, answer, want string }{
+		{"Temp A,Temp B,RH X,RH Y", "in_order", "A|B|A|B"},
+		{"Temp °C,Temp °C,RH %,RH %", "in_order", "f 1|f 2|f 1|f 2"},
+		{"Temp A,Temp B,RH X,RH Y", "apart", "f Temp A|f Temp B|f RH X|f RH Y"},
+	} {
+		got := loggersByColumn(t, c.header, Answers{"pairing": c.answer})
+		if strings.Join(got, "|") != c.want {
+			t.Errorf("%s, %s: got %q, want %q", c.header, c.answer, got, c.want)
+		}
+	}
+}
+
+// loggersByColumn reads two rows under a header and says which logger each column is of; a question mark comes
+// first when the pairing was asked for.
+func loggersByColumn(t *testing.T, header string, answers Answers) []string {
+	t.Helper()
+	n := strings.Count(header, ",") + 1
+	cells := ""
+	for i := range n {
+		cells += fmt.Sprintf(",%d.5", 5+60*(i%2))
+	}
+	text := "time," + header + "\n2026-01-13 10:00" + cells + "\n2026-01-13 11:00" + cells + "\n"
+	e, err := Read(context.Background(), strings.NewReader(text), "f.csv", answers)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := make([]string, n)
+	for _, s := range e.Series {
+		out[s.ColumnIndex-2] = s.Logger
+	}
+	for _, q := range e.Questions {
+		if q.ID == "pairing" {
+			out = append([]string{"?"}, out...)
+		}
+	}
+	return out
+}
