@@ -259,8 +259,8 @@ func (c *clock) takeTime(rows []record, names []string) {
 // takeRest takes the minute and the second that belong to an hour, and AM or PM beside a time.
 func (c *clock) takeRest(rows []record, names []string, p part, col int) {
 	for _, more := range []part{partMinute, partSecond} {
-		at := indexOfPart(names, int(more))
-		if p != partHour || at < 0 || c.uses(at) || !share(rows, at, reads(more)) {
+		at := c.freePart(names, more)
+		if p != partHour || at < 0 || !share(rows, at, reads(more)) {
 			break
 		}
 		c.take(more, at)
@@ -269,6 +269,16 @@ func (c *clock) takeRest(rows []record, names []string, p part, col int) {
 	if half := col + 1; half < len(rows[0].cells) && share(rows, half, isHalf) {
 		c.take(partHalf, half)
 	}
+}
+
+// freePart is the first column named as a part that is none of the clock's yet: mm is a month and a minute.
+func (c *clock) freePart(names []string, p part) int {
+	for i, n := range names {
+		if !c.uses(i) && isPart(n, int(p)) {
+			return i
+		}
+	}
+	return -1
 }
 
 // timePart says how the cells of a column named as a time read: as most of them do, as a printed time before an
@@ -319,4 +329,63 @@ func indexOfPhrase(names, phrases []string) int {
 		}
 	}
 	return -1
+}
+
+// namelessFit looks for year, month and day side by side in columns without names, and behind them for hour,
+// minute and second. Each of these is taken only where the parts before it leave rows with the same time.
+func namelessFit(rows []record) (clockFit, bool) {
+	for col := 0; col+3 <= len(rows[0].cells); col++ {
+		c := &clock{read: readParts, name: ymd}
+		for p := partYear; p <= partDay; p++ {
+			c.take(p, col+int(p))
+		}
+		fit, ok := firstRead(rows, 0, c)
+		if !ok || !isYear(trim(rows[fit.first].cells[col])) {
+			continue
+		}
+		for p := partHour; p <= partSecond && col+int(p) < len(rows[0].cells) && repeats(rows[fit.first:], c); p++ {
+			c.take(p, col+int(p))
+			if further, ok := firstRead(rows, fit.first, c); !ok || further.first != fit.first {
+				return clockFit{}, false
+			}
+		}
+		if mostlyRises(rows[fit.first:], c) {
+			return fit, true
+		}
+	}
+	return clockFit{}, false
+}
+
+func isYear(cell []byte) bool {
+	_, size, ok := dateMark('Y', cell)
+	return ok && size == len(cell)
+}
+
+// repeats says whether at least every third row has the time of the row above.
+func repeats(rows []record, c *clock) bool {
+	same, _, _ := stepsBetween(rows, c)
+	return same > 0 && 3*same >= len(rows)-1
+}
+
+// mostlyRises says whether a clock's times rise, and hardly ever fall.
+func mostlyRises(rows []record, c *clock) bool {
+	_, rises, falls := stepsBetween(rows, c)
+	return 2*rises >= len(rows)-1 && rises > 0 && 10*falls <= len(rows)
+}
+
+// stepsBetween counts how the time goes on from row to row.
+func stepsBetween(rows []record, c *clock) (same, rises, falls int) {
+	before := int64(noTime)
+	for _, r := range rows {
+		at, _, ok := c.read(c, r.cells)
+		if ok && before != noTime {
+			same += one(at == before)
+			rises += one(at > before)
+			falls += one(at < before)
+		}
+		if ok {
+			before = at
+		}
+	}
+	return same, rises, falls
 }

@@ -28,7 +28,7 @@ func learnClock(rows []record) clockFit {
 			return fit
 		}
 	}
-	for _, find := range []func([]record) (clockFit, bool){partsFit, epochFit, serialFit} {
+	for _, find := range []func([]record) (clockFit, bool){partsFit, epochFit, serialFit, namelessFit} {
 		if fit, ok := find(rows); ok {
 			return fit
 		}

@@ -93,7 +93,7 @@ func lowerASCII(dst, s []byte) []byte {
 
 func isDigit(c byte) bool { return c-'0' <= 9 }
 
-// trim cuts blanks, tabs, carriage returns and no-break spaces off both ends.
+// trim cuts blanks, tabs, carriage returns and noBreaks off both ends.
 func trim(s []byte) []byte {
 	if n := len(s); n > 0 && isInk(s[0]) && isInk(s[n-1]) {
 		return s
@@ -104,13 +104,16 @@ func trim(s []byte) []byte {
 	for len(s) > 0 && isBlank(s[len(s)-1]) {
 		s = s[:len(s)-1]
 	}
-	if bytes.HasPrefix(s, noBreak) || bytes.HasSuffix(s, noBreak) {
-		return trim(bytes.TrimSuffix(bytes.TrimPrefix(s, noBreak), noBreak))
+	for _, blank := range noBreaks {
+		if bytes.HasPrefix(s, blank) || bytes.HasSuffix(s, blank) {
+			return trim(bytes.TrimSuffix(bytes.TrimPrefix(s, blank), blank))
+		}
 	}
 	return s
 }
 
-var noBreak = []byte("\u00a0")
+// noBreaks are the no-break space, the narrow one and the thin space.
+var noBreaks = [][]byte{[]byte("\u00a0"), []byte("\u202f"), []byte("\u2009")}
 
 // isInk says whether a byte is a printed ASCII character.
 func isInk(c byte) bool { return c > ' ' && c < 0x7F }

@@ -17,8 +17,15 @@ var zoneWords = []struct {
 	{"cdt", -300}, {"mst", -420}, {"mdt", -360}, {"pst", -480}, {"pdt", -420}, {"akst", -540}, {"akdt", -480},
 }
 
-// parseZone reads an offset that fills s: Z, UTC, GMT-5, +02:00, +0200, +2 or an abbreviation.
+// parseZone reads an offset that fills s: Z, UTC, GMT-5, +02:00, +0200, +2 or an abbreviation; an abbreviation in
+// brackets behind it only says the same again.
 func parseZone(s []byte) (offsetMS int64, ok bool) {
+	if offsetMS, ok = parseOffset(s); ok {
+		return offsetMS, true
+	}
+	if at := bytes.IndexByte(s, '('); at > 0 && s[len(s)-1] == ')' {
+		return parseZone(trim(s[:at]))
+	}
 	n := letters(s)
 	if n > 0 {
 		var room [8]byte

@@ -1,0 +1,228 @@
+package importers
+
+import "bytes"
+
+// parseTime reads the time behind a date of the form.
+func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
+	if !f.hour() {
+		if t, ok = parseTime(s); !ok {
+			t, ok = dashedTime(s)
+		}
+		return t, ok
+	}
+	n := countDigits(s)
+	if n != 2 && (n != 1 || f.runsOn()) {
+		return t, false
+	}
+	hours, _ := digits(s, n)
+	t.ms = int64(hours * hourMS)
+	if s = cutTimeWord(trim(s[n:])); len(s) > 0 {
+		t.offsetMS, t.zoned = parseZone(s)
+	}
+	return t, hours <= 24 && (len(s) == 0 || t.zoned)
+}
+
+// dashedTime reads hh-mm or hh-mm-ss, as in the names of files.
+func dashedTime(s []byte) (t timeOfDay, ok bool) {
+	if len(s) != 5 && len(s) != 8 {
+		return t, false
+	}
+	var v [3]int
+	for i := 0; i < len(s); i += 3 {
+		if v[i/3], ok = digits(s[i:], 2); !ok || i > 0 && s[i-1] != '-' {
+			return t, false
+		}
+	}
+	t.ms = clockMS(v[0], v[1], v[2])
+	return t, v[1] < 60 && v[2] < 60 && t.ms <= dayMS
+}
+
+// timeOfDay is what stands behind a date.
+type timeOfDay struct {
+	ms       int64 // since midnight; 24:00 is a whole day
+	offsetMS int64
+	zoned    bool // an offset or Z stood there
+	meridiem bool // AM or PM stood there
+}
+
+// parseTime reads a time of day: h:mm, h:mm:ss or h:mm:ss.fff with colons or dots, hhmm or hhmmss, with AM
+// or PM and an offset or zone behind it.
+func parseTime(s []byte) (t timeOfDay, ok bool) {
+	if len(s) == 8 && s[2] == ':' && s[5] == ':' {
+		h, ok1 := digits(s, 2)
+		m, ok2 := digits(s[3:], 2)
+		sec, ok3 := digits(s[6:], 2)
+		if ok1 && ok2 && ok3 && h < 24 && m < 60 && sec < 60 {
+			return timeOfDay{ms: int64(h*hourMS + m*minuteMS + sec*secondMS)}, true
+		}
+	}
+	ms, n, ok := clockDigits(s)
+	if !ok {
+		return timeBehindHalf(s)
+	}
+	if t.ms = ms; n < len(s) {
+		if s = cutTimeWord(trim(s[n:])); len(s) > 0 && !t.parseMeridiem(&s) {
+			return t, false
+		}
+		if len(s) > 0 {
+			t.offsetMS, t.zoned = parseZone(s)
+			ok = t.zoned
+		}
+	}
+	return t, ok && t.ms <= dayMS
+}
+
+// timeBehindHalf reads a time with AM or PM before it.
+func timeBehindHalf(s []byte) (t timeOfDay, ok bool) {
+	at := bytes.IndexByte(s, ' ')
+	if at < 1 || isDigit(s[0]) {
+		return t, false
+	}
+	half, ok := halfOf(s[:at])
+	if !ok {
+		return t, false
+	}
+	ms, n, ok := clockDigits(trim(s[at:]))
+	t = timeOfDay{ms: ms, meridiem: true}
+	return t, ok && n == len(trim(s[at:])) && t.addHalf(half) && t.ms <= dayMS
+}
+
+// clockDigits reads hours, minutes and seconds and how many bytes they take.
+func clockDigits(s []byte) (ms int64, n int, ok bool) {
+	n = countDigits(s)
+	if n == 4 || n == 6 {
+		hm, _ := digits(s, 4)
+		sec, _ := digits(s[4:], n-4)
+		return clockMS(hm/100, hm%100, sec), n, hm%100 < 60 && sec < 60
+	}
+	if n != 1 && n != 2 || n >= len(s) || s[n] != ':' && s[n] != '.' && s[n]|0x20 != 'h' {
+		return 0, 0, false
+	}
+	h, _ := digits(s, n)
+	mark := s[n]
+	m, ok := digits(s[n+1:], 2)
+	if n += 3; !ok || m > 59 {
+		return 0, 0, false
+	}
+	if n >= len(s) || s[n] != mark {
+		return clockMS(h, m, 0), n, true
+	}
+	sec, ok := digits(s[n+1:], 2)
+	if n += 3; !ok || sec > 59 {
+		return 0, 0, false
+	}
+	fraction, size := fractionMS(s[n:])
+	return clockMS(h, m, sec) + fraction, n + size, true
+}
+
+// timeWords may stand behind a time of a 24-hour clock and add nothing.
+var timeWords = [][]byte{[]byte("uhr"), []byte("hrs"), []byte("h")}
+
+// cutTimeWord takes one of timeWords off the start of s, where it is all of s or a blank follows.
+func cutTimeWord(s []byte) []byte {
+	var room [4]byte
+	low := lowerASCII(room[:0], s[:min(len(s), len(room))])
+	for _, w := range timeWords {
+		if bytes.HasPrefix(low, w) && (len(s) == len(w) || isBlank(s[len(w)])) {
+			return trim(s[len(w):])
+		}
+	}
+	return s
+}
+
+func clockMS(h, m, s int) int64 { return int64(h*hourMS + m*minuteMS + s*secondMS) }
+
+// fractionMS reads a fraction of a second, cut to milliseconds; behind a colon it has three digits.
+func fractionMS(s []byte) (ms int64, size int) {
+	if len(s) < 2 || s[0] != '.' && s[0] != ',' && s[0] != ':' {
+		return 0, 0
+	}
+	n := countDigits(s[1:])
+	if s[0] == ':' && n != 3 {
+		return 0, 0
+	}
+	for i := range 3 {
+		ms *= 10
+		if i < n {
+			ms += int64(s[1+i] - '0')
+		}
+	}
+	if n == 0 {
+		return 0, 0
+	}
+	return ms, n + 1
+}
+
+func countDigits(s []byte) int {
+	n := 0
+	for n < len(s) && isDigit(s[n]) {
+		n++
+	}
+	return n
+}
+
+// meridiems are the words for the halves of the day, lower case.
+var meridiems = []struct {
+	word string
+	add  int64
+}{{"am", 0}, {"pm", 12 * hourMS}, {"a.m.", 0}, {"p.m.", 12 * hourMS}, {"a. m.", 0}, {"p. m.", 12 * hourMS},
+	{"a.\u00a0m.", 0}, {"p.\u00a0m.", 12 * hourMS}, {"a.\u202fm.", 0}, {"p.\u202fm.", 12 * hourMS}, {"vm", 0}, {"nm", 12 * hourMS}, {"fm", 0}, {"em", 12 * hourMS},
+	{"ap", 0}, {"ip", 12 * hourMS}, {"ap.", 0}, {"ip.", 12 * hourMS}, {"a", 0}, {"p", 12 * hourMS}}
+
+// parseMeridiem takes AM or PM off the start of s and moves the time by it. It says false when the hour
+// can't be one of a half day.
+func (t *timeOfDay) parseMeridiem(s *[]byte) bool {
+	var room [8]byte
+	low := lowerASCII(room[:0], (*s)[:min(len(*s), len(room))])
+	for _, m := range meridiems {
+		n := len(m.word)
+		if len(low) < n || string(low[:n]) != m.word || len(*s) > n && !isBlank((*s)[n]) {
+			continue
+		}
+		*s = trim((*s)[n:])
+		t.meridiem = true
+		return t.addHalf(m.add)
+	}
+	return true
+}
+
+// addHalf moves the time into its half of the day; 12 o'clock is the hour 0 of a half. Hours that can only
+// be of a 24-hour clock stay in the afternoon and are refused in the morning.
+func (t *timeOfDay) addHalf(half int64) bool {
+	switch hour := t.ms / hourMS; {
+	case hour == 12:
+		t.ms += half - 12*hourMS
+	case hour < 12:
+		t.ms += half
+	case half == 0:
+		return false
+	}
+	return true
+}
+
+// halfOf reads a cell that holds AM or PM alone.
+func halfOf(cell []byte) (half int64, ok bool) {
+	var room [8]byte
+	if len(cell) > len(room) {
+		return 0, false
+	}
+	low := lowerASCII(room[:0], cell)
+	for _, m := range meridiems {
+		if string(low) == m.word {
+			return m.add, true
+		}
+	}
+	return 0, false
+}
+
+// betweenDateAndTime are the characters that may stand between a date and a time, blanks aside.
+var betweenDateAndTime = []byte("Tt_:-/,;")
+
+// afterDate cuts what stands between a date and its time off the start of s.
+func afterDate(s []byte) []byte {
+	s = trim(s)
+	if len(s) > 0 && bytes.IndexByte(betweenDateAndTime, s[0]) >= 0 {
+		s = trim(s[1:])
+	}
+	return s
+}
