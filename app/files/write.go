@@ -33,6 +33,29 @@ var createTemp = func(dir string) (tempFile, error) { return os.CreateTemp(dir, 
 // a panic of write, the temporary file is gone. An existing file keeps its mode and a link its target.
 // The error write returned, or the system's, can be found with errors.Is.
 func WriteAtomic(path string, write func(io.Writer) error) error {
+	return replaced(path, func(temp tempFile) error { return fill(temp, mode(path), write) })
+}
+
+// MakeAtomic is WriteAtomic for somebody who makes the file himself, by its temporary name.
+func MakeAtomic(path string, make func(temp string) error) error {
+	return replaced(path, func(temp tempFile) error {
+		err := temp.Close()
+		if err == nil {
+			err = make(temp.Name())
+		}
+		if err != nil {
+			return err
+		}
+		made, err := os.OpenFile(temp.Name(), os.O_RDWR, 0)
+		if err != nil {
+			return err
+		}
+		return fill(made, mode(path), func(io.Writer) error { return nil })
+	})
+}
+
+// replaced puts a temporary file that was finished and closed in a file's place.
+func replaced(path string, finish func(tempFile) error) error {
 	if target, err := filepath.EvalSymlinks(path); err == nil {
 		path = target
 	}
@@ -48,7 +71,7 @@ func WriteAtomic(path string, write func(io.Writer) error) error {
 			os.Remove(temp.Name())
 		}
 	}()
-	if err := fill(temp, mode(path), write); err != nil {
+	if err := finish(temp); err != nil {
 		return notWritten(path, err)
 	}
 	if err := os.Rename(temp.Name(), path); err != nil {

@@ -152,3 +152,18 @@ func TestWhatWasLeftIsClearedAway(t *testing.T) {
 		t.Errorf("left are %s, want %s", got, want)
 	}
 }
+
+func TestMakeAtomic(t *testing.T) {
+	path := put(t, filepath.Join(t.TempDir(), "out"), "old")
+	err := MakeAtomic(path, func(temp string) error { return os.WriteFile(temp, []byte("made"), 0o600) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	holding(t, path, "made")
+	fails := errors.New("could not be made")
+	err = MakeAtomic(path, func(temp string) error { return errors.Join(os.WriteFile(temp, []byte("half"), 0o600), fails) })
+	if !errors.Is(err, fails) {
+		t.Errorf("%v", err)
+	}
+	holding(t, path, "made")
+}

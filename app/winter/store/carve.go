@@ -43,7 +43,7 @@ func (c carver) leaf(page []byte, number int64, visit func(id int64, row []value
 	if number == 1 {
 		head = page[min(100, len(page)):]
 	}
-	if len(head) < 8 || head[0] != 0x0d {
+	if len(head) < 8 || head[0] != tableLeaf && head[0] != indexLeaf {
 		return
 	}
 	cells := int(binary.BigEndian.Uint16(head[3:]))
@@ -52,7 +52,7 @@ func (c carver) leaf(page []byte, number int64, visit func(id int64, row []value
 		if at >= len(page) {
 			continue
 		}
-		if id, payload, err := c.cell(page[at:]); err == nil {
+		if id, payload, err := c.cell(page[at:], head[0] == tableLeaf); err == nil {
 			if row, err := record(payload); err == nil {
 				visit(id, row)
 			}
@@ -60,14 +60,20 @@ func (c carver) leaf(page []byte, number int64, visit func(id int64, row []value
 	}
 }
 
-// cell is a row's id and payload, its overflow pages followed.
-func (c carver) cell(cell []byte) (id int64, payload []byte, err error) {
+// The kinds of pages that hold rows: of a table, each with an id, and of an index or a table without ids.
+const tableLeaf, indexLeaf = 0x0d, 0x0a
+
+// cell is a row's id, where it has one, and payload, its overflow pages followed. Payloads of rows without an id
+// that do not lie on their page whole are left out: a winter file has none of use.
+func (c carver) cell(cell []byte, withID bool) (id int64, payload []byte, err error) {
 	size, rest, ok := varint(cell)
 	if !ok || size < 0 || size > maxValueBytes {
 		return 0, nil, errTorn
 	}
-	id, rest, ok = varint(rest)
-	if !ok {
+	if withID {
+		id, rest, ok = varint(rest)
+	}
+	if !ok || !withID && size > int64(len(rest)) {
 		return 0, nil, errTorn
 	}
 	local := localBytes(int(size))

@@ -1,35 +1,48 @@
 package store
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
-	"path/filepath"
 
 	"github.com/ncruces/go-sqlite3"
 
 	"thawbook/app/files"
 )
 
-// Create makes a winter file with a first document and opens it. There must be nothing of its name yet.
+// Create makes a winter file with a first document and opens it. There must be nothing of its name yet, and of
+// two programs that want one name at once one gets it.
 func Create(path string, first Step) (*Store, error) {
-	if taken(path) {
-		return nil, &Error{Path: path, Code: Exists}
-	}
-	folder, err := os.MkdirTemp("", "thawbook-")
-	if err != nil {
-		return nil, fault(path, err)
-	}
-	defer os.RemoveAll(folder)
-	made := filepath.Join(folder, "winter")
-	if err := begin(made, first); err != nil {
-		return nil, fault(path, err)
-	}
-	err = files.WriteAtomic(path, func(out io.Writer) error { return pour(made, out) })
-	if err != nil {
+	if err := claimed(path, func() error { return made(path, first) }); err != nil {
 		return nil, fault(path, err)
 	}
 	return Open(path)
+}
+
+// made puts a winter file with one document in the place of an empty one.
+func made(path string, first Step) error {
+	return files.MakeAtomic(path, func(temp string) error { return begin(temp, first) })
+}
+
+// claimed takes a name that nothing bears for whoever fills it; after an error the name is free again.
+func claimed(path string, fill func() error) error {
+	if taken(path) {
+		return &Error{Path: path, Code: Exists}
+	}
+	claim, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return &Error{Path: path, Code: Exists}
+	}
+	if err != nil {
+		return &files.Error{Path: path, Code: files.NotWritten, Err: err}
+	}
+	claim.Close()
+	if err = fill(); err != nil {
+		os.Remove(path)
+	}
+	return err
 }
 
 // taken says whether there is something of the name, or a journal that would be taken for that of a new file.
@@ -100,7 +113,7 @@ func (s *Store) SaveCopy(path string) error {
 	if hasJournal(path) { // of a program that was killed: it would be taken for that of the copy
 		return &Error{Path: path, Code: Exists}
 	}
-	return fault(path, files.WriteAtomic(path, s.snapshot))
+	return fault(path, files.MakeAtomic(path, s.snapshot))
 }
 
 // same says whether two paths name one file.
@@ -113,17 +126,13 @@ func same(a, b string) bool {
 	return err == nil && os.SameFile(one, two)
 }
 
-// snapshot writes the file's bytes between two writes: while a reader is in, no writer is.
-func (s *Store) snapshot(out io.Writer) (err error) {
+// snapshot copies the winter into a file by way of the connection, which knows what was opened even where another
+// file bears the name now.
+func (s *Store) snapshot(to string) error {
 	s.guard.Lock()
 	defer s.guard.Unlock()
 	if s.conn == nil {
 		return errClosed
 	}
-	reading := s.conn.Begin()
-	defer reading.End(&err)
-	if _, err := markedStep(s.conn); err != nil { // the first read is what keeps writers out
-		return err
-	}
-	return pour(s.conn.Filename("main").String(), out)
+	return s.conn.Backup("main", uri(to))
 }

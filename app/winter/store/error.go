@@ -73,12 +73,12 @@ func fault(path string, err error) error {
 	code := Failed
 	var unwritten *files.Error
 	switch {
-	case errors.As(err, &unwritten) && !noRoom(err):
+	case errors.Is(err, sqlite3.FULL), noRoom(err):
+		code = Full
+	case errors.As(err, &unwritten):
 		// it has its own sentence
 	case errors.Is(err, sqlite3.CORRUPT), errors.Is(err, sqlite3.NOTADB), errors.Is(err, sqlite3.TOOBIG):
 		code = Damaged
-	case errors.Is(err, sqlite3.FULL), noRoom(err):
-		code = Full
 	case errors.Is(err, sqlite3.READONLY), errors.Is(err, fs.ErrPermission):
 		code = ReadOnly
 	case errors.Is(err, sqlite3.BUSY):

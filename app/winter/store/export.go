@@ -176,9 +176,20 @@ func (r stopping) Read(p []byte) (int, error) {
 	return r.in.Read(p)
 }
 
-// freeName is a name no export bears: that of the file, with a number where others came before it. Signs
-// that a folder on some system can't hold are replaced, so that the file can be given back anywhere.
+// freeName is a name no export bears: that of the file, with a number where others came before it.
 func freeName(came string, all []Export) string {
+	base := shortened(plainName(came))
+	ending := path.Ext(base)
+	stem := strings.TrimSuffix(base, ending)
+	name := base
+	for n := 2; named(all, name); n++ {
+		name = fmt.Sprintf("%s (%d)%s", stem, n, ending)
+	}
+	return name
+}
+
+// plainName is the last part of a path as a name that any system's folder can hold.
+func plainName(came string) string {
 	base := path.Base(strings.ReplaceAll(strings.ToValidUTF8(came, "_"), `\`, "/"))
 	base = strings.Map(func(r rune) rune {
 		if r < ' ' || strings.ContainsRune(`<>:"|?*[]!`, r) {
@@ -187,15 +198,24 @@ func freeName(came string, all []Export) string {
 		return r
 	}, base)
 	if strings.Trim(base, ". /") == "" {
-		base = "file"
+		return "file"
+	}
+	return base
+}
+
+// maxNameBytes leaves room for a number in the 255 bytes that systems allow a name.
+const maxNameBytes = 200
+
+// shortened is a name that no system finds too long, its ending kept.
+func shortened(base string) string {
+	if len(base) <= maxNameBytes {
+		return base
 	}
 	ending := path.Ext(base)
-	stem := strings.TrimSuffix(base, ending)
-	name := base
-	for n := 2; named(all, name); n++ {
-		name = fmt.Sprintf("%s (%d)%s", stem, n, ending)
+	if len(ending) > maxNameBytes/2 {
+		ending = ""
 	}
-	return name
+	return strings.ToValidUTF8(base[:maxNameBytes-len(ending)], "") + ending
 }
 
 // named says whether an export bears a name, in whatever case: some systems tell none.
@@ -211,6 +231,9 @@ func named(all []Export, name string) bool {
 // exportsOf lists the exports of a file.
 func exportsOf(conn *sqlite3.Conn) (out []Export, err error) {
 	err = rows(conn, "SELECT id, name, came, size, sha256, at FROM export ORDER BY id", func(row *sqlite3.Stmt) error {
+		if name := row.ColumnText(1); plainName(name) != name {
+			return sqlite3.CORRUPT // we never give such a name: it could lead anywhere
+		}
 		out = append(out, Export{
 			ID: row.ColumnInt64(0), Name: row.ColumnText(1), Came: row.ColumnText(2), Size: row.ColumnInt64(3),
 			SHA256: hex.EncodeToString(row.ColumnRawBlob(4)), At: row.ColumnInt64(5),

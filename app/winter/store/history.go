@@ -101,7 +101,7 @@ func (s *Store) move(by int64) (moved bool, err error) {
 	return true, nil
 }
 
-// Undoable and Redoable say what the edit was that Undo or Redo would move over; ok is false without one.
+// Undoable says what the edit was that Undo would move over; ok is false without one.
 func (s *Store) Undoable() (what string, ok bool) { return s.what(0) }
 
 // Redoable says what Redo would take up again.

@@ -126,7 +126,7 @@ func harden(conn *sqlite3.Conn) error {
 	conn.Limit(sqlite3.LIMIT_ATTACHED, 0)
 	// Some of these read the file, so the patience with a writer comes first.
 	return conn.Exec(fmt.Sprintf(`PRAGMA busy_timeout=%d; PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; PRAGMA mmap_size=0;
-		PRAGMA temp_store=MEMORY; PRAGMA foreign_keys=OFF; PRAGMA synchronous=EXTRA`, busyMS))
+		PRAGMA temp_store=MEMORY; PRAGMA foreign_keys=OFF; PRAGMA secure_delete=ON; PRAGMA synchronous=EXTRA`, busyMS))
 }
 
 // whole makes sure that an open file is sound in every page and that its schema is ours to the letter.

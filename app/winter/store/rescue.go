@@ -50,6 +50,7 @@ type finds struct {
 	exports map[int64]Export
 	pieces  map[int64]map[int64][]byte // by export and number
 	steps   map[int64]Step
+	head    int64 // the step that held; 0 when that is lost
 }
 
 // row keeps a row if it is one of ours.
@@ -63,6 +64,10 @@ func (f *finds) row(id int64, row []value) {
 		f.step(id, row)
 	case "nbttii":
 		f.exports[id] = Export{ID: id, SHA256: hex.EncodeToString(row[1].bytes), Name: string(row[2].bytes), Came: string(row[3].bytes), Size: row[4].n, At: row[5].n}
+	case "ti":
+		if string(row[0].bytes) == "head" {
+			f.head = row[1].n
+		}
 	case "niib":
 		export := row[1].n
 		if f.pieces[export] == nil {
@@ -105,9 +110,9 @@ func (f *finds) save(ctx context.Context, to string) (out Rescued, err error) {
 	return out, fault(to, err)
 }
 
-// history makes the new file with every document found, in their order.
+// history makes the new file with every document found, in their order, and goes back to the one that held.
 func (f *finds) history(path string, out *Rescued) (*Store, error) {
-	ids := slices.Sorted(maps.Keys(f.steps))
+	ids := f.liveSteps()
 	out.Steps = len(ids)
 	if len(ids) == 0 {
 		return Create(path, Step{At: time.Now().UnixMilli(), What: "rescued", Winter: winter.Winter{Name: "Rescued winter", Zone: "UTC"}})
@@ -123,7 +128,22 @@ func (f *finds) history(path string, out *Rescued) (*Store, error) {
 			err = s.Commit(step)
 		}
 	}
+	for i := len(ids) - 1; i > 0 && err == nil && f.head > 0 && ids[i] > f.head; i-- {
+		_, err = s.Undo()
+	}
 	return s, err
+}
+
+// liveSteps are the steps found, in order, without those that an edit dropped and whose page was only not yet
+// used again: they are older than a step with a lower number.
+func (f *finds) liveSteps() (ids []int64) {
+	latest := int64(0)
+	for _, id := range slices.Sorted(maps.Keys(f.steps)) {
+		if at := f.steps[id].At; at >= latest {
+			ids, latest = append(ids, id), at
+		}
+	}
+	return ids
 }
 
 // takeAll keeps the exports: whole ones, then what has no row or only a beginning.

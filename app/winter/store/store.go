@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"os"
 	"path/filepath"
 	"sync"
 
@@ -41,7 +42,8 @@ type Store struct {
 // A damaged file is not opened and not written to. Errors are of type *Error.
 func Open(path string) (*Store, error) { return open(path, false) }
 
-// Read opens a winter file for reading only: its mode is never Writable. Errors are as of Open.
+// Read opens a winter file for reading only: its mode is never Writable, and it keeps nobody else from writing.
+// Errors are as of Open.
 func Read(path string) (*Store, error) { return open(path, true) }
 
 func open(path string, reading bool) (*Store, error) {
@@ -84,6 +86,10 @@ func (s *Store) open() error {
 			return err
 		}
 	}
+	if s.reading {
+		release(s.lock)
+		s.lock = nil
+	}
 	return s.load()
 }
 
@@ -104,7 +110,7 @@ func (s *Store) chooseMode(head header) error {
 	case lock == nil:
 		s.mode = Elsewhere
 	case s.reading:
-		s.lock = lock // so that nobody writes meanwhile
+		s.lock = lock // until it is open: nobody is to write while a journal is looked at
 	default:
 		s.mode, s.lock = Writable, lock
 	}
@@ -129,7 +135,19 @@ func (s *Store) load() error {
 }
 
 // Close ends work on the file. What was kept is on the disk already.
-func (s *Store) Close() error {
+func (s *Store) Close() error { return s.close(func() {}) }
+
+// Remove closes the winter and removes its file, unless it is not ours to write.
+func (s *Store) Remove() error {
+	return s.close(func() {
+		if s.mode == Writable && s.lock != nil {
+			os.Remove(s.path)
+		}
+	})
+}
+
+// close ends work on the file, with a last word while nobody else can write.
+func (s *Store) close(last func()) error {
 	s.guard.Lock()
 	defer s.guard.Unlock()
 	var err error
@@ -137,6 +155,7 @@ func (s *Store) Close() error {
 		err = s.conn.Close()
 		s.conn = nil
 	}
+	last()
 	release(s.lock)
 	s.lock = nil
 	removeCopy(s.temp)

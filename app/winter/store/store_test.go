@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/ncruces/go-sqlite3"
@@ -346,11 +347,11 @@ func TestReadingOnly(t *testing.T) {
 	if err := r.Commit(Step{Winter: titled("x")}); code(err) != ReadOnly {
 		t.Errorf("%v", err)
 	}
-	if other, err := Open(s.Path()); err != nil || other.Mode() != Elsewhere {
-		t.Errorf("%v: somebody may write while it is read", err)
-	} else {
-		other.Close()
+	other, err := Open(s.Path())
+	if err != nil || other.Mode() != Writable {
+		t.Fatalf("%v: a reader keeps others from writing", err)
 	}
+	other.Close()
 	r.Close()
 	if after, _ := os.ReadFile(s.Path()); !bytes.Equal(before, after) {
 		t.Error("the file was written to")
@@ -379,5 +380,113 @@ func TestWhatWasSeenIsRemembered(t *testing.T) {
 	}
 	if seen, err := again(t, s).Seen(); string(seen) != "held 97" || err != nil {
 		t.Errorf("%q, %v", seen, err)
+	}
+}
+
+// An export's name that is no plain one is none of ours: given back it could land anywhere.
+func TestACraftedNameIsRefused(t *testing.T) {
+	for _, name := range []string{"../../autostart", "/etc/x", `..\x`, "a/b", "", ".", "..", "x\ny"} {
+		s := begun(t)
+		if _, err := s.Take(context.Background(), []Arrival{arrival("a.csv", "x")}); err != nil {
+			t.Fatal(err)
+		}
+		if err := exec(s.conn, "UPDATE export SET name=?", name); err != nil {
+			t.Fatal(err)
+		}
+		s.Close()
+		if _, err := Open(s.Path()); code(err) != Damaged {
+			t.Errorf("%q: %v", name, err)
+		}
+	}
+}
+
+// Another winter put in the place of an open one is not written to, and a copy is of the one that was opened.
+func TestAReplacedFile(t *testing.T) {
+	s, other := begun(t), begun(t)
+	other.Close()
+	if err := os.Rename(other.Path(), s.Path()); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Commit(Step{Winter: titled("second")}); err == nil {
+		t.Error("an edit of a replaced file went through")
+	}
+	if _, err := s.Take(context.Background(), []Arrival{arrival("a.csv", "x")}); err == nil {
+		t.Error("a file was taken into a replaced file")
+	}
+	to := filepath.Join(t.TempDir(), "copy.thawbook")
+	if err := s.SaveCopy(to); err != nil {
+		t.Fatal(err)
+	}
+	if c, err := Open(to); err != nil || c.Winter().Name != "first" {
+		t.Errorf("%v", err)
+	} else {
+		c.Close()
+	}
+}
+
+// Of many who want one name at once one gets it, and the others leave it alone.
+func TestOneNameWantedByMany(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "w.thawbook")
+	var got sync.WaitGroup
+	made := make(chan string, 8)
+	for i := range 8 {
+		got.Go(func() {
+			s, err := Create(path, Step{Winter: titled(fmt.Sprint(i))})
+			if err == nil {
+				made <- s.Winter().Name
+				s.Close()
+			} else if code(err) != Exists {
+				t.Errorf("%v", err)
+			}
+		})
+	}
+	got.Wait()
+	close(made)
+	var names []string
+	for name := range made {
+		names = append(names, name)
+	}
+	s, err := Open(path)
+	if err != nil || len(names) != 1 || s.Winter().Name != names[0] {
+		t.Fatalf("made by %v, %v", names, err)
+	}
+	s.Close()
+}
+
+// What was undone, and what an edit dropped, does not hold again after a rescue.
+func TestARescueKeepsWhatHeld(t *testing.T) {
+	s := begun(t)
+	for i := range 10 {
+		if err := s.Commit(Step{At: int64(i+2) * 1e7, What: "rename", Winter: titled(fmt.Sprint("edit ", i))}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for range 3 {
+		if _, err := s.Undo(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	rescued := func() string {
+		s.Close()
+		to := filepath.Join(t.TempDir(), "new.thawbook")
+		if _, err := Rescue(context.Background(), s.Path(), to); err != nil {
+			t.Fatal(err)
+		}
+		r, err := Open(to)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer r.Close()
+		return r.Winter().Name
+	}
+	if got := rescued(); got != "edit 6" {
+		t.Errorf("undone edits hold again: %q", got)
+	}
+	s = again(t, s)
+	if err := s.Commit(Step{At: 20e7, What: "rename", Winter: titled("another")}); err != nil {
+		t.Fatal(err)
+	}
+	if got := rescued(); got != "another" {
+		t.Errorf("a dropped edit holds again: %q", got)
 	}
 }
