@@ -86,7 +86,8 @@ func TestGoodDataIsLeftInPeace(t *testing.T) {
 	}
 }
 
-// The whole 594 days at once are no stretch for doubt either.
+// The whole 594 days at once are no stretch for doubt either, nor when they are printed coarsely: then calm days
+// stand still.
 func TestGoodYearsAreLeftInPeace(t *testing.T) {
 	outC, outRelHum := measured(t, "d07_fi_attic_outdoor.csv", "Te", "RHe")
 	atticC, atticRelHum := measured(t, "d06_fi_attic_air.csv", "T", "RH")
@@ -96,15 +97,25 @@ func TestGoodYearsAreLeftInPeace(t *testing.T) {
 		{"attic", plausible.Trace{TempC: atticC, RelHum: atticRelHum}, outC},
 		{"house", plausible.Trace{TempC: houseC, RelHum: houseRelHum}, outC},
 	} {
-		for _, neighbours := range []int{0, 1, 2} {
-			traces := room(t, p, neighbours)
-			for i := range traces {
-				if f := plausible.NewRoom(traces, p.outdoor).Findings(i); len(f) > 0 {
-					t.Errorf("%s, logger %d of %d: %+v", p.name, i+1, len(traces), f)
+		for _, step := range []struct{ tempK, relHum float64 }{{0.01, 0.0001}, {0.1, 0.001}, {0.5, 0.01}, {1, 0.05}} {
+			for neighbours := range 3 {
+				traces := room(t, p, neighbours)
+				for i := range traces {
+					traces[i].TempC, traces[i].RelHum = printed(traces[i].TempC, step.tempK), printed(traces[i].RelHum, step.relHum)
+				}
+				for i := range traces {
+					if f := plausible.NewRoom(traces, p.outdoor).Findings(i); len(f) > 0 {
+						t.Errorf("%s in steps of %v, logger %d of %d: %+v", p.name, step, i+1, len(traces), f)
+					}
 				}
 			}
 		}
 	}
+}
+
+// printed is a curve as it is printed in steps.
+func printed(c series.Curve, step float64) series.Curve {
+	return c.Map(func(v float64) float64 { return math.Round(v/step) * step })
 }
 
 // fault spoils a trace and says where.
@@ -137,6 +148,11 @@ var faults = []fault{
 		p.trace.TempC = changed(t, p.trace.TempC, start, start+96, func(int, float64) float64 { return held })
 		return p.trace, hoursFrom(p.trace.TempC, start, start+96)
 	}, 0.9},
+	{plausible.Stuck, 0, "", func(t *testing.T, p piece, start int) (plausible.Trace, series.Span) {
+		held := p.trace.RelHum.Val[start]
+		p.trace.RelHum = changed(t, p.trace.RelHum, start, start+96, func(int, float64) float64 { return held })
+		return p.trace, hoursFrom(p.trace.RelHum, start, start+96)
+	}, 0.75}, // at 97 % and more a sensor may stand still
 	{plausible.Saturated, 1, "house", func(t *testing.T, p piece, start int) (plausible.Trace, series.Span) {
 		p.trace.RelHum = changed(t, p.trace.RelHum, start, start+36, func(int, float64) float64 { return 1 })
 		return p.trace, hoursFrom(p.trace.RelHum, start, start+36)

@@ -10,15 +10,16 @@ import (
 
 // A value is stuck when it stands still for a day or more, on at least a dozen readings, and eight times
 // as long as this logger usually stays on one value: half of its time is spent in runs no longer than the
-// usual one. Its usual runs tell its resolution and how calm the place is. Where neighbours, or else the
-// air outdoors, moved by no more than three of the logger's steps meanwhile, the calm was real and nothing
-// is said. A log with hardly any other runs must stand still for three days. (Common practice, no source.)
+// usual one. A calm room and a coarse resolution do that too. So its neighbours must have moved meanwhile by more
+// than three of its steps; alone, it must itself move by more than three steps on nine of ten other days, of which
+// there must be three. (Common practice, no source.)
 const (
-	stuckHours, stuckHoursAlone = 24, 72
-	stuckReadings               = 12
-	stuckUsual                  = 8
-	stuckFewRuns                = 20
-	calmSteps                   = 3
+	stuckHours    = 24
+	stuckReadings = 12
+	stuckUsual    = 8
+	calmSteps     = 3
+	calmShare     = 0.1
+	calmDays      = 3
 )
 
 // full is where a humidity sensor reads 100 % in print. From nearFull on many a sensor levels out in fog and
@@ -100,43 +101,52 @@ func usual(sorted []still, but still) float64 {
 // stuck finds where logger i stood still.
 func (r *Room) stuck(i int) []Finding {
 	t := r.traces[i]
-	temp := r.stuckIn(t.TempC, Temperature, r.company(r.temp, i, r.outdoor), t.TempStepK)
-	humid := r.stuckIn(t.RelHum, Humidity, r.company(r.relHum, i, hours{}), t.RelHumStep)
+	temp := stuckIn(t.TempC, Temperature, r.temp, i, t.TempStepK)
+	humid := stuckIn(t.RelHum, Humidity, r.relHum, i, t.RelHumStep)
 	return append(temp, slices.DeleteFunc(humid, func(f Finding) bool { return f.Figures[0] >= nearFull })...)
 }
 
-// company is what a logger's quantity is held against: its neighbours, or else another curve of hours.
-func (r *Room) company(all []hours, i int, instead hours) hours {
-	if near, n := others(all, i); n > 0 {
-		return near
-	}
-	return instead
-}
-
-// stuckIn finds where one quantity stood still.
-func (r *Room) stuckIn(c series.Curve, q Quantity, company hours, step float64) (out []Finding) {
+// stuckIn finds where one quantity of logger i stood still.
+func stuckIn(c series.Curve, q Quantity, all []hours, i int, step float64) (out []Finding) {
 	runs := stills(c, equal)
 	sorted := slices.SortedFunc(slices.Values(runs), func(a, b still) int { return cmp.Or(cmp.Compare(a.hours, b.hours), cmp.Compare(a.i, b.i)) })
-	least := float64(stuckHours)
-	if len(runs) <= stuckFewRuns {
-		least = stuckHoursAlone
-	}
+	near, _ := others(all, i)
 	for _, s := range runs {
-		if s.hours < least || s.j-s.i < stuckReadings {
+		if s.hours < stuckHours || s.j-s.i < stuckReadings {
 			continue
 		}
 		usually, span := usual(sorted, s), spanOf(c, s.i, s.j)
-		meanwhile := company.in(span)
-		if s.hours <= stuckUsual*usually || len(known(meanwhile)) > 0 && spread(meanwhile) <= calmSteps*step+1e-9 {
-			continue
+		meanwhile := known(near.in(span))
+		sure, moved := Likely, spread(meanwhile)
+		if len(meanwhile) == 0 {
+			sure, moved = Perhaps, calmDay(c, s)
 		}
-		sure := Perhaps
-		if len(known(meanwhile)) > 0 && len(runs) > stuckFewRuns {
-			sure = Likely
+		if s.hours > stuckUsual*usually && moved > calmSteps*step*(1+1e-9) {
+			out = append(out, Finding{Stuck, q, span, sure, []float64{c.Val[s.i], s.hours, usually}, ""})
 		}
-		out = append(out, Finding{Stuck, q, span, sure, []float64{c.Val[s.i], s.hours, usually}, ""})
 	}
 	return out
+}
+
+// calmDay is how far the curve moves on a calm day, of days without the run: one calmer comes once in ten. It is
+// 0 when there are too few.
+func calmDay(c series.Curve, but still) float64 {
+	var ranges []float64
+	for i := 0; i < c.Len(); {
+		day := c.Readings.At[i] / (dayHours * series.HourMS)
+		j := i + 1
+		for j < c.Len() && c.Readings.At[j]/(dayHours*series.HourMS) == day {
+			j++
+		}
+		if j <= but.i || i >= but.j {
+			ranges = append(ranges, spread(c.Val[i:j]))
+		}
+		i = j
+	}
+	if len(ranges) < calmDays {
+		return 0
+	}
+	return quantile(calmShare, ranges)
 }
 
 // saturated finds where logger i stood at 100 % and the air can't have.

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -89,10 +90,45 @@ func TestADemoWinter(t *testing.T) {
 	if proposals, remarks := d.doubts(t, d.plan(t)); len(proposals) > 0 || len(remarks) > 0 {
 		t.Errorf("%+v, %+v", proposals, remarks)
 	}
+	t.Run("coarse", func(t *testing.T) { leftInPeace(t, d) })
 	for _, f := range demoFaults {
 		t.Run(f.code, func(t *testing.T) { f.isProposed(t, d) })
 	}
 	t.Run("taken up", func(t *testing.T) { takenUp(t, d) })
+}
+
+// leftInPeace looks at the demo as loggers that print half and whole degrees would have it, all together and each
+// alone: in a room that is held well they stand still for days.
+func leftInPeace(t *testing.T, d *demo) {
+	r, err := Review(context.Background(), d.plan(t), Folder(d.dir), &d.cache, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, step := range []struct{ tempK, relHum float64 }{{0.5, 0.01}, {1, 0.05}} {
+		for alone := -1; alone < 4; alone++ {
+			coarse := r
+			coarse.Inputs = nil
+			for _, in := range r.Inputs {
+				in.Loggers = slices.Clone(in.Loggers)
+				for k := range in.Loggers {
+					l := &in.Loggers[k]
+					l.TempC, l.RelHum, l.TempStepK = inSteps(l.TempC, step.tempK), inSteps(l.RelHum, step.relHum), step.tempK
+					if alone >= 0 && k != alone && isRoom(*l) {
+						l.TempC, l.RelHum = series.Curve{}, series.Curve{}
+					}
+				}
+				coarse.Inputs = append(coarse.Inputs, in)
+			}
+			if _, remarks, err := Proposals(context.Background(), coarse); err != nil || len(remarks) > 0 {
+				t.Errorf("in steps of %v, logger %d alone: %v %+v", step, alone, err, remarks)
+			}
+		}
+	}
+}
+
+// inSteps is a curve as it is printed in steps.
+func inSteps(c series.Curve, step float64) series.Curve {
+	return c.Map(func(v float64) float64 { return math.Round(v/step) * step })
 }
 
 // betweenDays changes the cells of the rows of alder-west.csv (time, °C, %) from one day up to another.
