@@ -91,6 +91,52 @@ South|RH %|5 relative_humidity percent header n2 m0 u0 2026-01-13T10:00:00..2026
 Air|Air|2 air_temperature degC units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
 Air|Air|3 relative_humidity percent units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
 f|Wall|4 air_temperature degC units_row n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 3..3.1`},
+	{"grades behind each value, unnamed",
+		"time;air °C;;humidity %;\n2026-01-13 10:00;4,5;1;80;1\n2026-01-13 11:00;4,0;1;81;1\n2026-01-13 12:00;4,0;5;81;1\n",
+		`utf-8 ";" "," line 2 rows 3 bad 0 clock [1] ymd
+f|air °C|2 air_temperature degC header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 4..4.5
+f|humidity %|4 relative_humidity percent header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0.8..0.81`},
+	{"grades behind each value, under one word, by letter",
+		"time,TEMP,chk,RH,chk\n2026-01-13 10:00,4.5,A,80,A\n2026-01-13 11:00,4.0,2,81,3\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|TEMP|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f|RH|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+	{"grades with names of their own",
+		"time,temp,valid,rh,rh_ok,T_FLAG,RH quality\n2026-01-13 10:00,4.5,true,80,1,0,9\n2026-01-13 11:00,4.0,false,81,1,1,9\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|temp|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f|rh|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+	{"a column without a name that is no grade",
+		"time,temp °C,\n2026-01-13 10:00,4.5,80\n2026-01-13 11:00,4.0,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f||3 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 80..81`},
+	{"an event list, several fans by turns",
+		"Zeit;Ereignis;Gerät\n13.01.2026 10:00;Ein;Lüfter 1\n13.01.2026 10:20;Aus;Lüfter 1\n13.01.2026 10:25;Ein;Lüfter 2\n13.01.2026 12:00;Ein;Lüfter 1\n",
+		`utf-8 ";" "" line 2 rows 4 bad 0 clock [1] dmy
+Lüfter 1|Ereignis|2 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+Lüfter 2|Ereignis|2 state n1 m0 u0 2026-01-13T10:25:00..2026-01-13T10:25:00 1..1`},
+	{"doors, lights, motors and alarms, each in words of its own",
+		"time,door,light,motor,High temp alarm,Power fail,siren\n2026-01-13 10:00,OPEN,TRUE,run,0,0,normal\n2026-01-13 10:20,CLOSED,FALSE,stop,1,0,alarm\n2026-01-13 12:00,open,TRUE,start,0,1,normal\n",
+		`utf-8 "," "" line 2 rows 3 bad 0 clock [1] ymd
+f|door|2 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+f|light|3 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+f|motor|4 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+f|High temp alarm|5 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+f|Power fail|6 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1
+f|siren|7 state n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0..1`},
+	{"a temperature of nought and one is no state",
+		"time,temp,fan power W\n2026-01-13 10:00,0,1\n2026-01-13 10:20,1,0\n",
+		`utf-8 "," "" line 2 rows 2 bad 0 clock [1] ymd
+f|temp|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 0..1
+f|fan power W|3 power W header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 0..1`},
+	{"current, power, and a meter that counts up",
+		"time,fan current (A),motor power W,energy kWh,meter reading\n2026-01-13 10:00,0.02,3,1000.1,17\n2026-01-13 10:20,2.2,500,1000.2,18\n2026-01-13 12:00,0.02,3,1000.3,20\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|fan current (A)|2 current A header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 0.02..2.2
+f|motor power W|3 power W header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 3..500
+f|energy kWh|4 other kWh header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 1000.1..1000.3
+f|meter reading|5 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 17..20`},
 }
 
 func TestArrangements(t *testing.T) {

@@ -33,6 +33,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.dropFlags(rows, names)
 	l.pruneDevices(rows)
 }
 
@@ -86,7 +87,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return vacant
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
-	case t.states == t.filled && (t.numbers < t.filled || anyPhrase(stateNames, name)) && c.quantity == Other:
+	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled):
 		c.quantity = State
 		return state
 	case 3*t.numbers >= t.filled:
@@ -96,6 +97,13 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return number
 	}
 	return skipped
+}
+
+// namesState says whether a column of nothing but states is one: by words among its cells, or by its name
+// where they are 0 and 1.
+func (c *column) namesState(inWords bool) bool {
+	name := words(c.header)
+	return inWords || anyPhrase(contactNames, name) || c.quantity == Other && anyPhrase(stateNames, name)
 }
 
 // glue takes the unit that the cells themselves carry.

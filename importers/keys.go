@@ -3,7 +3,6 @@ package importers
 import (
 	"bytes"
 	"math"
-	"slices"
 )
 
 // A row may say itself what it is about: which logger it is from, which variable its value is, and in which
@@ -264,13 +263,11 @@ func (l *layout) pruneDevices(rows []record) {
 		}
 		kept[i] = n > 1
 	}
-	l.columns = slices.DeleteFunc(l.columns, func(c column) bool {
-		drop := c.kind == device && !kept[c.index]
-		if drop {
-			l.ordinals++
-		}
-		return drop
-	})
+	spare := map[int]bool{}
+	for _, i := range at {
+		spare[i] = !kept[i]
+	}
+	l.drop(spare)
 }
 
 // distinctCells counts the different cells, or rows of cells, that some columns hold.

@@ -35,10 +35,13 @@ var quantityUnits = map[string]Quantity{
 
 // stateNames are the stems of columns that record whether something is on or open.
 var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "relay*", "relais*", "heater*", "heat*", "door*", "contact*", "kontakt*", "output*", "switch*",
-	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open"}
+	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open", "motor*", "vent*", "event*", "ereignis*", "run", "light*", "licht*", "lamp*"}
+
+// contactNames are the stems of columns that are states even though they name a quantity too (high temp alarm).
+var contactNames = []string{"alarm*", "fail*", "fault*", "door*", "contact*", "kontakt*", "relay*", "relais*", "switch*", "state", "status"}
 
 // flagNames are the stems of columns that grade other columns.
-var flagNames = []string{"flag*", "qc", "qa", "quality*", "*qualitat*", "qflag*"}
+var flagNames = []string{"*flag*", "qc", "qa", "q", "quality*", "*qualitat*", "valid*", "gultig*", "ok", "attribute*"}
 
 // indexNames are the stems of columns that count the rows.
 var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}

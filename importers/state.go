@@ -7,6 +7,7 @@ var statePairs = []struct{ off, on string }{
 	{"geschlossen", "offen"}, {"nein", "ja"}, {"av", "p\u00e5"}, {"av", "p\xe5"}, {"fra", "til"}, {"pois", "p\u00e4\u00e4ll\u00e4"}, {"pois", "p\xe4\xe4ll\xe4"},
 	{"kinni", "lahti"}, {"v\u00e4ljas", "sees"}, {"v\xe4ljas", "sees"}, {"arr\u00eat", "marche"}, {"arr\xeat", "marche"}, {"ferm\u00e9", "ouvert"}, {"ferm\xe9", "ouvert"},
 	{"apagado", "encendido"}, {"cerrado", "abierto"}, {"uit", "aan"}, {"dicht", "open"}, {"spento", "acceso"}, {"vypnuto", "zapnuto"},
+	{"normal", "alarm"}, {"cleared", "raised"}, {"clear", "alarm"}, {"ended", "started"}, {"dark", "lit"},
 }
 
 // stateWords is statePairs by word.

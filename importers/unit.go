@@ -105,7 +105,8 @@ func withoutConnector(name string) string {
 // unit of a temperature (temp C).
 func isInitial(name, letter string) bool {
 	q, _ := quantityOf(words(name), "")
-	return len(strings.TrimSpace(letter)) == 1 && letter != "%" && (!isTemperature(q) || !unitFits(q, unitOf(letter)))
+	_, bound := quantityUnitSets[q]
+	return len(strings.TrimSpace(letter)) == 1 && letter != "%" && !(bound && unitFits(q, unitOf(letter)))
 }
 
 // lastWordUnit is the unit a name ends in.
