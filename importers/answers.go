@@ -3,7 +3,7 @@ package importers
 import "thawbook/analysis/series"
 
 // The questions a file can leave open, in the order they are asked, and the answers there are. An answer to
-// another question is not for the importers.
+// another question is not for the importers. A question without options takes a year, from 1900 to 2199.
 var answerable = []struct {
 	id      string
 	options []string
@@ -12,6 +12,7 @@ var answerable = []struct {
 	{temperatureUnit, []string{"degC", "degF", "K"}},
 	{pairing, []string{pairsInOrder, pairsApart}},
 	{humidityUnit, []string{"percent", "fraction"}},
+	{yearQuestion, nil},
 }
 
 // settleAnswers keeps the answers that are among the options and remarks on the others.
@@ -21,6 +22,9 @@ func settleAnswers(given Answers, n *notes) Answers {
 		answer, said := given[q.id]
 		if !said {
 			continue
+		}
+		if q.options == nil && isYear([]byte(answer)) {
+			kept[q.id] = answer
 		}
 		for _, o := range q.options {
 			if answer == o {

@@ -3,15 +3,16 @@ package importers
 // clock reads the time of a row. The zero base of an unsure date is its three numbers packed (see pack);
 // everything else is milliseconds of the clock face, or of the instant where the row carries its offset.
 type clock struct {
-	read    func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool)
-	form    dateForm
-	columns []int  // in the order the reader takes them
-	parts   []part // what the columns hold, for the readers of parts: all of them, or those after the date
-	scale   float64
-	origin  float64
-	name    order // for the readers without a date form
-	zoned   bool  // rows carry their offset
-	stamps  bool  // date and time stand in one cell
+	read     func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool)
+	form     dateForm
+	columns  []int  // in the order the reader takes them
+	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
+	scale    float64
+	origin   float64
+	name     order // for the readers without a date form
+	zoned    bool  // rows carry their offset
+	stamps   bool  // date and time stand in one cell
+	yearless bool  // the dates have no year
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it

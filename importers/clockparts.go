@@ -195,17 +195,22 @@ func readDateParts(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 
 // partsFit looks for year, month and day, or year and day of the year, in columns of their own, and for the
 // time of day in those beside them.
-func partsFit(rows []record) (clockFit, bool) {
+func partsFit(rows []record) (clockFit, bool) { return namedFit(rows, (*clock).takeDate) }
+
+// namedFit looks for a row of names from which the date can be taken.
+func namedFit(rows []record, takeDate func(c *clock, names []string) bool) (clockFit, bool) {
 	for i := 0; i < min(len(rows)-1, trialRows); i++ {
 		if hasNumber(rows[i].cells) {
 			continue
 		}
 		names := texts(rows[i].cells)
 		c := &clock{read: readParts}
-		if !c.takeDate(names) {
+		if !takeDate(c, names) {
 			continue
 		}
-		c.takeTime(rows[i+1:], names)
+		if !c.takeTime(rows[i+1:], names) && c.yearless {
+			continue
+		}
 		if fit, ok := firstRead(rows, i+1, c); ok {
 			return fit, true
 		}
@@ -243,7 +248,7 @@ func (c *clock) takeDate(names []string) bool {
 }
 
 // takeTime takes the columns of the time of day: by their names, and as their cells read.
-func (c *clock) takeTime(rows []record, names []string) {
+func (c *clock) takeTime(rows []record, names []string) (found bool) {
 	for col, name := range names {
 		if c.uses(col) || col >= len(rows[0].cells) || !isTimeName(name) && !isPart(name, 3) {
 			continue
@@ -251,9 +256,10 @@ func (c *clock) takeTime(rows []record, names []string) {
 		if p, ok := timePart(rows, col, name); ok {
 			c.take(p, col)
 			c.takeRest(rows, names, p, col)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // takeRest takes the minute and the second that belong to an hour, and AM or PM beside a time.

@@ -8,7 +8,7 @@ import (
 
 // export turns what was scanned into what the file says.
 func (s *scan) export(name, encoding string, answers Answers) *Export {
-	o, certain, questions := s.settleOrder(answers)
+	o, certain, questions := s.settleDates(answers)
 	s.findHumidity()
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)

@@ -20,6 +20,7 @@ func FuzzRead(f *testing.F) {
 	for _, c := range timeLayouts {
 		f.Add([]byte(c.in))
 	}
+	f.Add([]byte("Zeit;T °C\n31.12. 23:50;4,5\n31.12. 24:00;4,4\n01.01. 01:00;4,4\n"))
 	for _, printed := range []string{"-999", ">99", "1,234.5", "---"} {
 		f.Add([]byte(barnLog(printed, printed)))
 	}

@@ -12,7 +12,7 @@ func learnClock(rows []record) clockFit {
 	if len(rows) == 0 {
 		return clockFit{}
 	}
-	stamps := stampFits(rows)
+	stamps := stampFits(rows, dateForms)
 	for _, s := range stamps {
 		if fit, ok := pairFit(rows, s); ok && s.midnights == s.timed && s.timed > 0 {
 			return fit
@@ -36,7 +36,7 @@ func learnClock(rows []record) clockFit {
 	for _, s := range stamps {
 		return s.fit(readDate)
 	}
-	return clockFit{}
+	return yearlessFit(rows)
 }
 
 // stampFit counts how a column's cells read as dates of one form.
@@ -54,11 +54,11 @@ func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...
 }
 
 // stampFits are the columns that hold dates, from the left, each with the form that reads most of it.
-func stampFits(rows []record) []stampFit {
+func stampFits(rows []record, forms []dateForm) []stampFit {
 	var out []stampFit
 	for col := range rows[0].cells {
 		var best stampFit
-		for _, form := range dateForms {
+		for _, form := range forms {
 			if !worthTrying(rows, col, form) {
 				continue
 			}

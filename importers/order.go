@@ -12,8 +12,14 @@ const noTime = math.MinInt64
 // dayMonth is the question which of a date's numbers is the day.
 const dayMonth = "day_month"
 
-// settleOrder decides the order of unsure dates and unpacks the times. It returns whether content or the
-// keeper decided, and the question that is left.
+// settleDates decides the order of unsure dates, unpacks the times and finds the year of dates without one. It
+// returns whether content or the keeper decided on the order, and the questions that are left.
+func (s *scan) settleDates(answers Answers) (o order, certain bool, open []Question) {
+	o, certain, open = s.settleOrder(answers)
+	return o, certain, append(open, s.settleYear(o, answers)...)
+}
+
+// settleOrder decides the order of unsure dates and unpacks the times.
 func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Question) {
 	orders := s.clock.form.orders
 	if !s.clock.unsure() {
