@@ -19,7 +19,8 @@ const (
 // A derived column disagrees when more than one reading in twenty lies further from ours than the printed
 // resolutions of all three columns explain, and the 0.06 K or 0.4 % by which good formulas differ (WMO-No. 8's
 // Magnus formulas beside Hyland and Wexler's from −30 to 40 °C: 0.051 K, 0.29 %, worked out); a cause is named
-// when with it no more than one in twenty does.
+// when with it no more than one in twenty does, and half as many as before. Another formula shows on more than half of
+// the readings.
 // Rules of thumb such as T − (100 − RH)/5 stay within about 1 K of the dew point in damp air (at 4 °C and 75 %
 // −1.0 for −0.02 °C, worked out), and 5 % of the vapour is about as much: what is further off, and no swap and
 // no ice, does not follow from the columns beside it. (Limits: common practice, no source.)
@@ -76,10 +77,10 @@ var formulas = map[Kind][]formula{
 
 // disagreement is how a column lies from what a formula makes of the readings beside it.
 type disagreement struct {
-	beyond          float64 // share of readings beyond resolution
-	largest, middle float64
-	excess          float64 // distance beyond resolution of the worst but one in twenty, against what formulas differ by
-	n               int
+	n      int
+	beyond float64 // share of readings beyond resolution
+	worst  float64 // of the worst reading but one in twenty
+	excess float64 // distance beyond resolution of that one, against what formulas differ by
 }
 
 // Derived holds a file's own dew point (°C) or absolute humidity (g/m³) against ours from its temperature
@@ -91,14 +92,14 @@ func Derived(t Trace, own series.Curve, kind Kind, step float64) (f Finding, ok 
 	if ours.n < derivedReadings || ours.beyond <= derivedShare {
 		return Finding{}, false
 	}
-	f = Finding{Code: FormulaOff, Quantity: Both, Span: spanOf(own, 0, own.Len()), Sure: Perhaps, Figures: []float64{ours.largest, ours.middle}}
+	f = Finding{Code: FormulaOff, Quantity: Both, Span: spanOf(own, 0, own.Len()), Sure: Perhaps, Figures: []float64{ours.worst, ours.beyond}}
 	for _, other := range all[1:] {
-		if d := compare(t, own, other.of, kind, step); d.n >= derivedReadings && d.n >= ours.n/2 && d.beyond <= derivedShare {
-			f.Code, f.Sure, f.Figures[1] = other.code, Likely, d.largest
+		if d := compare(t, own, other.of, kind, step); d.n >= derivedReadings && d.n >= ours.n/2 && d.beyond <= math.Min(derivedShare, ours.beyond/2) {
+			f.Code, f.Sure = other.code, Likely
 			return f, true
 		}
 	}
-	if ours.excess <= 1 {
+	if ours.excess <= 1 && ours.beyond > 0.5 {
 		f.Code, f.Sure = Formula, Likely
 	}
 	return f, true
@@ -125,7 +126,7 @@ func compare(t Trace, own series.Curve, of func(tempC, relHum float64) float64, 
 		}
 	}
 	if d.n = len(sizes); d.n > 0 {
-		d.beyond, d.largest, d.middle, d.excess = float64(beyond)/float64(d.n), quantile(1, sizes), median(sizes), quantile(1-derivedShare, excess)
+		d.beyond, d.worst, d.excess = float64(beyond)/float64(d.n), quantile(1-derivedShare, sizes), quantile(1-derivedShare, excess)
 	}
 	return d
 }

@@ -2,6 +2,7 @@ package plausible
 
 import (
 	"math"
+	"slices"
 
 	"thawbook/analysis/series"
 )
@@ -24,7 +25,11 @@ func (r *Room) jumps(i int) []Finding {
 
 // jumpsIn finds the jumps of one quantity.
 func jumpsIn(c series.Curve, q Quantity, least float64) (out []Finding) {
-	usually := quantile(0.99, stepsOf(c))
+	steps := stepsOf(c)
+	if !slices.ContainsFunc(steps, func(s float64) bool { return s > least }) {
+		return nil
+	}
+	usually := quantile(0.99, steps)
 	limit := math.Max(least, jumpUsual*usually)
 	for i := 1; i+1 < c.Len(); i++ {
 		away := c.Val[i] - c.Val[i-1]

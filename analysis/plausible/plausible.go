@@ -19,10 +19,10 @@ const (
 	DriftOfTwo = "drift_of_two"  // two part slowly and there is no third to say which; said of the first: change against the other over the span
 	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: mean distance from the room; from outdoors
 	WetSensor  = "wet_sensor"    // dries slowly after it was wet: how far above its neighbours at first; hours
-	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: largest disagreement with ours; with the formula over ice
-	Formula    = "formula_other" // the file's own column is worked out by another formula: largest disagreement; the middle one
-	FormulaSwp = "formula_swap"  // the file's own column fits swapped temperature and humidity: largest disagreement; when swapped
-	FormulaOff = "formula_off"   // the file's own column does not follow from its temperature and humidity: largest disagreement; the middle one
+	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: disagreement with ours, of the worst reading but one in twenty; share of readings that disagree
+	Formula    = "formula_other" // … by another formula: the same two
+	FormulaSwp = "formula_swap"  // … from swapped temperature and humidity: the same two
+	FormulaOff = "formula_off"   // some or all of it does not follow from its temperature and humidity: the same two
 )
 
 // Quantity says which of a logger's quantities a finding is about.

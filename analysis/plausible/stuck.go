@@ -109,10 +109,14 @@ func (r *Room) stuck(i int) []Finding {
 // stuckIn finds where one quantity of logger i stood still.
 func stuckIn(c series.Curve, q Quantity, all []hours, i int, step float64) (out []Finding) {
 	runs := stills(c, equal)
+	long := func(s still) bool { return s.hours >= stuckHours && s.j-s.i >= stuckReadings }
+	if !slices.ContainsFunc(runs, long) {
+		return nil
+	}
 	sorted := slices.SortedFunc(slices.Values(runs), func(a, b still) int { return cmp.Or(cmp.Compare(a.hours, b.hours), cmp.Compare(a.i, b.i)) })
 	near, _ := others(all, i)
 	for _, s := range runs {
-		if s.hours < stuckHours || s.j-s.i < stuckReadings {
+		if !long(s) {
 			continue
 		}
 		usually, span := usual(sorted, s), spanOf(c, s.i, s.j)

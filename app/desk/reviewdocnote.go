@@ -84,10 +84,10 @@ var doubtNotes = map[string]doubtNote{
 	engine.DoubtWet:        {text: "Logger %s: after it was wet its humidity took %s h to come down to its neighbours'. The stretch can be left out."},
 	engine.DoubtClock:      {text: "Logger %s seems to be ahead of logger %s by %s minutes (behind, if negative): their changes fit best so. Compare both clocks with a watch; nothing was moved."},
 	engine.DoubtClockHours: {text: "Logger %s seems to be ahead of logger %s by %s whole hours (behind, if negative): a time zone or summer time that one of them has not. Check their zones; nothing was moved."},
-	engine.DoubtIce:        {text: "%s: the column “%s” is worked out over ice, ours over water; they differ by up to %s. Both are right in their way."},
-	engine.DoubtFormula:    {text: "%s: the column “%s” follows another formula than ours; they differ by up to %s. Ours is used."},
-	engine.DoubtSwap:       {text: "%s: the column “%s” fits only if temperature and humidity are swapped; as read they differ by up to %s. See how the file was read."},
-	engine.DoubtOff:        {text: "%s: the column “%s” does not follow from the temperature and humidity beside it; they differ by up to %s. It may belong to another sensor."},
+	engine.DoubtIce:        {text: "%s: the column “%s” is worked out over ice, ours over water; they differ by about %s (K, or g/m³). Both are right in their way."},
+	engine.DoubtFormula:    {text: "%s: the column “%s” follows another formula than ours; they differ by about %s (K, or g/m³). Ours is used."},
+	engine.DoubtSwap:       {text: "%s: the column “%s” fits only if temperature and humidity are swapped; as read they differ by about %s (K, or g/m³). See how the file was read."},
+	engine.DoubtOff:        {text: "%s: the column “%s” does not follow from the temperature and humidity beside it, in %s of 100 readings. It may belong to another sensor, or be a mean or an extreme of other readings."},
 }
 
 // sentence puts a remark's arguments into the text.

@@ -32,7 +32,7 @@ const (
 	DoubtIce        = "doubt_formula_ice"   // Args: file, column, disagreement
 	DoubtFormula    = "doubt_formula_other" // Args: file, column, disagreement
 	DoubtSwap       = "doubt_formula_swap"  // Args: file, column, disagreement
-	DoubtOff        = "doubt_formula_off"   // Args: file, column, disagreement
+	DoubtOff        = "doubt_formula_off"   // Args: file, column, percent of readings
 )
 
 // Proposal is stretches of one logger's readings that the keeper may want left out, and why. Nothing is left
@@ -240,13 +240,31 @@ func derivedDoubts(f File) (out []series.Remark) {
 			continue
 		}
 		trace := plausible.Trace{TempC: bare(f.Name, temp), RelHum: bare(f.Name, relHum), TempStepK: printed(temp), RelHumStep: printed(relHum)}
-		if found, off := plausible.Derived(trace, bare(f.Name, s), kind, printed(s)); off {
-			out = append(out, series.Remark{
-				Code: "doubt_" + found.Code, Args: []string{f.Name, strings.TrimSpace(s.Column), figure(found.Figures[0])}, Column: s.ColumnIndex, Count: 1, Span: found.Span,
-			})
+		found, off := plausible.Derived(trace, bare(f.Name, s), kind, printed(s))
+		if off {
+			r := series.Remark{Code: "doubt_" + found.Code, Args: []string{f.Name, strings.TrimSpace(s.Column), figure(found.Figures[0])}, Column: s.ColumnIndex, Count: 1, Span: found.Span}
+			if found.Code == plausible.FormulaOff {
+				r.Args[2] = figure(math.Ceil(100 * found.Figures[1]))
+			}
+			out = joinedTo(out, r)
 		}
 	}
 	return out
+}
+
+// joinedTo adds a remark, to one of the same code and column where there is one: a file with several loggers says
+// it once, with the larger figure.
+func joinedTo(all []series.Remark, r series.Remark) []series.Remark {
+	i := slices.IndexFunc(all, func(o series.Remark) bool { return o.Code == r.Code && o.Args[1] == r.Args[1] && o.Column == r.Column })
+	if i < 0 {
+		return append(all, r)
+	}
+	all[i].Count++
+	old, _ := strconv.ParseFloat(all[i].Args[2], 64)
+	if now, _ := strconv.ParseFloat(r.Args[2], 64); now > old {
+		all[i].Args = r.Args
+	}
+	return all
 }
 
 // checkable is what a series can be checked as.
