@@ -259,7 +259,7 @@ func TestAFilesOwnFrostPointIsNamed(t *testing.T) {
 	}
 	for what, point := range map[string]func(c, h float64) float64{"": magnusDew, DoubtIce: magnusFrost} {
 		dir := folder(t, map[string]string{"room.csv": text(point), "w.toml": planHead + planLogger("n", "room.csv", "outdoor")})
-		r, err := ReviewPlan(context.Background(), filepath.Join(dir, "w.toml"), nil)
+		r, err := ReviewFile(context.Background(), filepath.Join(dir, "w.toml"), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
