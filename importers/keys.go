@@ -193,7 +193,7 @@ func (k *keyed) describe(c *values, id int32) {
 			unit = cell
 		}
 	}
-	if !k.long {
+	if !k.long || c.kind == vacant || c.told || c.unit != "" {
 		return
 	}
 	said := column{header: name}
