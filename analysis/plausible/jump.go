@@ -10,10 +10,12 @@ import (
 // A jump is one reading, or two, that lie beyond any step this logger otherwise makes, and from which it
 // comes back by at least seven tenths of the way at once. Air in a room does not do that: a door that opens
 // leaves a tail of many readings. Its usual step is the 99th percentile of its steps; a jump is six times
-// that and at least 5 K, or 25 points of humidity. (Common practice, no source.)
+// that and at least 5 K, or 25 points of humidity, and twice as much where readings are more than five minutes
+// apart: a door may be open and shut between them. (Common practice, no source.)
 const (
 	jumpK, jumpRelHum = 5, 0.25
 	jumpUsual         = 6
+	jumpQuickMS       = 5 * 60 * 1000
 	jumpBack          = 0.7
 )
 
@@ -25,6 +27,9 @@ func (r *Room) jumps(i int) []Finding {
 
 // jumpsIn finds the jumps of one quantity.
 func jumpsIn(c series.Curve, q Quantity, least float64) (out []Finding) {
+	if c.Interval() > jumpQuickMS {
+		least *= 2
+	}
 	steps := stepsOf(c)
 	if !slices.ContainsFunc(steps, func(s float64) bool { return s > least }) {
 		return nil
