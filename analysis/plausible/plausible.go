@@ -17,7 +17,7 @@ const (
 	Fahrenheit = "fahrenheit"    // °F in a column of °C: the middle as it stands; converted; of its neighbours, or NaN
 	Drift      = "drift"         // parts slowly from its neighbours: change over the span
 	DriftOfTwo = "drift_of_two"  // two part slowly and there is no third to say which; said of the first: change against the other over the span
-	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: mean distance from the room; from outdoors
+	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: middle distance from the room; from outdoors
 	WetSensor  = "wet_sensor"    // dries slowly after it was wet: how far above its neighbours at first; hours
 	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: disagreement with ours, of the worst reading but one in twenty; share of readings that disagree
 	Formula    = "formula_other" // … by another formula: the same two
