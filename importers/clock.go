@@ -9,10 +9,11 @@ type clock struct {
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
-	name     order // for the readers without a date form
-	zoned    bool  // rows carry their offset
-	stamps   bool  // date and time stand in one cell
-	yearless bool  // the dates have no year
+	name     order  // for the readers without a date form
+	zoned    bool   // rows carry their offset
+	stamps   bool   // date and time stand in one cell
+	yearless bool   // the dates have no year
+	zone     string // named by a column of its own, the same in every row
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it

@@ -111,7 +111,9 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 }
 
 // runsOn says whether digits of a time may follow the date's own without anything between.
-func (f dateForm) runsOn() bool { return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "22Y" }
+func (f dateForm) runsOn() bool {
+	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "22Y" || f.pattern == "YJ"
+}
 
 // hour says whether an hour alone stands behind the date.
 func (f dateForm) hour() bool { return f.pattern[len(f.pattern)-1] == 'h' }

@@ -25,7 +25,7 @@ const (
 var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
-var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kello*", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}
+var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
 var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm"}
@@ -247,7 +247,7 @@ func (c *clock) takeDate(names []string) bool {
 	return true
 }
 
-// takeTime takes the columns of the time of day: by their names, and as their cells read.
+// takeTime takes the columns of the time of day: by their names and as their cells read, else by their cells.
 func (c *clock) takeTime(rows []record, names []string) (found bool) {
 	for col, name := range names {
 		if c.uses(col) || col >= len(rows[0].cells) || !isTimeName(name) && !isPart(name, 3) {
@@ -259,8 +259,17 @@ func (c *clock) takeTime(rows []record, names []string) (found bool) {
 			return true
 		}
 	}
+	for col := range names {
+		if !c.uses(col) && col < len(rows[0].cells) && share(rows, col, isPlainTime) {
+			c.take(partTime, col)
+			return true
+		}
+	}
 	return false
 }
+
+// isPlainTime says whether a cell is a time of day that needs no name to be known.
+func isPlainTime(cell []byte) bool { return isTimeOfDay(cell, false) }
 
 // takeRest takes the minute and the second that belong to an hour, and AM or PM beside a time.
 func (c *clock) takeRest(rows []record, names []string, p part, col int) {

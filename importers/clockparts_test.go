@@ -59,6 +59,15 @@ var timeLayouts = []struct{ name, in, order, zone, want string }{
 	{"parts without names", "2025 11 12 23 50 4.5 70\n2025 11 13 00 00 4.5 70\n2025 11 13 00 10 4.4 71\n2025 11 13 01 00 4.4 71\n", "ymd", "", "2025-11-12T23:50:00 2025-11-13T00:00:00 2025-11-13T00:10:00 2025-11-13T01:00:00"},
 	{"parts to the hour without names", "2025,11,12,22,4,70\n2025,11,12,23,5,70\n2025,11,13,0,4,71\n2025,11,13,1,4,71\n", "ymd", "", "2025-11-12T22:00:00 2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T01:00:00"},
 	{"days without names, and whole degrees", "2025,11,12,4,70\n2025,11,13,5,70\n2025,11,14,5,71\n", "ymd", "", "2025-11-12T00:00:00 2025-11-13T00:00:00 2025-11-14T00:00:00"},
+	{"hours without a name beside a date", "2025-11-12,22,4.5\n2025-11-12,23,4.5\n2025-11-13,0,4.4\n2025-11-13,1,4.4\n", "ymd", "", "2025-11-12T22:00:00 2025-11-12T23:00:00 2025-11-13T00:00:00 2025-11-13T01:00:00"},
+	{"hours and minutes without a name", "7 20251112 2200 4.5\n7 20251112 2300 4.5\n7 20251113 0000 4.4\n", "ymd", "", "2025-11-12T22:00:00 2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"two clocks of numbers, side by side", "id UTC_DATE UTC_TIME LST_DATE LST_TIME temp\n7 20251112 2300 20251112 1600 4.5\n7 20251113 0000 20251112 1700 4.4\n", "ymd", "+00:00", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"parts and a zone in Finnish", "Vuosi,Kk,Pv,Klo,Aikavyöhyke,Lämpötila (degC)\n2025,11,12,23:00,UTC,4.5\n2025,11,13,00:00,UTC,4.4\n", "ymd", "+00:00", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"parts and a time with its zone in Estonian", "Aasta;Kuu;Päev;Kell (UTC);Temp °C\n2025;11;12;23:00;4,5\n2025;11;13;00:00;4,4\n", "ymd", "+00:00", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"a printed time under a name nobody knows", "year,month,day,x1,T °C\n2025,11,12,23:50,4.5\n2025,11,13,00:00,4.0\n", "ymd", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
+	{"zone above the table, keys above values", "Site,Number,Time Zone,Height\nFar field,12,-7,120\nYear,Month,Day,Hour,Temp °C\n2025,11,12,23,4.5\n2025,11,13,0,4.4\n", "ymd", "-07:00", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"a zone of a house is no zone of time", "Zone: 3\nTime,Temp °C\n2025-11-12 23:00,4.5\n2025-11-13 00:00,4.4\n", "ymd", "", "2025-11-12T23:00:00 2025-11-13T00:00:00"},
+	{"year, day of the year and time in one number", "stamp,temp °C\n20253162350,4.5\n20253170000,4.4\n", "doy", "", "2025-11-12T23:50:00 2025-11-13T00:00:00"},
 	{"an hour shown twice", "time,temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:00,4.25\n2025-10-26 02:30,4.25\n", "ymd", "", "2025-10-26T02:30:00 2025-10-26T02:00:00 2025-10-26T02:30:00"},
 	{"a clock set back by weeks", "time,temp C\n2025-11-12 10:00,4.5\n2025-10-01 10:00,4.25\n2025-10-01 10:10,4.25\n", "ymd", "", "2025-11-12T10:00:00 2025-10-01T10:00:00 2025-10-01T10:10:00"},
 	{"a zone of the database in the header", "Time (America/New_York),temp C\n2025-10-26 02:30,4.5\n2025-10-26 02:40,4.5\n", "ymd", "America/New_York", "2025-10-26T02:30:00 2025-10-26T02:40:00"},
@@ -82,5 +91,17 @@ func TestTimeLayouts(t *testing.T) {
 				t.Errorf("%v, order %s, zone %q, %d bad; want %s, %s, %q", got, l.Order, l.Zone, e.BadTime, c.want, c.order, c.zone)
 			}
 		})
+	}
+}
+
+// A second clock in numbers is no variable.
+func TestSecondClocksAreNoSeries(t *testing.T) {
+	for _, file := range []string{
+		"UTC_DATE UTC_TIME LST_DATE LST_TIME temp\n20251112 2300 20251112 1600 4.5\n20251113 0000 20251112 1700 4.4\n",
+		"TIMESTAMP_START,TIMESTAMP_END,temp\n202511122300,202511122330,4.5\n202511122330,202511130000,4.5\n",
+	} {
+		if s := readText(t, file).Series; len(s) != 1 || s[0].Column != "temp" {
+			t.Errorf("%q: %+v", file, s)
+		}
 	}
 }

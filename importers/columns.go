@@ -21,7 +21,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		if i < len(l.groups) {
 			c.likeness = joined(l.groups[i], c.likeness)
 		}
-		if split && isClockPart(c.header) || isCount(c.header) {
+		if split && isClockPart(c.header) || isCount(c.header) || isSecondClock(rows, names, i) {
 			continue
 		}
 		switch c.kind = l.kindOf(rows, &c); c.kind {
@@ -187,22 +187,18 @@ func (t columnTally) isDevice(rows []record) bool {
 	return n > 0 && n <= maxDevices && (n == 1 || 2*n <= len(rows)) && t.states < t.filled
 }
 
-// learnZone looks for the zone in the clock's names, then in the key–value lines.
+// learnZone looks for the zone in the clock's names, then in a column of its own, then above the table.
 func (l *layout) learnZone(names []string) {
 	for _, i := range l.clock.columns {
 		if i < len(names) && l.zone == "" {
 			l.zone = zoneInName(names[i])
 		}
 	}
-	for _, r := range l.preamble {
-		key, value := keyValue(text(r.text))
-		if l.zone == "" && value != "" && hasAnyPrefix(strings.ToLower(fold(key)), zoneKeys) {
-			if l.zone = zoneInName(value); l.zone == "" {
-				if offset, ok := parseOffset([]byte(value)); ok {
-					l.zone = zoneName(offset)
-				}
-			}
-		}
+	if l.zone == "" {
+		l.zone = l.clock.zone
+	}
+	if l.zone == "" {
+		l.zone = zoneAbove(l.preamble)
 	}
 }
 

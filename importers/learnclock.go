@@ -12,6 +12,15 @@ func learnClock(rows []record) clockFit {
 	if len(rows) == 0 {
 		return clockFit{}
 	}
+	fit := findClock(rows)
+	if fit.clock != nil {
+		fit.clock.zone = zoneInColumn(rows[fit.first:], nameRow(rows[:fit.first]))
+	}
+	return fit
+}
+
+// findClock is learnClock for the columns and the form.
+func findClock(rows []record) clockFit {
 	stamps := stampFits(rows, dateForms)
 	for _, s := range stamps {
 		if fit, ok := pairFit(rows, s); ok && s.midnights == s.timed && s.timed > 0 {
@@ -157,6 +166,11 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 			fit.clock.takeRest(data, names, p, col)
 			return fit, true
 		}
+		if p, ok := namelessPart(data, s, col); ok && name == "" {
+			fit := s.fit(readDateParts, col)
+			fit.clock.parts = []part{p}
+			return fit, true
+		}
 		named := anyPhrase(clockNames, words(name)) || isTimeName(name)
 		if share(data, col, func(c []byte) bool { return isTimeOfDay(c, named) }) || name == "" && isDotted(data, s.column, col) {
 			fit := s.fit(readPair, col)
@@ -186,6 +200,51 @@ func datesRepeat(rows []record, date int) bool {
 		same += one(string(rows[i].cells[date]) == string(rows[i-1].cells[date]))
 	}
 	return same > 0 && 3*same >= len(rows)-1
+}
+
+// namelessPart says which part of a time a column without a name, next to the date, holds: numbers with which
+// the time goes on from row to row where the date alone stands still.
+func namelessPart(rows []record, s stampFit, col int) (part, bool) {
+	if col != s.column+1 || !datesRepeat(rows, s.column) || count(rows, col, hasMarks) > 0 {
+		return 0, false
+	}
+	for _, p := range []part{partHour, partHHMM} {
+		c := s.fit(readDateParts, col).clock
+		c.parts = []part{p}
+		if _, rises, _ := stepsBetween(rows, c); 10*rises >= 9*(len(rows)-1) {
+			return p, true
+		}
+	}
+	return 0, false
+}
+
+// hasMarks says whether anything but digits is in a cell.
+func hasMarks(cell []byte) bool { return countDigits(cell) < len(cell) }
+
+// isSecondClock says whether a column is named as a time and holds the numbers of dates, or of hours and minutes
+// beside such a column: a clock beside the one that is read.
+func isSecondClock(rows []record, names []string, col int) bool {
+	if col >= len(names) || !anyPhrase(clockNames, words(names[col])) {
+		return false
+	}
+	if share(rows, col, isCompactDate) {
+		return true
+	}
+	return col > 0 && isTimeLike(rows, col) && isSecondClock(rows, names, col-1)
+}
+
+func isTimeLike(rows []record, col int) bool {
+	return share(rows, col, reads(partHHMM)) || share(rows, col, reads(partTime))
+}
+
+// isCompactDate says whether a cell is a date of eight digits, alone or with a time behind it.
+func isCompactDate(cell []byte) bool {
+	for _, form := range []dateForm{{"Y22", []order{ymd}}, {"Y22h", []order{ymd}}} {
+		if _, _, ok := form.fits(cell); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // isDotted says whether a column without a name, next to the date, holds times printed 18.00 where the file's

@@ -9,7 +9,7 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"dew*", "dew* p*", "*dewp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"dew*", "dew* p*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
@@ -18,9 +18,9 @@ var quantityNames = []struct {
 		"set* point*", "setpoint*", "*sollwert*", "soll", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*"}},
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
-	{RelativeHumidity, []string{"rh*", "relh*", "rel* hum*", "humid*", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "humid*", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*"}},
-	{AirTemperature, []string{"t", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+	{AirTemperature, []string{"t", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
 		"*homers*", "темпер*", "drybulb*", "dry* bulb*"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
@@ -57,8 +57,8 @@ var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "
 // partNames are the names of columns that hold one part of a time, year to second.
 var partNames = [6][]string{
 	{"year", "yyyy", "yy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
-	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kuu"},
-	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "paev"},
+	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kk", "kuu"},
+	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
 	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "timme", "time", "tunti", "tund"},
 	{"minute", "minutes", "min", "mi", "mn", "mm", "minuut", "minuutti", "minut"},
 	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},

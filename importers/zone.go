@@ -161,3 +161,58 @@ func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 
 // zoneKeys are the beginnings of the keys, in key–value lines, whose value is a time zone.
 var zoneKeys = []string{"time zone", "timezone", "zone", "utc offset", "utc", "tz", "gmt", "zeitzone", "fuseau", "tidszon", "tidssone", "aikavyohyke", "ajavoond", "zona horaria", "fuso", "strefa"}
+
+// zoneAbove finds the zone that the lines above a table name: one line with key and value, or two with keys above
+// their values.
+func zoneAbove(above []record) string {
+	for i, r := range above {
+		if key, value := keyValue(text(r.text)); isZoneKey(key) {
+			if zone := zoneOfValue(key, value); zone != "" {
+				return zone
+			}
+		}
+		for k, cell := range r.cells {
+			if i+1 == len(above) || len(above[i+1].cells) != len(r.cells) || len(r.cells) < 2 || !isZoneKey(text(cell)) {
+				continue
+			}
+			if zone := zoneOfValue(text(cell), text(above[i+1].cells[k])); zone != "" {
+				return zone
+			}
+		}
+	}
+	return ""
+}
+
+func isZoneKey(key string) bool { return hasAnyPrefix(strings.ToLower(fold(key)), zoneKeys) }
+
+// zoneOfValue reads the zone that stands under a key: by name, as an offset, or as a number of hours where the
+// key leaves no doubt that it is a zone of time.
+func zoneOfValue(key, value string) string {
+	if zone := zoneInName(value); zone != "" {
+		return zone
+	}
+	if offset, ok := parseOffset([]byte(value)); ok {
+		return zoneName(offset)
+	}
+	hours, _, ok := parseNumber([]byte(value), '.')
+	if ok && hours >= -12 && hours <= 14 && !strings.HasPrefix(strings.ToLower(key), "zon") {
+		return zoneName(int64(hours * hourMS))
+	}
+	return ""
+}
+
+// zoneInColumn is the zone that a column named as one holds in every row; an empty string where there is none,
+// or more than one.
+func zoneInColumn(rows []record, names []string) string {
+	for col, name := range names {
+		if col >= len(rows[0].cells) || !isZoneKey(name) {
+			continue
+		}
+		first := trim(rows[0].cells[col])
+		others := count(rows, col, func(cell []byte) bool { return !bytes.Equal(cell, first) })
+		if offset, ok := parseZone(first); ok && others == 0 {
+			return zoneName(offset)
+		}
+	}
+	return ""
+}

@@ -21,6 +21,7 @@ type Book struct {
 
 	Undo, Redo string // what would be undone or done again, in words; empty when there is nothing
 
+	id     int // of the winter; the same under another name
 	mode   store.Mode
 	doc    winter.Winter
 	loaded bool
@@ -39,6 +40,12 @@ const (
 
 // Progress is told how many bytes of how many were read, and of which file.
 type Progress = engine.Progress
+
+// Same says whether two books are of one winter, under whatever name.
+func (b Book) Same(other Book) bool { return b.loaded == other.loaded && b.id == other.id }
+
+// Behind says whether the figures are not those of the winter as it stands.
+func (b Book) Behind() bool { return b.loaded && (b.stale || b.Barns() < len(b.doc.Barns)) }
 
 // Loaded says whether a winter is open.
 func (b Book) Loaded() bool { return b.loaded }
@@ -61,7 +68,7 @@ func FaultOf(name string, err error) Fault {
 	if !strings.Contains(text, filepath.Base(name)) {
 		text = filepath.Base(name) + ": " + text
 	}
-	return Fault{Text: capital(strings.TrimSuffix(text, ".")) + ".", Next: "Everything else was read; put the file right and add it again."}
+	return Fault{Text: asSentence(text), Next: "Everything else was read; put the file right and add it again."}
 }
 
 // OpenFault puts a refused winter file or plan into words.
@@ -75,7 +82,16 @@ func OpenFault(path string, err error) Fault {
 }
 
 // Sentenced is an error as a sentence.
-func Sentenced(err error) string { return capital(strings.TrimSuffix(err.Error(), ".")) + "." }
+func Sentenced(err error) string { return asSentence(err.Error()) }
+
+// asSentence is a text with a full stop, begun with a capital unless it begins with a file's name.
+func asSentence(text string) string {
+	first, _, _ := strings.Cut(text, " ")
+	if !strings.ContainsAny(first, `./\`) {
+		text = capital(text)
+	}
+	return strings.TrimSuffix(text, ".") + "."
+}
 
 // Standing is what there is to know of the file before anything else: that it can't be changed, or that the
 // figures are behind. Empty when all is as it should be.

@@ -131,7 +131,7 @@ func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 	if s := b.Shell(); len(s.Tray) != 1 || len(s.Barns[0].Loggers) != 1 || s.Tray[0].Place != "hangs nowhere yet" {
 		t.Fatalf("%+v", s)
 	}
-	hung := edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, List: 0, Place: "room"})
+	hung := edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, Name: "second", List: 0, Place: "room"})
 	if s := hung.Shell(); len(s.Tray) != 0 || len(s.Barns[0].Loggers) != 2 {
 		t.Errorf("%+v", s)
 	}
@@ -142,11 +142,11 @@ func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 	if !strings.Contains(plain(v.FirstLook.Headline), "2 and 6 °C") || v.FirstLook.Headline == "" {
 		t.Errorf("%q", v.FirstLook.Headline)
 	}
-	out := edited(t, k, hung, winter.Hang{From: Slot{List: 0, Index: 1}, List: OutdoorList, Place: "outdoor"})
+	out := edited(t, k, hung, winter.Hang{From: Slot{List: 0, Index: 1}, Name: "second", List: OutdoorList, Place: "outdoor"})
 	if len(out.Shell().Outdoor) != 1 {
 		t.Errorf("%+v", out.Shell())
 	}
-	back := edited(t, k, out, winter.Hang{From: Slot{List: OutdoorList}, List: TrayList})
+	back := edited(t, k, out, winter.Hang{From: Slot{List: OutdoorList}, Name: "second", List: TrayList})
 	if len(back.Shell().Tray) != 1 || len(back.Shell().Outdoor) != 0 {
 		t.Errorf("%+v", back.Shell())
 	}
@@ -159,7 +159,7 @@ func TestFilesForAnOpenWinterWaitInTheTray(t *testing.T) {
 func TestAPlaceOnceSaidIsNotAssumed(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
-	b = edited(t, k, b, winter.Hang{From: Slot{}, List: 0, Place: "room"})
+	b = edited(t, k, b, winter.Hang{From: Slot{}, Name: "cheap", List: 0, Place: "room"})
 	if b.Shell().Barns[0].Loggers[0].Note != "" {
 		t.Errorf("%+v", b.Shell().Barns[0].Loggers[0])
 	}
@@ -217,7 +217,7 @@ func TestASecondReadOutJoinsItsLogger(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "middle.csv", 4))
 	b = added(t, k, b, loggerFile(t, t.TempDir(), "middle.csv", 4.5))
-	b = edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, List: 0, Place: "room"})
+	b = edited(t, k, b, winter.Hang{From: Slot{List: TrayList}, Name: "middle", List: 0, Place: "room"})
 	if s := b.Shell(); len(s.Barns[0].Loggers) != 1 || len(b.Result.Files) != 2 {
 		t.Errorf("%d loggers of %d files", len(s.Barns[0].Loggers), len(b.Result.Files))
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode"
 
+	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
 
@@ -17,10 +18,17 @@ type FileLogger struct {
 	Entry            LoggerEntry
 	Suggested        winter.Edit // hangs it where it seems to belong; nil when nothing speaks for a place
 	Suggestion       string      // in words, as on a button
+	Doubts           []FileDoubt
 	Left             []LeftOut
 }
 
-// LeftOut is a stretch of a logger's readings that is not used, with the edit that takes it back.
+// FileDoubt is what about a logger's readings can hardly be right, with the edit that leaves them out.
+type FileDoubt struct {
+	Text    string
+	LeaveIt winter.Edit // nil where leaving out is no help
+}
+
+// LeftOut is what of a logger's readings is not used for one reason, with the edit that takes it back.
 type LeftOut struct {
 	Text string
 	Undo winter.Edit
@@ -49,20 +57,85 @@ func (b Book) fileLogger(l winter.Logger, at Slot) FileLogger {
 		list, place, why := b.belongs(l)
 		out.Why = why
 		if list != TrayList {
-			out.Suggested, out.Suggestion = Hang(at, list, place), "Hang it "+b.placeWords(list, place)
+			out.Suggested, out.Suggestion = Hang(out.Entry, list, place), "Hang it "+b.placeWords(list, place)
 		}
 	case l.Assumed:
 		_, why := placeByName(l)
 		out.Why = "Assumed: " + why + "."
 	}
-	for i, x := range l.Exclusions {
-		reason := ""
-		if x.Reason != "" {
-			reason = ": " + x.Reason
+	out.Left, out.Doubts = b.leftOut(l, at), b.doubts(l, at)
+	return out
+}
+
+// leftOut is what of a logger is not used, a line for each reason.
+func (b Book) leftOut(l winter.Logger, at Slot) (out []LeftOut) {
+	var reasons []string
+	days := map[string][]string{}
+	for _, x := range l.Exclusions {
+		if !slices.Contains(reasons, x.Reason) {
+			reasons = append(reasons, x.Reason)
 		}
-		out.Left = append(out.Left, LeftOut{"Left out " + b.stretchWords(x) + reason + ".", winter.Include{At: at, Index: i}})
+		days[x.Reason] = append(days[x.Reason], b.stretchWords(x))
+	}
+	for _, r := range reasons {
+		all := slices.Compact(days[r])
+		text := "Left out " + listed(all[:min(len(all), mostNamed)])
+		if n := len(all) - mostNamed; n > 0 {
+			text = "Left out " + strings.Join(all[:mostNamed], ", ") + " and " + strconv.Itoa(n) + " more stretches"
+		}
+		if why := reasonWord(r); why != "" {
+			text += ": " + why
+		}
+		out = append(out, LeftOut{text + ".", winter.Include{At: at, Reason: r}})
 	}
 	return out
+}
+
+// reasonWord is why something is left out, in words: the keeper's own, else those of the doubt it was left out for.
+func reasonWord(reason string) string {
+	if word, ok := doubtReasons[reason]; ok {
+		return word
+	}
+	return reason
+}
+
+// doubtReasons are the doubts as short reasons.
+var doubtReasons = map[string]string{
+	engine.DoubtStuck: "it stood still", engine.DoubtSaturated: "the sensor was wet", engine.DoubtJumping: "it jumped and came straight back", engine.DoubtSentinel: "values no air has",
+	engine.DoubtSwapped: "temperature and humidity swapped", engine.DoubtFahrenheit: "°F taken for °C", engine.DoubtDrift: "it parted slowly from its neighbours",
+	engine.DoubtCarried: "it was not in the room", engine.DoubtWet: "the sensor was still drying",
+}
+
+// doubts are what about the readings of the logger in a slot can hardly be right. They hold for the winter that was
+// reviewed.
+func (b Book) doubts(l winter.Logger, at Slot) (out []FileDoubt) {
+	if b.stale {
+		return nil
+	}
+	for _, p := range b.looked.proposals {
+		if p.Slot != at {
+			continue
+		}
+		d := FileDoubt{Text: ReviewNote(p.Remark)}
+		if len(p.Exclusions) > 0 {
+			d.LeaveIt = winter.Exclude{At: at, Stretches: p.Exclusions}
+		}
+		out = append(out, d)
+	}
+	for _, r := range b.looked.doubts {
+		if (r.Code == engine.DoubtClock || r.Code == engine.DoubtClockHours) && r.Args[0] == l.Name && at.List != TrayList {
+			out = append(out, FileDoubt{Text: ReviewNote(r)})
+		}
+	}
+	return out
+}
+
+// doubted says whether something about the readings of a file's loggers can hardly be right.
+func (b Book) doubted(name string) bool {
+	return !b.stale && slices.ContainsFunc(b.looked.proposals, func(p engine.Proposal) bool {
+		l, ok := b.doc.Logger(p.Slot)
+		return ok && slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) })
+	})
 }
 
 // stretchWords are the local days of a stretch, "from 3 April 2025" where it has no end.
@@ -225,7 +298,7 @@ func (b Book) LeaveOut(at Slot, from, to, reason string) (edit winter.Edit, prob
 	if start == nil || end == nil {
 		return nil, "Say from when to when: days like 2024-11-12, or with their times, 2024-11-12 14:30."
 	}
-	e := winter.Exclude{At: at, Stretch: winter.Exclusion{From: *start, To: *end, Reason: strings.TrimSpace(reason)}}
+	e := winter.Exclude{At: at, Stretches: []winter.Exclusion{{From: *start, To: *end, Reason: strings.TrimSpace(reason)}}}
 	if _, err := e.Apply(b.doc); err != nil {
 		return nil, Sentenced(err)
 	}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -15,6 +16,9 @@ import (
 // to the tray; without one they make a new winter of one barn, hung where their names say, else in the room:
 // that is assumed and said so. It is not reviewed yet.
 func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress) (Book, error) {
+	if err := k.meant(b); err != nil {
+		return b, err
+	}
 	var answers []winter.Answer
 	if k.store != nil {
 		answers = k.store.Winter().Answers
@@ -24,9 +28,9 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 		return b, err
 	}
 	b.Faults = nil
-	sound := k.sound(&b, read)
-	if len(sound) == 0 {
-		return b, nil
+	sound, err := k.sound(ctx, &b, read)
+	if err != nil || len(sound) == 0 {
+		return b, err
 	}
 	if k.store != nil {
 		names, err := engine.Keep(ctx, k.store, sound, tell)
@@ -53,26 +57,33 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 }
 
 // sound are the files of use that no logger of the winter has yet; the faults of the others are noted.
-func (k *Keeper) sound(b *Book, read []engine.File) (out []engine.File) {
-	known := k.used()
+func (k *Keeper) sound(ctx context.Context, b *Book, read []engine.File) (out []engine.File, err error) {
+	used, sums := k.used(), map[string]bool{}
 	for _, f := range read {
-		name := filepath.Base(f.Name)
+		name, here := filepath.Base(f.Name), sums[f.SHA256]
+		if k.store != nil && f.Err == nil && !here {
+			kept, err := k.files.NameOf(ctx, f)
+			if err != nil {
+				return nil, err
+			}
+			here = used[kept]
+		}
 		switch {
 		case f.Err != nil:
 			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))
-		case known[f.SHA256]:
+		case here:
 			b.Faults = append(b.Faults, Fault{Text: name + " is already here, so it was not added again."})
 		case len(loggerNames(f)) == 0:
 			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or fan state that could be used."})
 		default:
 			out = append(out, f)
-			known[f.SHA256] = true
+			sums[f.SHA256] = true
 		}
 	}
-	return out
+	return out, nil
 }
 
-// used are the checksums of the files that loggers of the open winter have. A file that is kept but that no
+// used are the names of the kept files that loggers of the open winter have. A file that is kept but that no
 // logger has, as after an undo, can be added again.
 func (k *Keeper) used() map[string]bool {
 	out := map[string]bool{}
@@ -85,10 +96,8 @@ func (k *Keeper) used() map[string]bool {
 		lists = append(lists, b.Loggers)
 	}
 	for _, l := range slices.Concat(lists...) {
-		for _, pattern := range l.Files {
-			if sum := k.files.SHA256(pattern); sum != "" {
-				out[sum] = true
-			}
+		for _, name := range l.Files {
+			out[name] = true
 		}
 	}
 	return out
@@ -144,7 +153,11 @@ const newWinterName = "New winter"
 func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 	barn := winter.Barn{Name: "Barn"}
 	w := winter.Winter{Name: newWinterName, Zone: zone}
+	seen := map[string]int{}
 	for _, l := range loggers {
+		if seen[l.Name]++; seen[l.Name] > 1 {
+			l.Name = fmt.Sprintf("%s (%d)", l.Name, seen[l.Name])
+		}
 		l.Place, l.Assumed = "room", true
 		if len(loggers) > 1 {
 			l.Place, _ = placeByName(l)

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -23,15 +24,27 @@ type Keeper struct {
 	Crash   func(note string) // told of a fault of the program; may be nil
 	Program Program           // whose figures they are
 
-	cache engine.Cache
+	cache *engine.Cache         // of the open winter
 	aside engine.Cache          // of what is read for the Files screen alone
 	heads map[string][]TextLine // of kept files, by name and checksum
 	store *store.Store
 	files *engine.Kept
-	plan  bool // the winter was made from a plan: while it is unchanged the plan is enough
+	plan  bool // the winter was made from a plan and not changed since: the plan is enough
+	id    int  // which winter is open, counted from the first; it is the same winter under another name
 }
 
-// Now is the instant edits are kept with, ms UTC; tests set it.
+// errOther says that a change was meant for a winter that is no longer open.
+var errOther = errors.New("another winter was opened meanwhile, so nothing was changed")
+
+// meant makes sure that a book is of the open winter; one of no winter goes with any.
+func (k *Keeper) meant(b Book) error {
+	if b.loaded && b.id != k.id {
+		return errOther
+	}
+	return nil
+}
+
+// now is the instant edits are kept with, ms UTC; tests set it.
 var now = func() int64 { return time.Now().UnixMilli() }
 
 // Open opens a winter file, or makes a winter of a plan and takes its files in. It is not reviewed yet. The
@@ -40,7 +53,7 @@ func (k *Keeper) Open(ctx context.Context, path string, tell Progress) (Book, er
 	if !engine.IsWinterFile(path) {
 		return k.openPlan(ctx, path, tell)
 	}
-	if k.store != nil && samePath(k.store.Path(), path) {
+	if k.store != nil && k.store.Mode() == store.Writable && samePath(k.store.Path(), path) {
 		return k.book(Book{}), nil
 	}
 	opened, err := store.Open(path)
@@ -81,12 +94,9 @@ func (k *Keeper) openPlan(ctx context.Context, path string, tell Progress) (Book
 // begin makes a draft whose first document is what fill makes of one: nobody can undo his way to before it.
 // Of a draft that could not be filled nothing is left.
 func (k *Keeper) begin(doc winter.Winter, fill func(*store.Store) (winter.Winter, error)) (*store.Store, error) {
-	path, err := k.draftPath()
-	if err != nil {
-		return nil, err
-	}
 	first := store.Step{At: now(), What: "begun", Field: "begun", Winter: doc}
-	s, err := store.Create(path, first)
+	var s *store.Store
+	err := k.newDraft(func(path string) (err error) { s, err = store.Create(path, first); return err })
 	if err != nil {
 		return nil, err
 	}
@@ -95,35 +105,36 @@ func (k *Keeper) begin(doc winter.Winter, fill func(*store.Store) (winter.Winter
 		err = s.Commit(first) // joins the step before
 	}
 	if err != nil {
-		s.Close()
-		os.Remove(path)
+		s.Remove()
 		return nil, err
 	}
 	return s, nil
 }
 
-// draftPath is a free name among the drafts.
-func (k *Keeper) draftPath() (string, error) {
-	dir := k.Drafts
-	if dir == "" {
-		dir = filepath.Join(os.TempDir(), "thawbook-drafts")
-	}
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return "", err
+// newDraft has a file made among the drafts, under a name that nobody has.
+func (k *Keeper) newDraft(make func(path string) error) error {
+	if err := os.MkdirAll(k.drafts(), 0o700); err != nil {
+		return err
 	}
 	day := time.UnixMilli(now()).Format("2006-01-02 15.04.05")
 	for n := 1; ; n++ {
-		path := filepath.Join(dir, fmt.Sprintf("winter of %s (%d).thawbook", day, n))
-		if _, err := os.Lstat(path); errors.Is(err, os.ErrNotExist) {
-			return path, nil
+		err := make(filepath.Join(k.drafts(), fmt.Sprintf("winter of %s (%d).thawbook", day, n)))
+		var own *store.Error
+		if n < 1000 && errors.As(err, &own) && own.Code == store.Exists {
+			continue
 		}
+		return err
 	}
 }
+
+// drafts is the folder of the drafts.
+func (k *Keeper) drafts() string { return cmp.Or(k.Drafts, filepath.Join(os.TempDir(), "thawbook-drafts")) }
 
 // take makes a winter the open one and closes the one before.
 func (k *Keeper) take(s *store.Store, plan bool) Book {
 	k.Close()
-	k.store, k.files, k.plan = s, engine.NewKept(s), plan
+	k.store, k.files, k.plan, k.cache = s, engine.NewKept(s), plan, &engine.Cache{}
+	k.id++
 	return k.book(Book{})
 }
 
@@ -132,26 +143,16 @@ func (k *Keeper) Close() error {
 	if k.store == nil {
 		return nil
 	}
-	_, changed := k.store.Undoable()
-	_, undone := k.store.Redoable()
-	idle := k.plan && k.isDraft() && !changed && !undone
-	path := k.store.Path()
-	err := k.store.Close()
-	k.store, k.files = nil, nil
-	if idle {
-		os.Remove(path)
+	closing := k.store.Close
+	if k.plan && k.isDraft() {
+		closing = k.store.Remove
 	}
-	return err
+	k.store, k.files = nil, nil
+	return closing()
 }
 
 // isDraft says whether the open winter lies among the drafts.
-func (k *Keeper) isDraft() bool {
-	dir := k.Drafts
-	if dir == "" {
-		dir = filepath.Join(os.TempDir(), "thawbook-drafts")
-	}
-	return k.store != nil && samePath(filepath.Dir(k.store.Path()), dir)
-}
+func (k *Keeper) isDraft() bool { return k.store != nil && samePath(filepath.Dir(k.store.Path()), k.drafts()) }
 
 // book is the open winter as it stands, with the review and faults of an earlier book.
 func (k *Keeper) book(before Book) Book {
@@ -160,7 +161,7 @@ func (k *Keeper) book(before Book) Book {
 	if !b.loaded {
 		return b
 	}
-	b.Path, b.Draft, b.mode, b.doc = k.store.Path(), k.isDraft(), k.store.Mode(), k.store.Winter()
+	b.id, b.Path, b.Draft, b.mode, b.doc = k.id, k.store.Path(), k.isDraft(), k.store.Mode(), k.store.Winter()
 	b.stale = len(b.Result.Barns) > 0
 	b.Undo, b.Redo = editWords(k.store.Undoable()), editWords(k.store.Redoable())
 	return b
@@ -168,8 +169,8 @@ func (k *Keeper) book(before Book) Book {
 
 // Edit keeps a change of the open winter and gives its book, with the review from before it.
 func (k *Keeper) Edit(b Book, e winter.Edit) (Book, error) {
-	if k.store == nil {
-		return b, nil
+	if err := k.meant(b); err != nil || k.store == nil {
+		return b, err
 	}
 	next, err := e.Apply(k.store.Winter())
 	if err != nil {
@@ -178,7 +179,7 @@ func (k *Keeper) Edit(b Book, e winter.Edit) (Book, error) {
 	if err := k.store.Commit(store.Step{At: now(), What: e.What(), Field: e.Field(), Winter: next}); err != nil {
 		return b, err
 	}
-	b.Faults = nil
+	b.Faults, k.plan = nil, false
 	return k.book(b), nil
 }
 
@@ -189,23 +190,23 @@ func (k *Keeper) UndoEdit(b Book) (Book, error) { return k.moved(b, (*store.Stor
 func (k *Keeper) RedoEdit(b Book) (Book, error) { return k.moved(b, (*store.Store).Redo) }
 
 func (k *Keeper) moved(b Book, move func(*store.Store) (bool, error)) (Book, error) {
-	if k.store == nil {
-		return b, nil
+	if err := k.meant(b); err != nil || k.store == nil {
+		return b, err
 	}
 	if _, err := move(k.store); err != nil {
 		return b, err
 	}
-	b.Faults = nil
+	b.Faults, k.plan = nil, false
 	return k.book(b), nil
 }
 
 // Review judges the open winter. What could not be read is among the book's faults, and so is a change of
 // its figures that a change of the program made. The error is the context's, or one sentence.
 func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error) {
-	if k.store == nil {
-		return b, nil
+	if err := k.meant(b); err != nil || k.store == nil {
+		return b, err
 	}
-	result, err := engine.Review(ctx, k.store.Winter(), k.files, &k.cache, tell)
+	result, err := engine.Review(ctx, k.store.Winter(), k.files, k.cache, tell)
 	if err != nil {
 		return b, err
 	}

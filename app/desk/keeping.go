@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -30,8 +29,8 @@ func (k *Keeper) SaveCopy(path string) error {
 // kept; a winter that had a name stays where it was. A winter that nobody named yet is named like its file.
 func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	path = WithEnding(path, winterEnding)
-	if k.store == nil {
-		return b, nil
+	if err := k.meant(b); err != nil || k.store == nil {
+		return b, err
 	}
 	if err := k.store.SaveCopy(path); err != nil {
 		return b, err
@@ -40,20 +39,18 @@ func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	if err != nil {
 		return b, err
 	}
-	draft := ""
+	before := k.store
 	if k.isDraft() {
-		draft = k.store.Path()
+		before.Remove() // if it is ours
 	}
-	k.take(next, false)
-	if draft != "" {
-		os.Remove(draft)
-	}
+	before.Close()
+	k.store, k.files, k.plan = next, engine.NewKept(next), false
 	b.Faults = nil
 	stale := b.stale
-	if b.Name() == newWinterName {
-		stem := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
-		if b, err = k.Edit(b, winter.Rename{Barn: -1, Name: stem}); err != nil {
-			return b, err
+	if stem := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)); b.Name() == newWinterName && stem != "" {
+		named := winter.Rename{Winter: stem, Barns: b.BarnNames()}
+		if b, err = k.Edit(b, named); err != nil {
+			return k.book(b), err
 		}
 	}
 	b = k.book(b)
@@ -83,11 +80,15 @@ func (k *Keeper) GiveBack(ctx context.Context, dir string, tell Progress) (strin
 	if k.store == nil {
 		return "", nil
 	}
-	n, err := engine.GiveBack(ctx, k.store, dir, tell)
+	n, others, err := engine.GiveBack(ctx, k.store, dir, tell)
 	if err != nil {
-		return "", err
+		return "", fmt.Errorf("%d of the files were given back, then: %w", n, err)
 	}
-	return fmt.Sprintf("%s in %s, byte for byte as they came.", plural(strconv.Itoa(n), "file lies", "files lie"), dir), nil
+	said := fmt.Sprintf("%s in %s, byte for byte as they came.", plural(strconv.Itoa(n), "file lies", "files lie"), dir)
+	if len(others) > 0 {
+		said += " Other files of the same name were left as they are: " + strings.Join(others, ", ") + ". Choose an empty folder for those."
+	}
+	return said, nil
 }
 
 // NextWinter begins the winter after the open one: its barns with the settings that held last and where its
@@ -116,8 +117,8 @@ func nextName(name string) string {
 		m := years.FindStringSubmatch(text)
 		first, _ := strconv.Atoi(m[1] + m[2])
 		later := strconv.Itoa(first + 1)
-		if m[5] == "" {
-			return later
+		if end, _ := strconv.Atoi(m[5]); m[5] == "" || end != (first+1)%100 {
+			return later + strings.TrimPrefix(text, m[1]+m[2]) // what follows is no second year
 		}
 		second := strconv.Itoa(first + 2)
 		if m[4] == "" {
@@ -145,11 +146,13 @@ func IsDamaged(err error) bool {
 // Rescue makes a draft of what a damaged winter file still holds; the damaged one is not touched. The book's
 // first fault says what was found.
 func (k *Keeper) Rescue(ctx context.Context, path string) (Book, error) {
-	to, err := k.draftPath()
-	if err != nil {
-		return Book{}, err
-	}
-	found, err := store.Rescue(ctx, path, to)
+	var found store.Rescued
+	var to string
+	err := k.newDraft(func(draft string) (err error) {
+		to = draft
+		found, err = store.Rescue(ctx, path, to)
+		return err
+	})
 	if err != nil {
 		return Book{}, err
 	}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -51,9 +52,13 @@ func (b Book) AddNote(barn int, n NoteText) (edit winter.Edit, problem string) {
 	return winter.AddNote{Barn: barn, Note: note}, ""
 }
 
-// Rename is the edit that renames a barn, or with -1 the winter.
-func Rename(barn int, name string) winter.Edit {
-	return winter.Rename{Barn: barn, Name: strings.TrimSpace(name)}
+// Rename is the edit that gives the winter and its barns names; ok is false where all stay.
+func (b Book) Rename(name string, barns []string) (edit winter.Edit, ok bool) {
+	e := winter.Rename{Winter: strings.TrimSpace(name)}
+	for _, barn := range barns {
+		e.Barns = append(e.Barns, strings.TrimSpace(barn))
+	}
+	return e, e.Winter != b.Name() || !slices.Equal(e.Barns, b.BarnNames())
 }
 
 // FileName is the name a winter's file is offered under.

@@ -82,14 +82,14 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 }
 
 // Hang is the edit that hangs a logger at a place in a barn, or outdoors for every barn, or nowhere.
-func Hang(from Slot, list int, place string) winter.Edit {
+func Hang(l LoggerEntry, list int, place string) winter.Edit {
 	if list == OutdoorList {
 		place = "outdoor"
 	}
 	if list == TrayList {
 		place = ""
 	}
-	return winter.Hang{From: from, List: list, Place: place}
+	return winter.Hang{From: l.At, Name: l.Name, List: list, Place: place}
 }
 
 // Edit is one change of the keeper's document.

@@ -102,7 +102,7 @@ func TestTheAtticsWinter(t *testing.T) {
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	result, err := ReviewPlan(context.Background(), path, nil)
+	result, err := ReviewFile(context.Background(), path, nil)
 	if err != nil || result.Refused() {
 		t.Fatalf("%v, %+v", err, result.Remarks)
 	}

@@ -24,6 +24,12 @@ func (f *Fault) Note() string {
 	return fmt.Sprintf("kind: %s\n%s\n", f.Kind, strings.Join(f.Where, "\n"))
 }
 
+// Guarded is what doing returns; a panic in it is a *Fault.
+func Guarded(what string, doing func() error) (err error) {
+	defer caught(&err, what)
+	return doing()
+}
+
 // caught turns a panic into an error in *err; to be deferred.
 func caught(err *error, doing string) {
 	switch thrown := recover().(type) {

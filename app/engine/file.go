@@ -30,7 +30,7 @@ type Result struct {
 	Barns   []analysis.Review
 	Inputs  []analysis.Input
 	Remarks []series.Remark
-	Faults  []error // faults of the program that cost a barn its review, of type *Fault
+	Faults  []error // faults of the program that cost a logger its curves or a barn its review, of type *Fault
 }
 
 // Refused says whether any file of the winter was missing or could not be read.

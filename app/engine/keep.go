@@ -2,8 +2,6 @@ package engine
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -41,15 +39,48 @@ func Keep(ctx context.Context, s *store.Store, read []File, tell Progress) (name
 	if err != nil {
 		return nil, err
 	}
+	kept := NewKept(s)
 	names = map[string]string{}
 	for _, f := range read {
 		given, member := files.Given(f.Name)
-		names[f.Name] = taken[index[given]].Name
-		if member != "" {
-			names[f.Name] += "!" + member
+		if names[f.Name], err = kept.name(taken[index[given]], member); err != nil {
+			return nil, err
 		}
 	}
 	return names, nil
+}
+
+// name is what a file, or a member of the archive it is, is called in the winter file. The only member of an
+// archive may be called after the archive, as with gzip, and so otherwise than where it came from.
+func (k *Kept) name(e store.Export, member string) (string, error) {
+	if member == "" {
+		return e.Name, nil
+	}
+	members, err := k.members(e)
+	if err != nil {
+		return "", err
+	}
+	if len(members) == 1 {
+		return members[0], nil
+	}
+	return e.Name + "!" + member, nil
+}
+
+// NameOf is what a file that was read elsewhere is called in the winter file; "" when it is not kept there.
+func (k *Kept) NameOf(ctx context.Context, f File) (string, error) {
+	given, member := files.Given(f.Name)
+	sum := f.SHA256
+	if member != "" {
+		var err error
+		if sum, _, err = (reader{source: Folder("")}).checksum(ctx, given); err != nil {
+			return "", err
+		}
+	}
+	e, ok := k.store.BySHA256(sum)
+	if !ok {
+		return "", nil
+	}
+	return k.name(e, member)
 }
 
 // openWatched opens a file whose reading is told of.
@@ -150,43 +181,44 @@ func WritePlan(path string, w winter.Winter) error {
 	return files.WriteAtomic(path, func(out io.Writer) error { return plan.Write(out, w) })
 }
 
-// GiveBack writes the files of a winter into a folder, each byte for byte as it came, and returns how many
-// there are. One that lies there already with the same bytes is left; another file of the name is not
-// written over: that one's error is returned after the others were written.
-func GiveBack(ctx context.Context, s *store.Store, dir string, tell Progress) (given int, err error) {
+// GiveBack writes the files of a winter into a folder, each byte for byte as it came, and returns how many lie
+// there then. One that lay there already with the same bytes is left; another file of the name is not written
+// over: the names of those come apart. The error is the context's, or that of the disk.
+func GiveBack(ctx context.Context, s *store.Store, dir string, tell Progress) (given int, others []string, err error) {
 	m := &meter{tell: tell}
 	for _, e := range s.Exports() {
 		m.total += e.Size
 	}
-	var faults []error
 	for _, e := range s.Exports() {
 		if err := ctx.Err(); err != nil {
-			return given, err
+			return given, others, err
 		}
-		if err := giveBack(ctx, s, e, filepath.Join(dir, e.Name), m); err != nil {
-			faults = append(faults, err)
+		other, err := giveBack(ctx, s, e, filepath.Join(dir, e.Name), m)
+		if err != nil {
+			return given, others, err
+		}
+		if other {
+			others = append(others, e.Name)
 			continue
 		}
 		given++
 	}
-	return given, errors.Join(faults...)
+	return given, others, nil
 }
 
-// giveBack writes one file.
-func giveBack(ctx context.Context, s *store.Store, e store.Export, path string, m *meter) error {
+// giveBack writes one file, unless another of its name lies there.
+func giveBack(ctx context.Context, s *store.Store, e store.Export, path string, m *meter) (other bool, err error) {
 	if _, err := os.Lstat(path); err == nil {
-		if sum, _, err := (reader{source: Folder("")}).checksum(ctx, path); err == nil && sum == e.SHA256 {
-			m.add(e.Size, e.Name)
-			return nil
-		}
-		return fmt.Errorf("%s is another file of the same name and was left as it is; choose an empty folder", path)
+		sum, _, err := (reader{source: Folder("")}).checksum(ctx, path)
+		m.add(e.Size, e.Name)
+		return err != nil || sum != e.SHA256, nil
 	}
 	in, err := s.OpenExport(e.Name)
 	if err != nil {
-		return err
+		return false, err
 	}
 	defer in.Close()
-	return files.WriteAtomic(path, func(out io.Writer) error {
+	return false, files.WriteAtomic(path, func(out io.Writer) error {
 		_, err := io.Copy(out, &watched{ctx: ctx, in: in, name: e.Name, meter: m})
 		return err
 	})

@@ -79,6 +79,7 @@ func (m *memo[T]) keep(key memoKey, outcome T) {
 type joined struct {
 	loggers []analysis.Logger
 	remarks []series.Remark
+	faults  []error // of the program; a logger that met one is left without curves
 }
 
 // judged is a barn's input and review; fault is why there is none.

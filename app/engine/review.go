@@ -23,22 +23,16 @@ import (
 // maxPlanBytes bounds a plan: a thousand barns fit into it.
 const maxPlanBytes = 1 << 20
 
-// ReviewPlan reads a plan and reviews its winter; file patterns are relative to the plan's folder. The
-// error is that of the plan (*plan.Error, *files.Error) or the context's; files that could not be read
-// are in the Result. progress may be nil.
-func ReviewPlan(ctx context.Context, path string, progress Progress) (Result, error) {
-	w, err := ReadPlan(path)
-	if err != nil {
-		return Result{}, err
-	}
-	return Review(ctx, w, Folder(filepath.Dir(path)), nil, progress)
-}
-
-// ReviewFile reviews the winter of a winter file, which is only read, or of a plan. Errors are those of
-// ReviewPlan, or of type *store.Error.
+// ReviewFile reviews the winter of a winter file, which is only read, or of a plan, whose file patterns are
+// relative to its folder. The error is that of the plan (*plan.Error, *files.Error) or winter file
+// (*store.Error), or the context's; files that could not be read are in the Result. progress may be nil.
 func ReviewFile(ctx context.Context, path string, progress Progress) (Result, error) {
 	if !IsWinterFile(path) {
-		return ReviewPlan(ctx, path, progress)
+		w, err := ReadPlan(path)
+		if err != nil {
+			return Result{}, err
+		}
+		return Review(ctx, w, Folder(filepath.Dir(path)), nil, progress)
 	}
 	s, err := store.Read(path)
 	if err != nil {
@@ -136,8 +130,12 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 			list = b.winter.Barns[i-1].Loggers
 		}
 		keys[i] = b.key(list)
-		lists[i] = b.cache.lists.of(keys[i], func() (joined, bool) { return b.join(list) })
+		lists[i] = b.cache.lists.of(keys[i], func() (joined, bool) {
+			l := b.join(list)
+			return l, len(l.faults) == 0
+		})
 		out.Remarks = append(out.Remarks, lists[i].remarks...)
+		out.Faults = append(out.Faults, lists[i].faults...)
 	}
 	for i, barn := range b.winter.Barns {
 		if err := ctx.Err(); err != nil {
@@ -146,7 +144,7 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Zone, analysis.RulesVersion)
 		j := b.cache.barns.of(key, func() (judged, bool) {
 			j := judgedBarn(inputOf(barn, b.winter.Bands, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
-			return j, j.fault == nil
+			return j, j.fault == nil && len(lists[0].faults)+len(lists[i+1].faults) == 0
 		})
 		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)
 		out.Remarks = append(out.Remarks, notYetUsed(barn)...)
@@ -175,18 +173,19 @@ func (b bench) key(list []winter.Logger) memoKey {
 
 // join makes the curves of a list of loggers, in the pool, and keeps what there is to remark. A logger whose
 // curves can't be made through a fault of the program is left without.
-func (b bench) join(list []winter.Logger) (out joined, sound bool) {
-	out.loggers, sound = make([]analysis.Logger, len(list)), true
+func (b bench) join(list []winter.Logger) (out joined) {
+	out.loggers = make([]analysis.Logger, len(list))
 	remarks, faults := make([][]series.Remark, len(list)), make([]error, len(list))
 	spread(len(list), func(i int) { out.loggers[i], remarks[i], faults[i] = b.logger(list, i) })
 	for i, l := range list {
 		if faults[i] != nil {
-			out.loggers[i], sound = analysis.Logger{Name: l.Name, Place: l.Place}, false
+			out.loggers[i] = analysis.Logger{Name: l.Name, Place: l.Place}
+			out.faults = append(out.faults, faults[i])
 			remarks[i] = []series.Remark{{Code: LoggerFault, Args: []string{l.Name}, Count: 1}}
 		}
 		out.remarks = append(out.remarks, remarks[i]...)
 	}
-	return out, sound
+	return out
 }
 
 // logger makes the curves of one logger of a list.

@@ -70,7 +70,7 @@ func TestAFileCostsOnlyItself(t *testing.T) {
 			planLogger("dir", "more", "room") + planLogger("empty", "empty.csv", "wall"),
 		"more/x.csv": "x",
 	})
-	result, err := ReviewPlan(context.Background(), filepath.Join(dir, "w.toml"), nil)
+	result, err := ReviewFile(context.Background(), filepath.Join(dir, "w.toml"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,16 +99,16 @@ func TestRefusedPlans(t *testing.T) {
 		"large.toml": strings.Repeat("# much\n", 200000),
 	})
 	var fault *plan.Error
-	_, err := ReviewPlan(context.Background(), filepath.Join(dir, "bad.toml"), nil)
+	_, err := ReviewFile(context.Background(), filepath.Join(dir, "bad.toml"), nil)
 	if !errors.As(err, &fault) || fault.Line != 9 || fault.Code != plan.OffNotLow {
 		t.Errorf("off above on gives %v", err)
 	}
-	_, err = ReviewPlan(context.Background(), filepath.Join(dir, "large.toml"), nil)
+	_, err = ReviewFile(context.Background(), filepath.Join(dir, "large.toml"), nil)
 	if !errors.As(err, &fault) || !strings.Contains(err.Error(), "larger than") {
 		t.Errorf("a large plan gives %v", err)
 	}
 	for name, code := range map[string]files.Code{"none.toml": files.Missing, "empty.toml": files.Empty, "": files.Directory} {
-		_, err = ReviewPlan(context.Background(), filepath.Join(dir, name), nil)
+		_, err = ReviewFile(context.Background(), filepath.Join(dir, name), nil)
 		var refused *files.Error
 		if !errors.As(err, &refused) || refused.Code != code {
 			t.Errorf("%q gives %v", name, err)
@@ -199,7 +199,7 @@ station_km = 8
 [bands.relative_humidity]
 good_high = 55
 `})
-	result, err := ReviewPlan(context.Background(), filepath.Join(dir, "w.toml"), nil)
+	result, err := ReviewFile(context.Background(), filepath.Join(dir, "w.toml"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -564,7 +564,7 @@ func TestAnOpenQuestionHoldsAFileBack(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	r, err := ReviewPlan(context.Background(), filepath.Join(dir, "plan.toml"), nil)
+	r, err := ReviewFile(context.Background(), filepath.Join(dir, "plan.toml"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,6 @@ package engine
 import (
 	"bytes"
 	"io"
-	"path"
 	"strings"
 	"sync"
 
@@ -54,24 +53,17 @@ type Kept struct {
 // NewKept is the files of an open winter.
 func NewKept(s *store.Store) *Kept { return &Kept{store: s, archives: map[string]*files.Archive{}} }
 
-// Find is Source's: a name outright, a member outer.zip!inner.csv, or a pattern of names as path.Match has
-// them.
-func (k *Kept) Find(pattern string) (found []string, err error) {
-	if e, member := k.given(pattern); e.Name != "" {
-		if member == "" {
-			return k.members(e)
-		}
-		return []string{pattern}, nil
+// Find is Source's: the very name of a file, or of a member, outer.zip!inner.csv; an archive stands for its
+// members. Names are no patterns here: what a file is called later must not hang it on a logger.
+func (k *Kept) Find(name string) (found []string, err error) {
+	e, member := k.given(name)
+	switch {
+	case e.Name == "":
+		return nil, &files.Error{Path: name, Code: files.NoMatch}
+	case member == "":
+		return k.members(e)
 	}
-	for _, e := range k.store.Exports() {
-		if ok, _ := path.Match(pattern, e.Name); ok {
-			found = append(found, e.Name)
-		}
-	}
-	if len(found) == 0 {
-		return nil, &files.Error{Path: pattern, Code: files.NoMatch}
-	}
-	return found, nil
+	return []string{name}, nil
 }
 
 // given is the export a name lies in, and the member of it that is meant.

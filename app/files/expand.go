@@ -24,6 +24,9 @@ func Expand(dir, pattern string) ([]string, error) {
 	} else if !hasSigns(pattern) {
 		return listedMember(full, refused(full, err))
 	}
+	if member, err := listedMember(full, refused(full, fs.ErrNotExist)); err == nil {
+		return member, nil // a member's own name, whatever signs it holds
+	}
 	if _, err := path.Match(pattern, ""); err != nil {
 		return nil, &Error{Path: pattern, Code: BadPattern, Err: err}
 	}

@@ -143,7 +143,7 @@ func (u *UI) hangDialog(l desk.LoggerEntry) {
 	at.OnChanged(at.Selected)
 	hang := newKeyButton("Hang it there", func() {
 		s.close()
-		u.edit(desk.Hang(l.At, listNumber(at.Selected, barns), place.Selected))
+		u.edit(desk.Hang(l, listNumber(at.Selected, barns), place.Selected))
 	}, shut)
 	hang.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("Barn"), at, widget.NewLabel("Hangs at"), place)

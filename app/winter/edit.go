@@ -2,6 +2,7 @@ package winter
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 )
 
@@ -67,8 +68,8 @@ func (w Winter) withBarn(barn int, change func(*Barn)) Winter {
 	return w
 }
 
-// hung is a winter with a logger put into a list. One that hangs there already under the same name takes
-// its files in as another read-out; the tray keeps every one apart.
+// hung is a winter with a logger put into a list. One that hangs there already under the same name takes its
+// files in as another read-out, unless it brings settings of its own; then, and in the tray, it stays apart.
 func (w Winter) hung(list int, l Logger) Winter {
 	all, _ := w.List(list)
 	all = slices.Clone(all)
@@ -76,13 +77,18 @@ func (w Winter) hung(list int, l Logger) Winter {
 		l.StationKM = nil // the distance of a weather station
 	}
 	i := slices.IndexFunc(all, func(o Logger) bool {
-		return list != TrayList && o.Name == l.Name && o.Place == l.Place && o.Channel == l.Channel
+		return list != TrayList && o.Name == l.Name && o.Place == l.Place && o.Channel == l.Channel && l.bare()
 	})
 	if i < 0 {
 		return w.withList(list, append(all, l))
 	}
 	all[i].Files = slices.Concat(all[i].Files, l.Files)
 	return w.withList(list, all)
+}
+
+// bare says whether a logger has nothing set down but its files and where it hangs.
+func (l Logger) bare() bool {
+	return reflect.DeepEqual(l, Logger{Name: l.Name, Files: l.Files, Place: l.Place, Channel: l.Channel, Assumed: l.Assumed})
 }
 
 func noList(list int) error { return fmt.Errorf("this winter has no barn number %d", list+1) }
@@ -105,6 +111,7 @@ func (AddLoggers) Field() string { return "" }
 // Hang moves a logger to a place in a barn, or to the outdoor list or the tray.
 type Hang struct {
 	From  Slot
+	Name  string // the logger's, to make sure that the slot still holds it
 	List  int
 	Place string
 }
@@ -112,7 +119,7 @@ type Hang struct {
 // Apply is Edit's.
 func (e Hang) Apply(w Winter) (Winter, error) {
 	l, ok := w.Logger(e.From)
-	if !ok {
+	if !ok || l.Name != e.Name {
 		return w, fmt.Errorf("the logger that was to be hung is no longer there")
 	}
 	if _, ok := w.List(e.List); !ok {
@@ -153,33 +160,37 @@ func (SetBeesTime) What() string { return "bees_time" }
 // Field is Edit's.
 func (e SetBeesTime) Field() string { return fmt.Sprintf("bees_time %d", e.Barn) }
 
-// Rename gives the winter, or a barn of it, another name.
+// Rename gives the winter and its barns other names, all at once.
 type Rename struct {
-	Barn int // -1 is the winter itself
-	Name string
+	Winter string
+	Barns  []string // as many as there are barns
 }
 
 // Apply is Edit's.
 func (e Rename) Apply(w Winter) (Winter, error) {
-	switch {
-	case e.Name == "":
-		return w, fmt.Errorf("a name can't be empty")
-	case e.Barn == -1:
-		w.Name = e.Name
-		return w, nil
-	case e.Barn < -1 || e.Barn >= len(w.Barns):
-		return w, noList(e.Barn)
-	case slices.ContainsFunc(w.Barns, func(b Barn) bool { return b.Name == e.Name && w.Barns[e.Barn].Name != e.Name }):
-		return w, fmt.Errorf("another barn is called %q already", e.Name)
+	if len(e.Barns) != len(w.Barns) {
+		return w, fmt.Errorf("this winter has %d barns, not %d", len(w.Barns), len(e.Barns))
 	}
-	return w.withBarn(e.Barn, func(b *Barn) { b.Name = e.Name }), nil
+	for i, name := range e.Barns {
+		if name == "" || e.Winter == "" {
+			return w, fmt.Errorf("a name can't be empty")
+		}
+		if slices.Contains(e.Barns[:i], name) {
+			return w, fmt.Errorf("two barns can't both be called %q", name)
+		}
+	}
+	w.Name, w.Barns = e.Winter, slices.Clone(w.Barns)
+	for i, name := range e.Barns {
+		w.Barns[i].Name = name
+	}
+	return w, nil
 }
 
 // What is Edit's.
 func (Rename) What() string { return "rename" }
 
 // Field is Edit's.
-func (e Rename) Field() string { return fmt.Sprintf("name %d", e.Barn) }
+func (Rename) Field() string { return "names" }
 
 // AddNote sets down something the keeper saw in a barn.
 type AddNote struct {
@@ -328,10 +339,10 @@ func (SetLogger) What() string { return "logger" }
 // Field is Edit's.
 func (SetLogger) Field() string { return "" }
 
-// Exclude leaves a stretch of a logger's readings out, and says why.
+// Exclude leaves stretches of a logger's readings out, and says why.
 type Exclude struct {
-	At      Slot
-	Stretch Exclusion
+	At        Slot
+	Stretches []Exclusion
 }
 
 // Apply is Edit's.
@@ -340,10 +351,10 @@ func (e Exclude) Apply(w Winter) (Winter, error) {
 	if !ok {
 		return w, fmt.Errorf("the logger that was to be changed is no longer there")
 	}
-	if e.Stretch.To <= e.Stretch.From {
+	if slices.ContainsFunc(e.Stretches, func(x Exclusion) bool { return x.To <= x.From }) {
 		return w, fmt.Errorf("a stretch that is left out can't end before it begins")
 	}
-	return w.withExclusions(e.At, append(slices.Clip(l.Exclusions), e.Stretch)), nil
+	return w.withExclusions(e.At, slices.Concat(l.Exclusions, e.Stretches)), nil
 }
 
 // withExclusions is a winter with other stretches of a logger left out.
@@ -360,19 +371,20 @@ func (Exclude) What() string { return "exclude" }
 // Field is Edit's.
 func (Exclude) Field() string { return "" }
 
-// Include counts a stretch of a logger's readings again that was left out.
+// Include counts the stretches of a logger's readings again that were left out for a reason.
 type Include struct {
-	At    Slot
-	Index int // among the logger's exclusions
+	At     Slot
+	Reason string
 }
 
 // Apply is Edit's.
 func (e Include) Apply(w Winter) (Winter, error) {
 	l, ok := w.Logger(e.At)
-	if !ok || e.Index < 0 || e.Index >= len(l.Exclusions) {
+	kept := slices.DeleteFunc(slices.Clone(l.Exclusions), func(x Exclusion) bool { return x.Reason == e.Reason })
+	if !ok || len(kept) == len(l.Exclusions) {
 		return w, fmt.Errorf("the stretch that was to count again is no longer there")
 	}
-	return w.withExclusions(e.At, slices.Delete(slices.Clone(l.Exclusions), e.Index, e.Index+1)), nil
+	return w.withExclusions(e.At, kept), nil
 }
 
 // What is Edit's.

@@ -54,25 +54,35 @@ func names(loggers []Logger) string {
 
 func TestHanging(t *testing.T) {
 	w := sample()
-	next := applied(t, w, Hang{Slot{TrayList, 1}, 0, "wall"})
+	next := applied(t, w, Hang{Slot{TrayList, 1}, "t", 0, "wall"})
 	if names(next.Tray) != "b@:b2.csv" || names(next.Barns[0].Loggers) != "a@room:a.csv t@wall:t.csv" {
 		t.Errorf("%s | %s", names(next.Tray), names(next.Barns[0].Loggers))
 	}
-	joined := applied(t, next, Hang{Slot{TrayList, 0}, 1, "room"})
+	joined := applied(t, next, Hang{Slot{TrayList, 0}, "b", 1, "room"})
 	if len(joined.Tray) != 0 || names(joined.Barns[1].Loggers) != "b@room:b.csv+b2.csv" {
 		t.Errorf("a second read-out: %s", names(joined.Barns[1].Loggers))
 	}
-	out := applied(t, joined, Hang{Slot{0, 0}, OutdoorList, "outdoor"})
+	out := applied(t, joined, Hang{Slot{0, 0}, "a", OutdoorList, "outdoor"})
 	if names(out.Outdoor) != "o@outdoor:o.csv a@outdoor:a.csv" || out.Outdoor[1].Assumed || names(out.Barns[0].Loggers) != "t@wall:t.csv" {
 		t.Errorf("%s", names(out.Outdoor))
 	}
-	same := applied(t, w, Hang{Slot{0, 0}, 0, "room"})
+	same := applied(t, w, Hang{Slot{0, 0}, "a", 0, "room"})
 	if names(same.Barns[0].Loggers) != "a@room:a.csv" || same.Barns[0].Loggers[0].Assumed {
 		t.Errorf("hung where it hung: %+v", same.Barns[0].Loggers)
 	}
-	back := applied(t, w, Hang{Slot{1, 0}, TrayList, ""})
+	back := applied(t, w, Hang{Slot{1, 0}, "b", TrayList, ""})
 	if names(back.Tray) != "b@:b2.csv t@:t.csv b@:b.csv" {
 		t.Errorf("in the tray every one stays apart: %s", names(back.Tray))
+	}
+}
+
+// What was set down for a logger is not lost when it is hung beside one of its name.
+func TestHangingKeepsSettings(t *testing.T) {
+	w := sample()
+	w.Tray = append(w.Tray, Logger{Name: "b", Files: []string{"b3.csv"}, OffsetC: -0.7})
+	got := applied(t, w, Hang{Slot{TrayList, 2}, "b", 1, "room"})
+	if names(got.Barns[1].Loggers) != "b@room:b.csv b@room:b3.csv" || got.Barns[1].Loggers[1].OffsetC != -0.7 {
+		t.Errorf("%+v", got.Barns[1].Loggers)
 	}
 }
 
@@ -84,11 +94,8 @@ func TestTheOtherEdits(t *testing.T) {
 	if got := applied(t, w, SetBeesTime{1, at(5), nil}); *got.Barns[1].BeesIn != 5 || got.Barns[1].BeesOut != nil {
 		t.Errorf("%+v", got.Barns[1])
 	}
-	if got := applied(t, w, Rename{-1, "Other"}); got.Name != "Other" {
-		t.Error(got.Name)
-	}
-	if got := applied(t, w, Rename{1, "Willow"}); got.Barns[1].Name != "Willow" {
-		t.Error(got.Barns[1].Name)
+	if got := applied(t, w, Rename{"Other", []string{"Rowan", "Alder"}}); got.Name != "Other" || got.Barns[0].Name != "Rowan" || got.Barns[1].Name != "Alder" {
+		t.Errorf("%s, %s, %s", got.Name, got.Barns[0].Name, got.Barns[1].Name)
 	}
 	if got := applied(t, w, AddNote{0, Note{At: 40, Kind: "power cut"}}); len(got.Barns[0].Notes) != 2 || len(w.Barns[0].Notes) != 1 {
 		t.Errorf("%+v", got.Barns[0].Notes)
@@ -97,8 +104,8 @@ func TestTheOtherEdits(t *testing.T) {
 
 func TestEditsThatDoNotFit(t *testing.T) {
 	for _, e := range []Edit{
-		Hang{Slot{TrayList, 2}, 0, "room"}, Hang{Slot{0, -1}, 0, "room"}, Hang{Slot{5, 0}, 0, "room"}, Hang{Slot{0, 0}, 2, "room"}, Hang{Slot{0, 0}, -3, "room"},
-		SetBeesTime{2, nil, nil}, SetBeesTime{0, at(9), at(9)}, Rename{-1, ""}, Rename{0, "Rowan"}, Rename{7, "x"}, AddNote{-1, Note{}}, TakeOver{Winter{Name: "empty"}},
+		Hang{Slot{TrayList, 2}, "t", 0, "room"}, Hang{Slot{0, -1}, "a", 0, "room"}, Hang{Slot{5, 0}, "a", 0, "room"}, Hang{Slot{0, 0}, "a", 2, "room"}, Hang{Slot{0, 0}, "a", -3, "room"}, Hang{Slot{0, 0}, "b", 0, "room"},
+		SetBeesTime{2, nil, nil}, SetBeesTime{0, at(9), at(9)}, Rename{"", []string{"A", "B"}}, Rename{"W", []string{"A", ""}}, Rename{"W", []string{"A", "A"}}, Rename{"W", []string{"A"}}, AddNote{-1, Note{}}, TakeOver{Winter{Name: "empty"}},
 	} {
 		w := sample()
 		next, err := e.Apply(w)
@@ -167,15 +174,15 @@ func TestALoggersClockAndDistance(t *testing.T) {
 }
 
 func TestLeavingAStretchOutAndTakingItBack(t *testing.T) {
-	next := applied(t, sample(), Exclude{Slot{0, 0}, Exclusion{From: 20, To: 30, Reason: "lay on the desk"}})
-	if got := next.Barns[0].Loggers[0].Exclusions; len(got) != 2 || got[1].Reason != "lay on the desk" {
+	next := applied(t, sample(), Exclude{Slot{0, 0}, []Exclusion{{From: 20, To: 30, Reason: "lay on the desk"}, {From: 40, To: 50, Reason: "lay on the desk"}}})
+	if got := next.Barns[0].Loggers[0].Exclusions; len(got) != 3 || got[1].Reason != "lay on the desk" {
 		t.Errorf("%+v", got)
 	}
-	back := applied(t, next, Include{Slot{0, 0}, 0})
-	if got := back.Barns[0].Loggers[0].Exclusions; len(got) != 1 || got[0].From != 20 {
+	back := applied(t, next, Include{Slot{0, 0}, "lay on the desk"})
+	if got := back.Barns[0].Loggers[0].Exclusions; len(got) != 1 || got[0].From != 1 {
 		t.Errorf("%+v", got)
 	}
-	for _, e := range []Edit{Exclude{Slot{0, 0}, Exclusion{From: 3, To: 3}}, Exclude{Slot{7, 0}, Exclusion{From: 3, To: 4}}, Include{Slot{0, 0}, 1}, Include{Slot{TrayList, 0}, 0}} {
+	for _, e := range []Edit{Exclude{Slot{0, 0}, []Exclusion{{From: 3, To: 3}}}, Exclude{Slot{7, 0}, []Exclusion{{From: 3, To: 4}}}, Include{Slot{0, 0}, "stuck"}, Include{Slot{TrayList, 0}, ""}} {
 		if _, err := e.Apply(sample()); err == nil {
 			t.Errorf("%+v was taken", e)
 		}

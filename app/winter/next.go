@@ -20,12 +20,17 @@ func Next(w Winter, name string) Winter {
 	return out
 }
 
-// lastOf keeps the last setting of each name, in the order the names first stand, and without its date.
+// lastOf keeps the last setting of each name, in the order the names first stand, and without its date. One
+// without a date is another thing of the name.
 func lastOf[T any](all []T, parts func(*T) (name string, from **int64)) (out []T) {
 	for _, setting := range all {
 		name, from := parts(&setting)
+		dated := *from != nil
 		*from = nil
-		i := slices.IndexFunc(out, func(o T) bool { earlier, _ := parts(&o); return earlier == name })
+		i := -1
+		if dated {
+			i = slices.IndexFunc(out, func(o T) bool { earlier, _ := parts(&o); return earlier == name })
+		}
 		if i < 0 {
 			out = append(out, setting)
 			continue

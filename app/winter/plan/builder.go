@@ -161,7 +161,7 @@ func laterAgain[T any](b *builder, list string, items []T, of func(T) (name stri
 		name, from := of(item)
 		before, named := last[name]
 		if named && (from == nil || before != nil && *from <= *before) {
-			b.refuse(fmt.Sprintf("%s[%d].from", list, i), TwiceNamed, "%q is named again; give it a from later than before", name)
+			b.refuse(fmt.Sprintf("%s[%d].from", list, i), TwiceNamed, "%q is named again; give it a from later than before", strings.Split(name, "\x00")[0])
 		}
 		last[name] = from
 	}

@@ -18,7 +18,7 @@ func (b *builder) barnLoggers(path string, tables []loggerTable, records []strin
 		b.known(at, "records_stage", t.RecordsStage, records)
 		out = append(out, l)
 	}
-	laterAgain(b, path+".logger", out, hung)
+	laterHung(b, path+".logger", out)
 	return out
 }
 
@@ -34,7 +34,7 @@ func (b *builder) outdoor(tables []outdoorTable) (out []winter.Logger) {
 		l.StationKM = b.number(at, "station_km", t.StationKM, 0, 1000)
 		out = append(out, l)
 	}
-	laterAgain(b, "outdoor", out, hung)
+	laterHung(b, "outdoor", out)
 	return out
 }
 
@@ -48,12 +48,19 @@ func (b *builder) tray(tables []loggerTable) (out []winter.Logger) {
 		}
 		out = append(out, l)
 	}
-	laterAgain(b, "tray", out, hung)
 	return out
 }
 
-// hung is a logger's name and from when on it hung there.
-func hung(l winter.Logger) (name string, from *int64) { return l.Name, l.From }
+// laterHung refuses a logger that is named again without having been hung elsewhere later. Two instruments of
+// one name at different places, or of different channels, may have it from the start.
+func laterHung(b *builder, list string, loggers []winter.Logger) {
+	laterAgain(b, list, loggers, func(l winter.Logger) (name string, from *int64) {
+		if l.From == nil {
+			return strings.Join([]string{l.Name, l.Place, l.Channel}, "\x00"), nil
+		}
+		return l.Name, l.From
+	})
+}
 
 // logger builds what all kinds of logger share.
 func (b *builder) logger(at string, t loggerTable) winter.Logger {

@@ -349,7 +349,6 @@ func TestFaultsPointAtTheirPlace(t *testing.T) {
 		{"another kind's unit", sweepings + "value = 3\n§unit = \"hives\"\n", BadValue, "pails, barrels, kg"},
 		{"the tray without files", barn + "[[§tray]]\nname = \"n\"\n", Absent, "[[tray]] needs its files"},
 		{"the tray's place", tray + "§place = \"rafters\"\n", BadValue, "room, control"},
-		{"the tray's name again", tray + "[[§tray]]\nname = \"n\"\nfiles = [\"n.csv\"]\n", TwiceNamed, "later than before"},
 		{"the tray in single brackets", barn + "[§tray]\nname = \"n\"\n", WrongType, "double brackets: [[tray]]"},
 		{"only the tray", "§" + head + "[[tray]]\nname = \"n\"\nfiles = [\"n.csv\"]\n", Absent, "no barn"},
 		{"no price", barn + "[§tariff]\ncurrency = \"EUR\"\n", Absent, "[tariff] needs a per_kwh"},
