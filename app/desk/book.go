@@ -47,6 +47,12 @@ func (b Book) Same(other Book) bool { return b.loaded == other.loaded && b.id ==
 // Behind says whether the figures are not those of the winter as it stands.
 func (b Book) Behind() bool { return b.loaded && (b.stale || b.Barns() < len(b.doc.Barns)) }
 
+// Outdated is the book with its figures to be worked out again.
+func (b Book) Outdated() Book {
+	b.stale = true
+	return b
+}
+
 // Loaded says whether a winter is open.
 func (b Book) Loaded() bool { return b.loaded }
 

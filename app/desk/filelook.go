@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"thawbook/analysis/series"
 	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
@@ -13,6 +14,10 @@ type looked struct {
 	tray     []engine.File         // the files of loggers that hang nowhere yet
 	heads    map[string][]TextLine // the first rows of a file, with the lines above them
 	previews map[string][]preview  // what a file that waits would say, by the answer
+
+	closely   bool // odd readings were looked for
+	proposals []engine.Proposal
+	doubts    []series.Remark // those that are no logger's alone
 }
 
 // preview is what a file would say with an answer: its first reading, when its last row is, and all it reads between.
@@ -49,6 +54,24 @@ func (k *Keeper) look(ctx context.Context, b *Book) error {
 	}
 	b.looked = l
 	return ctx.Err()
+}
+
+// Closely says whether odd readings of the winter as it is were looked for; Keeper.LookClosely does.
+func (b Book) Closely() bool { return b.looked.closely || b.stale || len(b.Result.Files) == 0 }
+
+// LookClosely looks for readings that can hardly be right, for the Files screen. The error is the context's.
+func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
+	proposals, remarks, err := engine.Proposals(ctx, b.Result)
+	if err != nil {
+		return b, err
+	}
+	b.looked.closely, b.looked.proposals, b.looked.doubts = true, proposals, nil
+	for _, r := range remarks {
+		if !slices.ContainsFunc(proposals, func(p engine.Proposal) bool { return p.Remark.Code == r.Code && slices.Equal(p.Remark.Args, r.Args) }) {
+			b.looked.doubts = append(b.looked.doubts, r)
+		}
+	}
+	return b, nil
 }
 
 // fileNamed is where a file stands in a list, or −1.

@@ -26,6 +26,7 @@ var noteWeights = map[string]int{
 	"unknown_answer": toCheck, engine.SeveralLoggers: toCheck, engine.NothingChosen: toCheck, engine.SameFile: toCheck, engine.ClockContradicts: toCheck, engine.ClockZoneUnknown: toCheck,
 	"unit_by_values": worthALook, "bad_time": worthALook, "unreadable_cell": worthALook, "out_of_order": worthALook, "cut_line": worthALook,
 	engine.ReadoutsDiffer: worthALook, engine.ClockImpossibleHour: worthALook, engine.SameTimeDropped: worthALook, engine.NoState: worthALook,
+	engine.DoubtSwap: worthALook, engine.DoubtOff: worthALook,
 }
 
 // shareThatMatters is the share of a file's rows below which lost ones are a blemish.
@@ -44,7 +45,7 @@ func (b Book) fileNotes(f engine.File) (out []FileNoteLine) {
 		}
 		out = append(out, FileNoteLine{Text: FileNote(r), Line: r.Line, weight: w})
 	}
-	for _, r := range b.Result.Remarks {
+	for _, r := range slices.Concat(b.Result.Remarks, b.looked.doubts) {
 		if slices.Contains(r.Args, f.Name) && !slices.Contains(toldElsewhere, r.Code) {
 			out = append(out, FileNoteLine{Text: ReviewNote(r), weight: noteWeights[r.Code]})
 		}

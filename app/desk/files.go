@@ -20,9 +20,9 @@ type FilesView struct {
 
 // FileEntry is a file in the list: how it stands, in a few words.
 type FileEntry struct {
-	Name, Note string
-	Mark       Mark
-	state      fileState
+	Name, State, Note string
+	Mark              Mark
+	state             fileState
 }
 
 // fileState is how a file stands, the worst first.
@@ -133,7 +133,10 @@ func oneOrMany(n int, one, many string) string {
 
 func (b Book) fileEntry(f engine.File) FileEntry {
 	e := FileEntry{Name: f.Name, state: b.fileState(f)}
-	e.Note = stateWords[e.state]
+	e.State, e.Note = stateWords[e.state], stateWords[e.state]
+	if e.state == fileFine {
+		e.Note = listed(measuredBy(f))
+	}
 	e.Mark = [...]Mark{MarkAct, MarkAct, MarkWatch, MarkGood}[e.state]
 	return e
 }
@@ -144,6 +147,9 @@ func (b Book) fileState(f engine.File) fileState {
 	}
 	if waits(f) {
 		return fileWaits
+	}
+	if b.doubted(f.Name) {
+		return fileNoted
 	}
 	for _, n := range b.fileNotes(f) {
 		if n.weight >= worthALook {
@@ -175,7 +181,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 		return FilePage{}, false
 	}
 	f, e := all[i], b.fileEntry(all[i])
-	p = FilePage{Name: name, Mark: e.Mark, State: e.Note, Loggers: b.loggersOfFile(name), Answers: b.answered(name), Head: headOf(f, b.looked.heads[name])}
+	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(name), Answers: b.answered(name), Head: headOf(f, b.looked.heads[name])}
 	if e.state == fileRefused {
 		_, p.Sentence = Refusal(path.Base(name), f.Err)
 		return p, true
@@ -187,11 +193,10 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 
 // understood is "Temperature and humidity every 15 min from 1 December 2024 00:00 to 31 December 2024 23:45, 2976 rows."
 func understood(f engine.File) string {
-	var loggers, measured []string
+	var loggers []string
 	var first, last, interval int64
 	for _, s := range f.Export.Series {
-		word, known := quantityWords[string(s.Quantity)]
-		if !known || len(s.Val) == 0 {
+		if _, known := quantityWords[string(s.Quantity)]; !known || len(s.Val) == 0 {
 			continue
 		}
 		sum := s.Summary()
@@ -203,10 +208,8 @@ func understood(f engine.File) string {
 		if !slices.Contains(loggers, s.Logger) {
 			loggers = append(loggers, s.Logger)
 		}
-		if !slices.Contains(measured, word) {
-			measured = append(measured, word)
-		}
 	}
+	measured := measuredBy(f)
 	rows := plural(number(float64(f.Export.Rows), 0), "row", "rows")
 	if len(measured) == 0 {
 		return rows + ", and nothing in them that could be used."
@@ -222,6 +225,16 @@ func understood(f engine.File) string {
 		return text + ", " + rows + "; from when to when hangs on the answer below."
 	}
 	return text + " from " + faceWords(first) + " to " + faceWords(last) + ", " + rows + "."
+}
+
+// measuredBy is what a file measured, in words.
+func measuredBy(f engine.File) (out []string) {
+	for _, s := range f.Export.Series {
+		if word, known := quantityWords[string(s.Quantity)]; known && len(s.Val) > 0 && !slices.Contains(out, word) {
+			out = append(out, word)
+		}
+	}
+	return out
 }
 
 // everyWords is an interval, "15 min", "hour".

@@ -1,12 +1,15 @@
 package desk
 
 import (
+	"context"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
 
@@ -289,6 +292,58 @@ func TestLeavingAStretchOutInTheBook(t *testing.T) {
 	for _, days := range [][2]string{{"", "2024-11-16"}, {"2024-11-14", "soon"}, {"2024-11-16", "2024-11-14"}} {
 		if _, problem := b.LeaveOut(Slot{}, days[0], days[1], ""); !strings.HasSuffix(problem, ".") {
 			t.Errorf("%v was taken", days)
+		}
+	}
+}
+
+// A logger that stood at one value for four days, after and before changing every hour, is called stuck; what
+// is left out by one press counts again by one press.
+func TestOddReadingsAreProposed(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("time,temperature (°C)\n")
+	at := time.Date(2024, time.November, 13, 0, 0, 0, 0, time.UTC)
+	for h := range 40 * 24 {
+		v := 4 + float64(h*h%17)/10
+		if h >= 480 && h < 576 {
+			v = 4.4
+		}
+		fmt.Fprintf(&text, "%s,%.2f\n", at.Add(time.Duration(h)*time.Hour).Format("2006-01-02 15:04"), v)
+	}
+	k := keeper(t)
+	b := added(t, k, Book{}, written(t, t.TempDir(), "still.csv", text.String()))
+	if b.Closely() || b.Files().Files[0].Mark != MarkGood {
+		t.Error("nobody looked yet")
+	}
+	look := func(b Book) Book {
+		b, err := k.LookClosely(context.Background(), b)
+		if err != nil || !b.Closely() {
+			t.Fatal(err)
+		}
+		return b
+	}
+	b = look(b)
+	doubts := pageOf(t, b, "still.csv").Loggers[0].Doubts
+	if len(doubts) != 1 || !strings.Contains(plain(doubts[0].Text), "stood at 4.4 °C for 9") || doubts[0].LeaveIt == nil || b.Files().Files[0].Mark != MarkWatch {
+		t.Fatalf("%+v, %+v", doubts, b.Files())
+	}
+	b = look(edited(t, k, b, doubts[0].LeaveIt))
+	p := pageOf(t, b, "still.csv").Loggers[0]
+	// Hour 480 is 20 days after 13 November, 3 December; the four days end with the 6th.
+	if len(p.Doubts) != 0 || len(p.Left) != 1 || !strings.HasPrefix(p.Left[0].Text, "Left out 3") || !strings.HasSuffix(p.Left[0].Text, ": it stood still.") {
+		t.Fatalf("%+v", p)
+	}
+	b = look(edited(t, k, b, p.Left[0].Undo))
+	if p = pageOf(t, b, "still.csv").Loggers[0]; len(p.Doubts) != 1 || len(p.Left) != 0 {
+		t.Errorf("%+v", p)
+	}
+}
+
+// Every doubt that can be left out has a short reason.
+func TestEveryDoubtHasAReason(t *testing.T) {
+	for code := range doubtNotes {
+		alone := slices.Contains([]string{engine.DoubtDriftOfTwo, engine.DoubtClock, engine.DoubtClockHours, engine.DoubtIce, engine.DoubtFormula, engine.DoubtSwap, engine.DoubtOff}, code)
+		if (reasonWord(code) == code) != alone {
+			t.Errorf("%s: %q", code, reasonWord(code))
 		}
 	}
 }

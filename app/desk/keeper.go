@@ -128,7 +128,9 @@ func (k *Keeper) newDraft(make func(path string) error) error {
 }
 
 // drafts is the folder of the drafts.
-func (k *Keeper) drafts() string { return cmp.Or(k.Drafts, filepath.Join(os.TempDir(), "thawbook-drafts")) }
+func (k *Keeper) drafts() string {
+	return cmp.Or(k.Drafts, filepath.Join(os.TempDir(), "thawbook-drafts"))
+}
 
 // take makes a winter the open one and closes the one before.
 func (k *Keeper) take(s *store.Store, plan bool) Book {
@@ -152,7 +154,9 @@ func (k *Keeper) Close() error {
 }
 
 // isDraft says whether the open winter lies among the drafts.
-func (k *Keeper) isDraft() bool { return k.store != nil && samePath(filepath.Dir(k.store.Path()), k.drafts()) }
+func (k *Keeper) isDraft() bool {
+	return k.store != nil && samePath(filepath.Dir(k.store.Path()), k.drafts())
+}
 
 // book is the open winter as it stands, with the review and faults of an earlier book.
 func (k *Keeper) book(before Book) Book {
@@ -232,6 +236,16 @@ func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error
 // named says whether a fault speaks of a file already.
 func (b Book) named(file string) bool {
 	return slices.ContainsFunc(b.Faults, func(f Fault) bool { return strings.Contains(f.Text, file) })
+}
+
+// Guarded does something; a panic in it is an error, and the program's makers are told where it was.
+func (k *Keeper) Guarded(doing func() error) error {
+	err := engine.Guarded("What was asked for", doing)
+	var fault *engine.Fault
+	if k.Crash != nil && errors.As(err, &fault) {
+		k.Crash(fault.Note())
+	}
+	return err
 }
 
 // tellOfFaults passes the program's own faults on.

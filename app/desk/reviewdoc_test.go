@@ -25,7 +25,7 @@ func reviewed(t *testing.T, files map[string]string) desk.ReviewDoc {
 			t.Fatal(err)
 		}
 	}
-	r, err := engine.ReviewPlan(context.Background(), filepath.Join(dir, "plan.toml"), nil)
+	r, err := engine.ReviewFile(context.Background(), filepath.Join(dir, "plan.toml"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"fmt"
 
 	"fyne.io/fyne/v2"
@@ -19,10 +20,9 @@ const fileListWidth = 264
 // filesScreen is the list of the winter's files beside one of them.
 type filesScreen struct {
 	chosen string // the file shown; "" is the first
-	rows   map[string]*row
-	list   *container.Scroll
+	list   *widget.List
 	detail *fyne.Container
-	at     fyne.Position // how far the list was scrolled
+	looks  bool // what runs is only the search for odd readings
 }
 
 // showFiles shows the winter's files.
@@ -35,6 +35,7 @@ func (u *UI) showFiles() {
 
 // filesPage is the list of files under one sentence, those first that wait, and beside it the chosen one.
 func (u *UI) filesPage() fyne.CanvasObject {
+	u.lookClosely()
 	v := u.book.Files()
 	s := &u.files
 	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, sentence(v.Sentence)), hairline())
@@ -44,35 +45,38 @@ func (u *UI) filesPage() fyne.CanvasObject {
 	if _, ok := u.book.File(s.chosen, u.units); !ok {
 		s.chosen = v.Files[0].Name
 	}
-	if s.list != nil {
-		s.at = s.list.Offset
-	}
-	list := container.New(column{})
-	s.rows = map[string]*row{}
-	for _, f := range v.Files {
-		r := newRow(f.Mark, f.Name, f.Note, func() { u.showFile(f.Name) })
-		r.chosen = f.Name == s.chosen
-		s.rows[f.Name] = r
-		list.Add(r)
-	}
-	s.list = container.NewVScroll(container.New(inset{12, 6, 8, 8}, list))
-	s.list.Offset = s.at
+	before := s.list
+	s.list = u.fileList(v.Files)
 	s.detail = container.NewStack()
 	u.fillFile()
-	left := container.New(fixed{width: fileListWidth}, container.NewBorder(nil, nil, nil, hairline(), s.list))
-	return container.NewBorder(top, nil, left, nil, s.detail)
+	left := container.New(fixed{width: fileListWidth}, container.NewBorder(nil, nil, nil, hairline(), container.New(inset{12, 6, 8, 0}, s.list)))
+	page := container.NewBorder(top, nil, left, nil, s.detail)
+	if before != nil {
+		s.list.Resize(before.Size())
+		s.list.ScrollToOffset(before.GetScrollOffset())
+	}
+	return page
+}
+
+// fileList is the list of files; only the rows in sight are made.
+func (u *UI) fileList(all []desk.FileEntry) *widget.List {
+	template := func() fyne.CanvasObject { return container.NewStack(newRow(desk.MarkNone, "file", "note", nil)) }
+	list := widget.NewList(func() int { return len(all) }, template, func(i int, o fyne.CanvasObject) {
+		f := all[i]
+		r := newRow(f.Mark, f.Name, f.Note, func() { u.showFile(f.Name) })
+		r.chosen = f.Name == u.files.chosen
+		o.(*fyne.Container).Objects = []fyne.CanvasObject{r}
+		o.Refresh()
+	})
+	list.HideSeparators = true
+	list.OnSelected = func(i int) { u.showFile(all[i].Name) } // by the keys
+	return list
 }
 
 // showFile shows another file of the list.
 func (u *UI) showFile(name string) {
-	s := &u.files
-	for _, n := range []string{s.chosen, name} {
-		if r := s.rows[n]; r != nil {
-			r.chosen = n == name
-			r.Refresh()
-		}
-	}
-	s.chosen = name
+	u.files.chosen = name
+	u.files.list.Refresh()
 	u.fillFile()
 }
 
@@ -178,10 +182,36 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l) }))
 	ways.Add(u.quiet("Leave a stretch out…", func() { u.leaveOutDialog(l) }))
 	page := container.New(column{gap: 0}, words, ways)
+	for _, d := range l.Doubts {
+		page.Add(u.doubtOf(d))
+	}
 	for _, x := range l.Left {
 		page.Add(u.takenBack(x.Text, "Count it again", x.Undo))
 	}
 	return page
+}
+
+// doubtOf is what can hardly be right about a logger's readings, with the press that leaves them out.
+func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
+	icon := container.New(inset{0, 3, 10, 0}, container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(markIcon(desk.MarkWatch)))))
+	var way fyne.CanvasObject
+	if d.LeaveIt != nil {
+		way = container.NewVBox(u.quiet("Leave it out", func() { u.edit(d.LeaveIt) }))
+	}
+	return container.NewBorder(nil, nil, icon, way, body(d.Text))
+}
+
+// lookClosely looks for odd readings when nothing else runs and nobody did yet.
+func (u *UI) lookClosely() {
+	before := u.book
+	if before.Closely() || u.work.busy() {
+		return
+	}
+	u.work.start("Looking for odd readings", func(ctx context.Context, _ Tell) (func(), error) {
+		looked, err := u.Keeper.LookClosely(ctx, before)
+		return func() { u.setBook(looked) }, err
+	})
+	u.files.looks = true
 }
 
 // noteOf is a note with the way to its line.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -51,7 +52,7 @@ func (u *UI) saveSheet(title, words, name, button string, save func(path string)
 func saveProblem(folder, name string, asked bool) (text string, mayGo bool) {
 	info, err := os.Stat(folder)
 	switch {
-	case name == "":
+	case strings.TrimSuffix(name, filepath.Ext(name)) == "":
 		return "Give it a name.", false
 	case filepath.Base(name) != name:
 		return "A name can't hold a folder; choose the folder beneath.", false
@@ -78,11 +79,7 @@ func (u *UI) saveFolder() string {
 
 func (u *UI) keepDialog() {
 	u.saveSheet("Keep this winter under a name", "One file holds it all: what you set down, every file you added byte for byte, and the last 200 changes.", desk.FileName(u.book, ".thawbook"), "Keep it", func(path string) {
-		before := u.book
-		u.work.start("Keeping the winter", func(context.Context, Tell) (func(), error) {
-			next, err := u.Keeper.KeepAs(before, path)
-			return func() { u.setBook(next) }, err
-		})
+		u.change("Keeping the winter", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.KeepAs(b, path) })
 	})
 }
 
@@ -110,7 +107,7 @@ func (u *UI) giveBackDialog() {
 
 // aside does work that changes nothing in the window and says at the bottom what was done.
 func (u *UI) aside(what string, do func(context.Context, Tell) (string, error)) {
-	u.work.start(what, func(ctx context.Context, tell Tell) (func(), error) {
+	u.start(what, func(ctx context.Context, tell Tell) (func(), error) {
 		said, err := do(ctx, tell)
 		return func() { u.status.read(said) }, err
 	})
@@ -159,10 +156,12 @@ func (u *UI) renameDialog() {
 	}
 	commit := func() {
 		s.close()
-		for i, name := range names {
-			if entries[i].Text != name {
-				u.edit(desk.Rename(i-1, entries[i].Text))
-			}
+		var barns []string
+		for _, e := range entries[1:] {
+			barns = append(barns, e.Text)
+		}
+		if e, changes := u.book.Rename(entries[0].Text, barns); changes {
+			u.edit(e)
 		}
 	}
 	for _, e := range entries {

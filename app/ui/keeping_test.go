@@ -12,6 +12,13 @@ import (
 	"thawbook/app/desk"
 )
 
+// rename names the winter and its barns.
+func (s *shown) rename(winter string, barns ...string) {
+	if e, changes := s.book.Rename(winter, barns); changes {
+		s.edit(e)
+	}
+}
+
 // menuItem is an item of the main menu by the beginning of its label.
 func (s *shown) menuItem(t *testing.T, label string) *fyne.MenuItem {
 	t.Helper()
@@ -84,7 +91,7 @@ func TestAChangeIsUndoneAndDoneAgain(t *testing.T) {
 func TestUndoIsTheDialogsWhileOneIsOpen(t *testing.T) {
 	s := show(t)
 	s.take(t, loggerFile(t, t.TempDir(), "cheap.csv", 4))
-	s.edit(desk.Rename(0, "Alder"))
+	s.rename("New winter", "Alder")
 	s.settled(t)
 	s.noteDialog()
 	s.choose(t, "Undo")
@@ -165,7 +172,7 @@ func TestAWinterIsOpenedWhereItWasLeft(t *testing.T) {
 	s.tabs.SelectIndex(1)
 	s.plot.plot.SetView(desk.Span{From: 1731700000000, To: 1731800000000})
 	view := s.plot.view()
-	s.edit(desk.Rename(-1, "Two rooms, changed")) // an untouched draft of a plan is not kept
+	s.rename("Two rooms, changed", "Upper", "Lower") // an untouched draft of a plan is not kept
 	s.settled(t)
 	s.Leave()
 

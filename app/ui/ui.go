@@ -30,14 +30,16 @@ type UI struct {
 	barn  int
 	page  int
 
-	work   *worker
-	status *status
-	strip  *strip
-	rail   *rail
-	centre *fyne.Container
-	tabs   *container.AppTabs
-	plot   *timelinePage
-	files  filesScreen
+	work     *worker
+	troubles []desk.Fault // what went wrong since the keeper turned to something
+	stopped  bool         // the keeper stopped the figures from being worked out
+	status   *status
+	strip    *strip
+	rail     *rail
+	centre   *fyne.Container
+	tabs     *container.AppTabs
+	plot     *timelinePage
+	files    filesScreen
 }
 
 // Memory is what the program remembers for a user from one start to the next. Its methods are quick and tell
@@ -62,8 +64,8 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.theme.Variant = Variant(app.Preferences().StringWithFallback(prefVariant, string(Light)))
 	app.Settings().SetTheme(u.theme)
 	u.win = app.NewWindow("Thawbook")
-	u.work = &worker{do: u.Do, begun: u.begun, progress: u.progressed, ended: u.ended}
-	u.status = newStatus(u.work.stop)
+	u.work = &worker{do: u.Do, guard: u.Keeper.Guarded, begun: u.begun, progress: u.progressed, ended: u.ended}
+	u.status = newStatus(u.stopWork)
 	u.strip = newStrip()
 	u.rail = newRail(u.showBarn, u.hangDialog, u.showFiles)
 	u.centre = container.NewStack()
@@ -86,6 +88,9 @@ func (u *UI) Take(paths []string) {
 	for _, p := range paths {
 		if ending := strings.ToLower(filepath.Ext(p)); ending == ".toml" || ending == ".thawbook" {
 			u.open(p)
+			if len(paths) > 1 {
+				u.trouble(desk.Fault{Text: "Of all that was dropped only " + filepath.Base(p) + " was opened.", Next: "Drop logger files by themselves to add them."})
+			}
 			return
 		}
 	}
@@ -94,63 +99,76 @@ func (u *UI) Take(paths []string) {
 	})
 }
 
-// change keeps a change of the winter and shows it, then works the figures out anew beside the window.
+// change has a change of the winter kept and shows it; the figures follow.
 func (u *UI) change(what string, keep func(context.Context, desk.Book, Tell) (desk.Book, error)) {
 	before := u.book
-	u.work.start(what, func(ctx context.Context, tell Tell) (func(), error) {
+	u.start(what, func(ctx context.Context, tell Tell) (func(), error) {
 		kept, err := keep(ctx, before, tell)
-		if err != nil {
-			return nil, err
-		}
-		u.Do(func() { u.setBook(kept) })
-		select { // of changes made quickly only the last is worked out
-		case <-ctx.Done():
-			return nil, ctx.Err()
-		case <-time.After(settled):
-		}
-		judged, err := u.Keeper.Review(ctx, kept, tell)
-		return func() { u.setBook(judged) }, err
+		return func() { u.setBook(kept) }, err
 	})
+}
+
+// start runs work that is not dropped for other work. When it has ended the figures are worked out if they are
+// behind.
+func (u *UI) start(what string, work Work) {
+	if !u.work.busy() {
+		u.troubles = nil
+	}
+	u.work.start(what, work)
 }
 
 // settled is how long after a change no other may come before it is worked out.
 const settled = 120 * time.Millisecond
 
+// catchUp works the figures out beside the window, if they are not those of the winter as it stands.
+func (u *UI) catchUp() {
+	if !u.book.Behind() || u.stopped {
+		return
+	}
+	book := u.book
+	u.work.judge("Working it out", func(ctx context.Context, tell Tell) (func(), error) {
+		select { // of changes made quickly only the last is worked out
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		case <-time.After(settled):
+		}
+		judged, err := u.Keeper.Review(ctx, book, tell)
+		return func() { u.setBook(judged) }, err
+	})
+}
+
 // edit is a change that is one edit of the document.
 func (u *UI) edit(e desk.Edit) {
-	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.Edit(b, e) })
+	u.change("Keeping the change", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.Edit(b, e) })
 }
 
 func (u *UI) undo() {
-	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.UndoEdit(b) })
+	u.change("Undoing", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.UndoEdit(b) })
 }
 
 func (u *UI) redo() {
-	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.RedoEdit(b) })
+	u.change("Doing it again", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.RedoEdit(b) })
 }
 
+// workOut works the figures out once more, as after they were stopped.
 func (u *UI) workOut() {
-	u.change("Working it out anew", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return b, nil })
+	u.stopped = false
+	u.change("Working it out", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return b.Outdated(), nil })
 }
 
 // open opens a winter file or a plan; what is refused is told in the strip, and of a damaged winter more is offered.
 func (u *UI) open(path string) {
 	u.leaveScreen()
-	u.work.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })
+	u.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })
 }
 
-// opened opens a file beside the window and judges it.
+// opened opens a file beside the window.
 func (u *UI) opened(ctx context.Context, path string, tell Tell) (func(), error) {
 	next, err := u.Keeper.Open(ctx, path, tell)
 	if err != nil && ctx.Err() == nil {
 		return func() { u.refused(path, err) }, nil
 	}
-	if err != nil {
-		return nil, err
-	}
-	u.Do(func() { u.setBook(next) })
-	judged, err := u.Keeper.Review(ctx, next, tell)
-	return func() { u.setBook(judged) }, err
+	return func() { u.setBook(next) }, err
 }
 
 func (u *UI) refused(path string, err error) {
@@ -158,12 +176,12 @@ func (u *UI) refused(path string, err error) {
 		u.rescueDialog(path, err)
 		return
 	}
-	u.strip.show([]desk.Fault{desk.OpenFault(path, err)})
+	u.trouble(desk.OpenFault(path, err))
 }
 
 func (u *UI) openDemo() {
 	u.leaveScreen()
-	u.work.start("Making the demo winter", func(ctx context.Context, tell Tell) (func(), error) {
+	u.start("Making the demo winter", func(ctx context.Context, tell Tell) (func(), error) {
 		path, err := u.Demo(ctx, func(done, total int) { tell(int64(done), int64(total), "Making the demo winter") })
 		if err != nil {
 			return nil, err
@@ -172,36 +190,58 @@ func (u *UI) openDemo() {
 	})
 }
 
-func (u *UI) begun(what string) { u.status.begin(what) }
+func (u *UI) begun(what string) {
+	u.files.looks = false
+	u.status.begin(what)
+}
 
 func (u *UI) progressed(done, total int64, what string) { u.status.tell(done, total, what) }
 
-func (u *UI) ended(err error) {
-	if !u.work.busy() {
-		u.status.end()
+func (u *UI) ended(err error, review bool) {
+	next := "The winter is as it was."
+	if review {
+		next = "What you changed is kept; the figures are those from before it."
+		u.stopped = u.stopped || err != nil
 	}
 	if err != nil {
-		u.strip.show([]desk.Fault{{Text: desk.Sentenced(err), Next: "Nothing was changed."}})
-		return
+		u.trouble(desk.Fault{Text: desk.Sentenced(err), Next: next})
+	}
+	if !u.work.busy() {
+		u.catchUp()
+	}
+	if !u.work.busy() {
+		u.status.end()
 	}
 	u.tellFaults()
 }
 
-// tellFaults says in the strip what there is to say of the book: while work runs, its faults alone.
+// stopWork is the keeper's Cancel: what runs ends, and figures that were behind stay so until he asks for them.
+func (u *UI) stopWork() {
+	u.stopped = true
+	u.work.stop()
+}
+
+// trouble says in the strip what went wrong, until the keeper turns to something else.
+func (u *UI) trouble(f desk.Fault) {
+	u.troubles = append(u.troubles, f)
+	u.tellFaults()
+}
+
+// tellFaults says in the strip what there is to say of the book: while work runs, what went wrong alone.
 func (u *UI) tellFaults() {
-	faults := slices.Clone(u.book.Faults)
+	var faults []desk.Fault
 	if standing := u.book.Standing(); standing.Text != "" && !u.work.busy() {
-		faults = append([]desk.Fault{standing}, faults...)
+		faults = append(faults, standing)
 	}
-	u.strip.show(faults)
+	u.strip.show(slices.Concat(faults, u.troubles, u.book.Faults))
 }
 
 // setBook shows another state of the winter, or another winter where the keeper left it.
 func (u *UI) setBook(b desk.Book) {
-	other := b.Path != u.book.Path
-	renamed := b.Name() != u.book.Name()
-	u.book = b
+	other, renamed := !b.Same(u.book), b.Name() != u.book.Name() || b.Path != u.book.Path
+	u.book, u.stopped = b, false
 	if other {
+		u.closeSheets()
 		s := u.Memory.Screen(b.Path)
 		u.page, u.barn, u.plot = s.Page, s.Barn, &timelinePage{at: desk.Span{From: s.From, To: s.To}}
 		u.files = filesScreen{}
@@ -215,6 +255,14 @@ func (u *UI) setBook(b desk.Book) {
 	u.win.SetMainMenu(u.menu())
 	u.tellFaults()
 	u.refresh()
+}
+
+// closeSheets closes what was asked of another winter.
+func (u *UI) closeSheets() {
+	for _, o := range u.win.Canvas().Overlays().List() {
+		o.Hide()
+	}
+	u.win.Canvas().SetOnTypedKey(nil)
 }
 
 // leaveScreen remembers where the keeper is in the open winter.

@@ -99,7 +99,7 @@ func (s *shown) take(t *testing.T, paths ...string) {
 
 func (s *shown) settled(t *testing.T) {
 	t.Helper()
-	s.main.until(t, "the work ends", func() bool { return s.work.cancel == nil })
+	s.main.until(t, "the work ends", func() bool { return !s.work.busy() })
 }
 
 // below are the objects inside an object; those of every tab, chosen or not.

@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"errors"
+	"fmt"
 	"sync"
 	"time"
 )
@@ -13,73 +14,97 @@ const tellEvery = time.Second / 30
 // Tell reports progress: so much done of so much, and what is in hand.
 type Tell = func(done, total int64, what string)
 
-// worker runs long work beside the window, one piece after another: a newer piece cancels the older, whose
-// outcome is dropped, and begins when that has ended. What a piece does before it looks at its context is
-// always done. Its methods belong to the main goroutine; stop may be called from any.
+// Work is a piece of long work: what it returns is called on the main goroutine when it succeeded.
+type Work = func(ctx context.Context, tell Tell) (done func(), err error)
+
+// worker runs long work beside the window, one piece after another. Each piece is run, and ends early only when
+// the keeper stops it; a review is more than that overtaken by whatever comes after it, and dropped. Its methods
+// belong to the main goroutine.
 type worker struct {
-	do       func(func()) // the way back to the main goroutine
+	do       func(func())             // the way back to the main goroutine
+	guard    func(func() error) error // makes an error of a panic
 	begun    func(what string)
 	progress func(done, total int64, what string)
-	ended    func(err error) // the latest work ended, or an older one failed; err is nil also when it was cancelled
+	ended    func(err error, review bool) // err is nil also when a review was stopped
 
-	latest  int
-	cancel  context.CancelFunc
-	last    chan struct{} // closed when the latest piece has ended
-	running sync.WaitGroup
+	number  int
+	running map[int]context.CancelFunc // pieces that wait, run or have not been taken in
+	review  context.CancelFunc         // of the latest review
+	last    chan struct{}              // closed when the latest piece has ended
+	all     sync.WaitGroup
 }
 
-// start runs work; done is called on the main goroutine with what it made, unless it failed, was cancelled
-// or was overtaken.
-func (w *worker) start(what string, work func(ctx context.Context, tell Tell) (done func(), err error)) {
-	w.stop()
+// start runs a piece of work.
+func (w *worker) start(what string, work Work) { w.queue(what, work, false) }
+
+// judge runs a review, which whatever comes after it overtakes.
+func (w *worker) judge(what string, work Work) { w.queue(what, work, true) }
+
+func (w *worker) queue(what string, work Work, review bool) {
+	if w.review != nil {
+		w.review()
+		w.review = nil
+	}
 	ctx, cancel := context.WithCancel(context.Background())
-	w.latest++
-	w.cancel = cancel
-	number, before, over := w.latest, w.last, make(chan struct{})
-	w.last = over
+	if review {
+		w.review = cancel
+	}
+	w.number++
+	if w.running == nil {
+		w.running = map[int]context.CancelFunc{}
+	}
+	number, before, over := w.number, w.last, make(chan struct{})
+	w.running[number], w.last = cancel, over
 	w.begun(what)
-	w.running.Go(func() {
+	w.all.Go(func() {
 		defer close(over)
 		defer cancel()
 		if before != nil {
 			<-before
 		}
-		done, err := work(ctx, w.throttled(number))
-		w.do(func() { w.finish(number, done, err) })
+		done, err := w.run(ctx, number, work)
+		if review && ctx.Err() != nil { // overtaken or stopped: whatever it found is of no more use
+			done, err = nil, nil
+		}
+		w.do(func() { w.finish(number, what, review, done, err) })
 	})
 }
 
-// finish takes the outcome of a piece, if it is the latest; an older one's failure is told all the same.
-func (w *worker) finish(number int, done func(), err error) {
-	if errors.Is(err, context.Canceled) {
-		err, done = nil, nil
-	}
-	latest := number == w.latest
-	if latest {
-		w.cancel = nil
-	}
-	if latest || err != nil {
-		w.ended(err)
-	}
-	if latest && done != nil && err == nil {
-		done()
-	}
+// run does a piece; a panic in it is its error.
+func (w *worker) run(ctx context.Context, number int, work Work) (done func(), err error) {
+	err = w.guard(func() (err error) {
+		done, err = work(ctx, w.throttled(number))
+		return err
+	})
+	return done, err
 }
 
-// busy says whether work is running.
-func (w *worker) busy() bool { return w.cancel != nil }
+// finish takes the outcome of a piece in.
+func (w *worker) finish(number int, what string, review bool, done func(), err error) {
+	delete(w.running, number)
+	if errors.Is(err, context.Canceled) {
+		err = fmt.Errorf("%s was stopped before it was done", what)
+	}
+	if done != nil && err == nil {
+		done()
+	}
+	w.ended(err, review)
+}
 
-// stop asks the running work to end.
+// busy says whether any work is running.
+func (w *worker) busy() bool { return len(w.running) > 0 }
+
+// stop asks all work to end.
 func (w *worker) stop() {
-	if w.cancel != nil {
-		w.cancel()
+	for _, cancel := range w.running {
+		cancel()
 	}
 }
 
 // wait is over when all work has ended, or after a while at most.
 func (w *worker) wait(atMost time.Duration) bool {
 	over := make(chan struct{})
-	go func() { w.running.Wait(); close(over) }()
+	go func() { w.all.Wait(); close(over) }()
 	select {
 	case <-over:
 		return true
@@ -111,7 +136,7 @@ func (w *worker) throttled(number int) Tell {
 			d, t, name := done, total, what
 			waiting = false
 			lock.Unlock()
-			if number == w.latest && w.cancel != nil {
+			if w.running[number] != nil {
 				w.progress(d, t, name)
 			}
 		})

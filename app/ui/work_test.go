@@ -18,91 +18,81 @@ type bench struct {
 
 func newBench() *bench {
 	b := &bench{}
-	b.worker = worker{do: b.main.do, begun: func(string) {}, progress: func(int64, int64, string) { b.tells++ }, ended: func(err error) { b.ends++; b.err = err }}
+	plainly := func(doing func() error) error { return doing() }
+	b.worker = worker{do: b.main.do, guard: plainly, begun: func(string) {}, progress: func(int64, int64, string) { b.tells++ }, ended: func(err error, _ bool) { b.ends++; b.err = err }}
 	return b
 }
 
-func TestTheLatestWorkWins(t *testing.T) {
-	b := newBench()
-	made := ""
-	blocked := make(chan struct{})
-	b.start("first", func(ctx context.Context, _ Tell) (func(), error) {
-		<-blocked
-		return func() { made += "first" }, nil
-	})
-	b.start("second", func(context.Context, Tell) (func(), error) { return func() { made += "second" }, nil })
-	close(blocked)
-	b.running.Wait()
-	b.main.until(t, "the second ends", func() bool { return b.ends > 0 })
-	for b.main.step() {
-	}
-	if made != "second" || b.ends != 1 {
-		t.Errorf("made %q, ended %d times", made, b.ends)
+// idle runs the main goroutine's turn until all work is over.
+func (b *bench) idle(t *testing.T) {
+	t.Helper()
+	b.main.until(t, "the work ends", func() bool { return !b.busy() })
+}
+
+func TestAReviewIsOvertaken(t *testing.T) {
+	for _, next := range []string{"review", "change"} {
+		b := newBench()
+		made := ""
+		b.judge("first", func(ctx context.Context, _ Tell) (func(), error) {
+			<-ctx.Done()
+			return func() { made += "first" }, ctx.Err()
+		})
+		second := func(context.Context, Tell) (func(), error) { return func() { made += "second" }, nil }
+		if next == "review" {
+			b.judge("second", second)
+		} else {
+			b.start("second", second)
+		}
+		b.idle(t)
+		if made != "second" || b.err != nil {
+			t.Errorf("%s: made %q, error %v", next, made, b.err)
+		}
 	}
 }
 
-func TestNewWorkCancelsTheOlder(t *testing.T) {
-	b := newBench()
-	stopped := make(chan error, 1)
-	b.start("first", func(ctx context.Context, _ Tell) (func(), error) {
-		<-ctx.Done()
-		stopped <- ctx.Err()
-		return nil, ctx.Err()
-	})
-	b.start("second", func(context.Context, Tell) (func(), error) { return nil, nil })
-	if err := <-stopped; !errors.Is(err, context.Canceled) {
-		t.Errorf("%v", err)
-	}
-}
-
-// Pieces run one after another, each of them, however fast they come: what the keeper asked to be kept is.
+// A change is kept whatever comes after it: nothing overtakes it.
 func TestEveryPieceIsRunInTurn(t *testing.T) {
 	b := newBench()
-	order := ""
+	order, made := "", ""
 	for _, name := range []string{"a", "b", "c", "d"} {
-		b.start(name, func(context.Context, Tell) (func(), error) {
+		b.start(name, func(ctx context.Context, _ Tell) (func(), error) {
 			was := order
 			time.Sleep(2 * time.Millisecond)
 			order = was + name
-			return nil, nil
+			return func() { made += name }, ctx.Err()
 		})
 	}
-	b.main.until(t, "the last ends", func() bool { return b.ends > 0 })
-	if order != "abcd" {
-		t.Errorf("%q", order)
+	b.idle(t)
+	if order != "abcd" || made != "abcd" || b.ends != 4 {
+		t.Errorf("%q, %q, %d ends", order, made, b.ends)
 	}
 }
 
-func TestAnOvertakenFailureIsTold(t *testing.T) {
-	b := newBench()
-	var told []error
-	b.ended = func(err error) { told = append(told, err) }
-	b.start("first", func(context.Context, Tell) (func(), error) { return nil, errors.New("the disk is full") })
-	b.start("second", func(context.Context, Tell) (func(), error) { return nil, nil })
-	b.main.until(t, "both end", func() bool { return len(told) == 2 })
-	if told[0] == nil || told[1] != nil {
-		t.Errorf("%v", told)
-	}
-}
-
-func TestCancelledWorkChangesNothing(t *testing.T) {
+func TestStoppedWorkIsSaid(t *testing.T) {
 	b := newBench()
 	done := false
-	b.start("work", func(ctx context.Context, _ Tell) (func(), error) {
+	stubborn := func(ctx context.Context, _ Tell) (func(), error) {
 		<-ctx.Done()
 		return func() { done = true }, ctx.Err()
-	})
+	}
+	b.start("Reading files", stubborn)
 	b.stop()
-	b.main.until(t, "the work ends", func() bool { return b.ends > 0 })
-	if done || b.err != nil {
+	b.idle(t)
+	if done || b.err == nil || b.err.Error() != "Reading files was stopped before it was done" {
 		t.Errorf("done %v, error %v", done, b.err)
+	}
+	b.judge("Working it out", stubborn)
+	b.stop()
+	b.idle(t)
+	if done || b.err != nil {
+		t.Errorf("a review: done %v, error %v", done, b.err)
 	}
 }
 
 func TestAFailureIsTold(t *testing.T) {
 	b := newBench()
 	b.start("work", func(context.Context, Tell) (func(), error) { return nil, errors.New("the disk is full") })
-	b.main.until(t, "the work ends", func() bool { return b.ends > 0 })
+	b.idle(t)
 	if b.err == nil || b.err.Error() != "the disk is full" {
 		t.Errorf("%v", b.err)
 	}
@@ -120,7 +110,7 @@ func TestProgressIsThrottled(t *testing.T) {
 		}
 		return nil, nil
 	})
-	b.main.until(t, "the work ends", func() bool { return b.ends > 0 })
+	b.idle(t)
 	most := int(time.Since(began)/tellEvery) + 2
 	if b.tells == 0 || b.tells > most {
 		t.Errorf("%d steps shown, at most %d", b.tells, most)
