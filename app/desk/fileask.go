@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -14,6 +15,7 @@ type FileQuestion struct {
 	ID, Text string
 	Options  []FileOption
 	Alike    []string // the other files written the same way that ask the same
+	Before   string   // what was answered for another file written the same way
 }
 
 // FileOption is an answer with what the file would then say.
@@ -22,6 +24,7 @@ type FileOption struct{ Option, Label, Preview string }
 // optionWords are the answers in a keeper's words.
 var optionWords = map[string]string{
 	"dmy": "Day first", "mdy": "Month first", "ymd": "Year first", "degC": "°C", "degF": "°F", "K": "Kelvin", "percent": "Percent", "fraction": "Fraction of one",
+	"in_order": "First to first", "apart": "None to any",
 }
 
 // optionWord is an answer in a keeper's words, else as it is.
@@ -61,9 +64,11 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 		return nil
 	}
 	for _, q := range f.Export.Questions {
-		ask := FileQuestion{ID: q.ID, Text: strings.NewReplacer(" (dmy)", "", " (mdy)", "").Replace(Question(q.ID))}
-		for _, o := range q.Options {
-			ask.Options = append(ask.Options, FileOption{o, optionWord(o), b.previewOf(f.Name, q.ID, o, u)})
+		ask := FileQuestion{ID: q.ID, Text: questionWords(q.ID), Before: b.answeredBefore(f, q.ID)}
+		for _, p := range b.looked.previews[f.Name] {
+			if p.id == q.ID {
+				ask.Options = append(ask.Options, FileOption{p.option, optionWord(p.option), p.words(u)})
+			}
 		}
 		for _, other := range b.files() {
 			if other.Name != f.Name && slices.Contains(questionIDs(other), q.ID) && layoutOf(other) == layoutOf(f) {
@@ -75,11 +80,18 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 	return out
 }
 
-// previewOf is what a file would say with an answer, in words.
-func (b Book) previewOf(name, id, option string, u Units) string {
-	for _, p := range b.looked.previews[name] {
-		if p.id == id && p.option == option {
-			return p.words(u)
+// codes are the answers' codes that a question names for programs.
+var codes = regexp.MustCompile(` \([a-z_]+\)`)
+
+// questionWords is a question as it is asked on the screen.
+func questionWords(id string) string { return codes.ReplaceAllString(Question(id), "") }
+
+// answeredBefore says what was answered for another file written the same way.
+func (b Book) answeredBefore(f engine.File, id string) string {
+	all := b.files()
+	for _, a := range b.doc.Answers {
+		if i := fileNamed(all, a.File); i >= 0 && a.ID == id && a.File != f.Name && layoutOf(all[i]) == layoutOf(f) {
+			return "For " + a.File + ", which is written the same way, you said: " + optionWord(a.Option) + "."
 		}
 	}
 	return ""
@@ -93,10 +105,28 @@ func (p preview) words(u Units) string {
 	switch {
 	case p.quantity == "":
 		return "no reading could be used"
+	case p.id == "pairing":
+		return p.paired(u)
 	case strings.HasSuffix(p.id, "_unit"):
 		return "first reading " + p.value(p.val, u) + "; all " + p.value(p.low, u) + " to " + p.value(p.high, u)
 	}
 	return "first reading " + faceWords(p.firstMS) + ", " + p.value(p.val, u) + "; last " + faceWords(p.lastMS)
+}
+
+// paired are "inside 4.0 °C with 60 %; outside −3.0 °C with 85 %".
+func (p preview) paired(u Units) string {
+	var parts []string
+	for _, x := range p.pairs {
+		switch {
+		case x.tempC != nil && x.relHum != nil:
+			parts = append(parts, x.logger+" "+u.Temp(*x.tempC)+" with "+Percent(*x.relHum))
+		case x.tempC != nil:
+			parts = append(parts, x.logger+" "+u.Temp(*x.tempC)+" alone")
+		case x.relHum != nil:
+			parts = append(parts, x.logger+" "+Percent(*x.relHum)+" alone")
+		}
+	}
+	return strings.Join(parts, "; ")
 }
 
 // value is a reading with its unit, without one while that is asked too.
@@ -152,7 +182,7 @@ type FileAnswer struct {
 func (b Book) answered(name string) (out []FileAnswer) {
 	for _, a := range b.doc.Answers {
 		if a.File == name {
-			text := strings.NewReplacer(" (dmy)", "", " (mdy)", "").Replace(Question(a.ID))
+			text := questionWords(a.ID)
 			if i := strings.Index(text, "?"); i > 0 {
 				text = text[:i+1]
 			}

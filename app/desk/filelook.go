@@ -1,8 +1,11 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"slices"
+	"strconv"
+	"time"
 
 	"thawbook/analysis/series"
 	"thawbook/app/engine"
@@ -26,6 +29,13 @@ type preview struct {
 	quantity, unit  string  // no quantity when there would be no reading, no unit while that is asked too
 	firstMS, lastMS int64   // as the clock showed it
 	val, low, high  float64 // in house units
+	pairs           []pair
+}
+
+// pair is the first temperature and humidity of a logger of the file, nil where it has none.
+type pair struct {
+	logger        string
+	tempC, relHum *float64
 }
 
 // Of a head so many lines are shown above the first row and below it.
@@ -45,7 +55,7 @@ func (k *Keeper) look(ctx context.Context, b *Book) error {
 	for _, f := range slices.Concat(b.Result.Files, l.tray) {
 		l.heads[f.Name] = k.head(ctx, f)
 		if f.Export != nil && len(f.Export.Questions) > 0 {
-			all, err := k.preview(ctx, b.Result.Winter, f)
+			all, err := k.preview(ctx, b.Result.Winter, f, yearsOf(slices.Concat(b.Result.Files, l.tray)))
 			if err != nil {
 				return err
 			}
@@ -100,11 +110,45 @@ func (k *Keeper) head(ctx context.Context, f engine.File) []TextLine {
 	return lines
 }
 
+// yearsOf are the years a log without a year may begin in: those in which the winter's other files begin, and
+// the year before each; without one this year and the two before.
+func yearsOf(all []engine.File) (out []string) {
+	thisYear := time.UnixMilli(now()).UTC().Year()
+	var found []int
+	for _, f := range all {
+		if f.Export == nil || slices.Contains(questionIDs(f), "year") {
+			continue
+		}
+		for _, s := range f.Export.Series {
+			if len(s.FaceMS) > 0 && len(found) < 2*mostPlots {
+				year := time.UnixMilli(slices.Min(s.FaceMS)).UTC().Year()
+				found = append(found, year, year-1)
+			}
+		}
+	}
+	if len(found) == 0 {
+		found = []int{thisYear, thisYear - 1, thisYear - 2}
+	}
+	slices.Sort(found)
+	for _, year := range slices.Compact(found) {
+		out = append(out, strconv.Itoa(year))
+	}
+	slices.Reverse(out)
+	return out[:min(len(out), mostYears)]
+}
+
+// mostYears is how many years are offered, the latest first.
+const mostYears = 4
+
 // preview reads a file once more with each answer to each of its questions.
-func (k *Keeper) preview(ctx context.Context, w winter.Winter, f engine.File) (out []preview, err error) {
+func (k *Keeper) preview(ctx context.Context, w winter.Winter, f engine.File, years []string) (out []preview, err error) {
 	w.Barns, w.Tray, w.Outdoor = nil, nil, []winter.Logger{{Name: f.Name, Files: []string{f.Name}, Place: "outdoor"}}
 	for _, q := range f.Export.Questions {
-		for _, option := range q.Options {
+		options := q.Options
+		if q.ID == "year" {
+			options = years
+		}
+		for _, option := range options {
 			with := w
 			with.Answers = append(slices.Clone(w.Answers), winter.Answer{File: f.Name, ID: q.ID, Option: option})
 			r, err := engine.Review(ctx, with, k.files, &k.aside, nil)
@@ -131,7 +175,27 @@ func (p *preview) read(f engine.File) {
 			p.quantity, p.unit, p.val = string(s.Quantity), s.Unit, s.Val[0]
 			p.low, p.high = slices.Min(s.Val), slices.Max(s.Val)
 			p.firstMS, p.lastMS = s.FaceMS[0]+s.OffsetAt(0), s.FaceMS[n-1]+s.OffsetAt(n-1)
-			return
+			break
 		}
+	}
+	for _, s := range f.Export.Series {
+		if len(s.Val) > 0 {
+			p.pairUp(s.Logger, string(s.Quantity), s.Val[0])
+		}
+	}
+}
+
+// pairUp notes a logger's first temperature or humidity.
+func (p *preview) pairUp(logger, quantity string, val float64) {
+	i := slices.IndexFunc(p.pairs, func(o pair) bool { return o.logger == logger })
+	if i < 0 {
+		i = len(p.pairs)
+		p.pairs = append(p.pairs, pair{logger: logger})
+	}
+	switch quantity {
+	case "air_temperature":
+		p.pairs[i].tempC = cmp.Or(p.pairs[i].tempC, &val)
+	case "relative_humidity":
+		p.pairs[i].relHum = cmp.Or(p.pairs[i].relHum, &val)
 	}
 }

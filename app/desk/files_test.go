@@ -90,6 +90,9 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 	if s := one.Files().Sentence; s != "3 files: b.csv waits for an answer." || one.Undo != "an answer" {
 		t.Errorf("%q, undo %q", s, one.Undo)
 	}
+	if other := pageOf(t, one, "b.csv"); other.Questions[0].Before != "For a.csv, which is written the same way, you said: Day first." {
+		t.Error(other.Questions[0].Before)
+	}
 	p = pageOf(t, one, "a.csv")
 	if !strings.HasPrefix(plain(p.Sentence), "Temperature and humidity every hour from 3 April 2024 00:00 to 3 April 2024 23:00, 24 rows.") || len(p.Answers) != 1 || !strings.HasSuffix(p.Answers[0].Text, "You said: Day first.") {
 		t.Errorf("%+v", p)
@@ -121,6 +124,40 @@ func TestDegreesAreAskedWithWhatTheyWouldBe(t *testing.T) {
 		if got := plain(o.Label + ": " + o.Preview); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
+	}
+}
+
+// A log without a year is asked for the years in which the others begin and the ones before.
+func TestAYearIsAskedFor(t *testing.T) {
+	dir := t.TempDir()
+	k := keeper(t)
+	text := "when,temp (C)\n"
+	for h := range 24 {
+		text += fmt.Sprintf("14/11 %02d:00,%.1f\n", h, 4+float64(h%4)/10)
+	}
+	b := added(t, k, Book{}, loggerFile(t, dir, "a.csv", 4), written(t, dir, "b.csv", text))
+	p := pageOf(t, b, "b.csv")
+	if len(p.Questions) != 1 || len(p.Questions[0].Options) != 2 {
+		t.Fatalf("%+v", p.Questions)
+	}
+	if o := p.Questions[0].Options[0]; o.Label != "2024" || plain(o.Preview) != "first reading 14 November 2024 00:00, 4.0 °C; last 14 November 2024 23:00" {
+		t.Errorf("%+v", o)
+	}
+	b = edited(t, k, b, Answered("b.csv", p.Questions[0], "2024", false))
+	if got := b.Files().Sentence; got != "2 files were read; nothing is open." {
+		t.Error(got)
+	}
+}
+
+// Two temperatures and two humidities whose names tell nothing: each answer shows what would hang together.
+func TestAPairingIsShown(t *testing.T) {
+	four, sixty, eighty := 4.0, 0.6, 0.8
+	p := preview{id: "pairing", quantity: "air_temperature", pairs: []pair{{"mid", &four, &sixty}, {"door", &four, nil}, {"roof", nil, &eighty}, {"none", nil, nil}}}
+	if got := plain(p.words(Units{})); got != "mid 4.0 °C with 60 %; door 4.0 °C alone; roof 80 % alone" {
+		t.Error(got)
+	}
+	if got := questionWords("pairing"); strings.ContainsAny(got, "(_") || !strings.HasPrefix(got, "Which humidity") {
+		t.Error(got)
 	}
 }
 

@@ -142,6 +142,9 @@ func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject 
 		setUsable(b, u.book.Changeable())
 		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 132}, b), nil, container.New(inset{12, 9, 0, 0}, line(o.Preview, theme.SizeNameText, theme.ColorNameForeground, false))))
 	}
+	if q.Before != "" {
+		ask.Add(caption(q.Before))
+	}
 	if len(q.Alike) > 0 {
 		ask.Add(alike)
 	}
