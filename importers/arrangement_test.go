@@ -137,6 +137,35 @@ f|fan current (A)|2 current A header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12
 f|motor power W|3 power W header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 3..500
 f|energy kWh|4 other kWh header n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 1000.1..1000.3
 f|meter reading|5 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T12:00:00 17..20`},
+	{"a value a row, loggers under a name that says nothing",
+		"_time,_field,_value,host\n2026-01-13 10:00,temperature,4.5,node0\n2026-01-13 10:00,humidity,80,node0\n2026-01-13 10:00,temperature,5.5,node1\n2026-01-13 10:00,humidity,70,node1\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+node0|_value|3 air_temperature degC values n1 m0 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 4.5..4.5
+node0|_value|3 relative_humidity percent values n1 m0 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 0.8..0.8
+node1|_value|3 air_temperature degC values n1 m0 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 5.5..5.5
+node1|_value|3 relative_humidity percent values n1 m0 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 0.7..0.7`},
+	{"loggers by turns without a header",
+		"alder,2026-01-13 10:00,4.5\nrowan,2026-01-13 10:00,5.5\nalder,2026-01-13 10:10,4.0\nrowan,2026-01-13 10:10,5.0\n",
+		`utf-8 "," "." line 1 rows 4 bad 0 clock [2] ymd
+alder||3 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5
+rowan||3 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 5..5.5`},
+	{"events of several fans without a header",
+		"2026-01-13 10:00;Fan 1;ON\n2026-01-13 10:20;Fan 1;OFF\n2026-01-13 10:30;Fan 2;ON\n2026-01-13 10:50;Fan 2;OFF\n",
+		`utf-8 ";" "" line 1 rows 4 bad 0 clock [1] ymd
+Fan 1||3 state n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 0..1
+Fan 2||3 state n2 m0 u0 2026-01-13T10:30:00..2026-01-13T10:50:00 0..1`},
+	{"units glued to short names",
+		"station,valid,tmpf,dwpf,relh\nshed,2026-01-13 10:00,41,32,80\nshed,2026-01-13 11:00,50,32,81\n",
+		`utf-8 "," "" line 2 rows 2 bad 0 clock [2] ymd
+shed|tmpf|3 air_temperature degF header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5..10
+shed|dwpf|4 dew_point degF header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0..0
+shed|relh|5 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+	{"a mark that ends the text, and counts below the table",
+		"time;t;rh\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\nAnzahl;2;2\nMittelwert;4,3;80\n\x1a",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] ymd
+f|t|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5
+f|rh|3 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 0.8..0.81
+note foot 4:0 x2`},
 }
 
 func TestArrangements(t *testing.T) {

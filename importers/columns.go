@@ -34,6 +34,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		l.columns = append(l.columns, c)
 	}
 	l.dropFlags(rows, names)
+	l.findDevice(rows)
 	l.pruneDevices(rows)
 }
 
@@ -61,13 +62,17 @@ func (c *column) describe(units []string) {
 
 // leftOver is what remains of a name without the words of its quantity and unit.
 func leftOver(name []nameWord, used []bool) string {
-	var rest []string
+	rest, kept := "", -1
 	for i, w := range name {
 		if _, isUnit := wordUnits[w.low]; !used[i] && !(isUnit && i == len(name)-1 && i > 0 && len(w.low) > 1) {
-			rest = append(rest, w.typed)
+			if rest != "" && !(w.joined && kept == i-1) {
+				rest += " "
+			}
+			rest += w.typed
+			kept = i
 		}
 	}
-	return strings.Join(rest, " ")
+	return rest
 }
 
 // kindOf says how a column is read, by its cells and its name.

@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"math"
+	"slices"
 )
 
 // A row may say itself what it is about: which logger it is from, which variable its value is, and in which
@@ -281,4 +282,36 @@ func distinctCells(rows []record, columns ...int) int {
 		seen[key] = true
 	}
 	return len(seen)
+}
+
+// findDevice takes a column of words for the loggers' names, whatever it is called, when rows of the same time
+// come again and again and the words tell them apart; and in a list of events, which has one state a row.
+func (l *layout) findDevice(rows []record) {
+	keys := append([]int{}, l.clock.columns...)
+	kinds := map[columnKind]int{}
+	for _, c := range l.columns {
+		kinds[c.kind]++
+		if c.kind == variable || c.kind == unitCell {
+			keys = append(keys, c.index)
+		}
+	}
+	events := kinds[state] == 1 && kinds[number] == 0
+	if kinds[device] > 0 || !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
+		return
+	}
+	for i := range l.width {
+		t := l.tally(rows, i)
+		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || len(t.distinct) < 2 {
+			continue
+		}
+		if events || 20*distinctCells(rows, append(keys, i)...) >= 19*len(rows) {
+			l.columns = append(l.columns, column{index: i, kind: device})
+			return
+		}
+	}
+}
+
+// isTaken says whether a column is the clock's or read already.
+func (l *layout) isTaken(index int) bool {
+	return l.clock.uses(index) || slices.ContainsFunc(l.columns, func(c column) bool { return c.index == index })
 }

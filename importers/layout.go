@@ -108,6 +108,9 @@ func learnLines(lines []record, name string) (*layout, error) {
 	var wide *Refusal
 	clocked := false
 	for _, d := range delimiters {
+		if d.name == "blanks" && clocked && best == nil {
+			break // the cells are known, and hold no values
+		}
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
 			if width > maxColumns {

@@ -18,30 +18,45 @@ const (
 	pairsApart   = "apart"
 )
 
-// sameName is a name as it is compared: without regard to case and to zeros before numbers.
+// sameName is a name as it is compared: without regard to case, marks between words and zeros before numbers.
 func sameName(name string) string {
-	w := strings.Fields(strings.ToLower(name))
-	for i := range w {
-		if cut := strings.TrimLeft(w[i], "0"); cut != "" {
-			w[i] = cut
-		}
+	var out []string
+	for _, w := range words(name) {
+		out = append(out, cmp.Or(strings.TrimLeft(w.low, "0"), w.low))
 	}
-	return strings.Join(w, " ")
+	return strings.Join(out, " ")
 }
 
-// findHumidity takes a column in percent for humidity when it has the name of a temperature and no word of
-// its own says what else it is.
+// findHumidity takes a column for humidity when it shares its name with a temperature, no word of its own says
+// what else it is, and its unit is percent or an H stands for it.
 func (s *scan) findHumidity() {
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.quantity != Other || c.unit != "percent" || c.told || c.likeness == "" && !s.long {
+		if c.quantity != Other || c.told || c.kind != number {
 			continue
 		}
-		temps := s.like(c, AirTemperature)
-		if len(temps) > 0 && len(s.like(c, RelativeHumidity)) == 0 {
-			c.quantity = RelativeHumidity
+		for _, name := range c.namesAsHumidity(s.long) {
+			named := values{column: c.column, logger: c.logger}
+			named.likeness = name
+			if len(s.like(&named, AirTemperature)) > 0 && len(s.like(&named, RelativeHumidity)) == 0 {
+				c.quantity, c.likeness = RelativeHumidity, name
+				break
+			}
 		}
 	}
+}
+
+// namesAsHumidity are the names a column has if it holds humidity; long says that its key names it.
+func (c *values) namesAsHumidity(long bool) (names []string) {
+	if c.unit == "percent" && (c.likeness != "" || long) {
+		names = append(names, c.likeness)
+	}
+	w := words(c.name)
+	p := spreadOf(c.val)
+	if n := len(w); n > 0 && w[n-1].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
+		names = append(names, leftOver(w[:n-1], make([]bool, n-1)))
+	}
+	return names
 }
 
 // like are the columns of a quantity that bear a column's name and are of its logger.

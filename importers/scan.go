@@ -277,13 +277,16 @@ var brokenOff = []byte("… (cut off)")
 // maxPending is how many lines without a time may turn out to be the foot of the table.
 const maxPending = 200
 
+// endOfText are the blanks and the mark that old programs end a text with.
+const endOfText = " \t\x1A"
+
 // longestTitle is how many bytes of a line are kept in case it is a title.
 const longestTitle = 100
 
 // badRow deals with a line whose time can't be read: blank, the header again, the table's foot, or a row
 // that is lost.
 func (s *scan) badRow(record []byte) {
-	if isVacant(s.cells) {
+	if isVacant(s.cells) || len(bytes.Trim(record, endOfText)) == 0 {
 		return
 	}
 	same := len(s.header) > 0 && bytes.Equal(record, s.header)
@@ -309,7 +312,7 @@ func (s *scan) badRow(record []byte) {
 }
 
 // footWords begin the lines of statistics and the closing words below a table, lower case.
-var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "stat", "total", "count", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
+var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "stat", "total", "count", "anzahl", "antal", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
 
 // beginsFoot says whether a cell begins with a word that closes tables.
 func beginsFoot(cell []byte) bool {

@@ -52,6 +52,7 @@ func unitOf(s string) string {
 var wordUnits = map[string]string{
 	"c": "degC", "degc": "degC", "celsius": "degC", "f": "degF", "degf": "degF", "fahrenheit": "degF", "k": "K", "kelvin": "K",
 	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux",
+	"tmpc": "degC", "tempc": "degC", "dwpc": "degC", "tmpf": "degF", "tempf": "degF", "dwpf": "degF",
 }
 
 // closers are the brackets a unit stands in, by what closes them.
@@ -112,7 +113,7 @@ func isInitial(name, letter string) bool {
 // lastWordUnit is the unit a name ends in.
 func lastWordUnit(header string) string {
 	w := words(header)
-	if len(w) < 2 {
+	if len(w) == 0 || len(w) == 1 && len(w[0].low) < 4 {
 		return ""
 	}
 	last := w[len(w)-1].low

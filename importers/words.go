@@ -21,24 +21,30 @@ func fold(s string) string {
 	return b.String()
 }
 
-// nameWord is one word of a header: as typed, and folded to lower case.
-type nameWord struct{ typed, low string }
+// nameWord is one word of a header: as typed, folded to lower case, and whether it follows the word before it
+// without anything between.
+type nameWord struct {
+	typed, low string
+	joined     bool
+}
 
 // words cuts a name at everything that is neither letter nor digit, between letters and digits, and where a
 // capital follows a small letter. The 2 of CO2 stays with its word.
 func words(name string) []nameWord {
 	var out []nameWord
 	var typed []rune
+	follows := false
 	flush := func() {
 		if len(typed) > 0 {
-			out = append(out, nameWord{string(typed), strings.ToLower(fold(string(typed)))})
-			typed = typed[:0]
+			out = append(out, nameWord{string(typed), strings.ToLower(fold(string(typed))), follows})
+			typed, follows = typed[:0], true
 		}
 	}
 	for _, r := range name {
 		switch {
 		case !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '₂':
 			flush()
+			follows = false
 			continue
 		case len(typed) > 0 && wordEnds(typed, r):
 			flush()
