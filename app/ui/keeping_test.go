@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -216,4 +217,61 @@ func TestADamagedWinterIsOffered(t *testing.T) {
 	s.press(t, "Rescue what it holds")
 	s.settled(t)
 	s.lacks(t, "0 files whole. What you had set down is lost.", "Rescued winter")
+}
+
+// Files dropped one after another are all taken in, and so are changes made meanwhile.
+func TestNothingOvertakesAChange(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.Take([]string{loggerFile(t, dir, "first.csv", 4)})
+	s.Take([]string{loggerFile(t, dir, "second.csv", 5)})
+	s.settled(t)
+	s.Take([]string{loggerFile(t, dir, "third.csv", 6)})
+	s.rename("New winter", "Alder")
+	s.aside("Doing something else", func(context.Context, Tell) (string, error) { return "", nil })
+	s.settled(t)
+	s.lacks(t, "first · ", "second · ", "third · ", "Alder · ")
+	if s.book.Behind() {
+		t.Error("the figures were not worked out")
+	}
+}
+
+func TestWhatFailedStaysSaid(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "a.csv", 4))
+	s.rename("", "Barn")
+	s.rename("Another", "Barn")
+	s.settled(t)
+	s.lacks(t, "A name can't be empty.", "The winter is as it was.", "Another")
+	s.rename("Third", "Barn")
+	s.settled(t)
+	if strings.Contains(s.said(), "can't be empty") {
+		t.Error("what failed long ago is still said")
+	}
+}
+
+// Stopped by the keeper, the figures stay behind and it is said how to bring them up to date.
+func TestStoppedFiguresAreSaid(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "a.csv", 4))
+	s.rename("Another", "Barn")
+	s.main.until(t, "the review waits", func() bool { return s.work.review != nil && s.book.Name() == "Another" })
+	s.stopWork()
+	s.settled(t)
+	s.lacks(t, "The change is kept, but the figures are still those from before it.")
+	s.choose(t, "Work it out again")
+	s.settled(t)
+	if s.book.Behind() || strings.Contains(s.said(), "from before it") {
+		t.Error("the figures are still behind")
+	}
+}
+
+func TestADialogOfAnotherWinterIsClosed(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "a.csv", 4))
+	s.choose(t, "Rename…")
+	s.take(t, planFile(t))
+	if top := s.win.Canvas().Overlays().Top(); top != nil && top.Visible() {
+		t.Error("a dialog of the winter before is still open")
+	}
 }
