@@ -65,15 +65,22 @@ func dataFolder(config string) string {
 }
 
 func load(config, data string) *UserData {
-	u := &UserData{config: config, data: data}
-	text, err := os.ReadFile(u.path())
-	if err != nil || json.Unmarshal(text, &u.state) != nil {
-		u.state = state{}
-	}
-	if u.state.Screens == nil {
-		u.state.Screens = map[string]desk.Screen{}
-	}
+	u := &UserData{config: config, data: data, state: state{Screens: map[string]desk.Screen{}}}
+	u.reload()
 	return u
+}
+
+// reload takes up what another window has written meanwhile.
+func (u *UserData) reload() {
+	text, err := os.ReadFile(u.path())
+	var s state
+	if err != nil || json.Unmarshal(text, &s) != nil {
+		return
+	}
+	if s.Screens == nil {
+		s.Screens = map[string]desk.Screen{}
+	}
+	u.state = s
 }
 
 func (u *UserData) path() string { return filepath.Join(u.config, "remembered.json") }
@@ -136,6 +143,7 @@ func (u *UserData) SetScreen(path string, screen desk.Screen) {
 func (u *UserData) change(change func(*state)) {
 	u.lock.Lock()
 	defer u.lock.Unlock()
+	u.reload()
 	change(&u.state)
 	if os.MkdirAll(u.config, 0o700) != nil {
 		return

@@ -45,6 +45,17 @@ func TestRecentWintersAreRemembered(t *testing.T) {
 	}
 }
 
+// Two windows remember together.
+func TestTwoWindowsRemember(t *testing.T) {
+	dir := t.TempDir()
+	one, two := load(dir, dir), load(dir, dir)
+	one.Opened(desk.Recent{Path: winterFile(t, dir, "a.thawbook"), Name: "A", At: 1})
+	two.Opened(desk.Recent{Path: winterFile(t, dir, "b.thawbook"), Name: "B", At: 2})
+	if got := load(dir, dir).Recent(); len(got) != 2 {
+		t.Errorf("%+v", got)
+	}
+}
+
 // A draft that a crash left unlisted is found again.
 func TestNoDraftIsForgotten(t *testing.T) {
 	u := load(t.TempDir(), t.TempDir())
