@@ -82,11 +82,14 @@ func stampFits(rows []record, forms []dateForm) []stampFit {
 	return out
 }
 
-// worthTrying reads a few cells spread over the rows.
+// worthTrying reads a few cells spread over the rows. Each mark of a form takes a byte at least.
 func worthTrying(rows []record, col int, form dateForm) bool {
 	const probes = 12
 	for i := range probes {
 		cell := trim(rows[(len(rows)-1)*i/(probes-1)].cells[col])
+		if len(cell) < len(form.pattern) {
+			continue
+		}
 		if _, _, ok := form.parseDate(cell); ok {
 			return true
 		}
