@@ -99,11 +99,7 @@ const roundALine = 5
 
 // showLine shows the lines round the first that a note speaks of.
 func (u *UI) showLine(p desk.FilePage, n desk.FileNoteLine) {
-	if u.work.busy() && !u.files.looks { // it would break off what runs
-		u.status.read("The figures are being worked out; press again in a moment.")
-		return
-	}
-	u.work.start("Looking it up in "+p.Name, func(ctx context.Context, _ Tell) (func(), error) {
+	u.start("Looking it up in "+p.Name, func(ctx context.Context, _ Tell) (func(), error) {
 		lines, err := u.Keeper.Lines(ctx, p.Name, p.Encoding, max(1, n.Line-roundALine), n.Line+roundALine)
 		return func() { u.lineSheet(p.Name, n, lines); u.lookClosely() }, err
 	})

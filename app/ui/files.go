@@ -22,7 +22,6 @@ type filesScreen struct {
 	chosen string // the file shown; "" is the first
 	list   *widget.List
 	detail *fyne.Container
-	looks  bool // what runs is only the search for odd readings
 }
 
 // showFiles shows the winter's files.
@@ -204,17 +203,16 @@ func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
 	return container.NewBorder(nil, nil, icon, way, body(d.Text))
 }
 
-// lookClosely looks for odd readings when nothing else runs and nobody did yet.
+// lookClosely looks for odd readings when nothing else runs and nobody did yet. Whatever comes after it overtakes it.
 func (u *UI) lookClosely() {
 	before := u.book
 	if before.Closely() || u.work.busy() {
 		return
 	}
-	u.work.start("Looking for odd readings", func(ctx context.Context, _ Tell) (func(), error) {
+	u.work.judge("Looking for odd readings", func(ctx context.Context, _ Tell) (func(), error) {
 		looked, err := u.Keeper.LookClosely(ctx, before)
 		return func() { u.setBook(looked) }, err
 	})
-	u.files.looks = true
 }
 
 // noteOf is a note with the way to its line.

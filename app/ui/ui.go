@@ -190,10 +190,7 @@ func (u *UI) openDemo() {
 	})
 }
 
-func (u *UI) begun(what string) {
-	u.files.looks = false
-	u.status.begin(what)
-}
+func (u *UI) begun(what string) { u.status.begin(what) }
 
 func (u *UI) progressed(done, total int64, what string) { u.status.tell(done, total, what) }
 
