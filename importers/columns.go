@@ -19,7 +19,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		c.describe(units)
 		if i < len(l.groups) {
-			c.likeness = joined(l.groups[i], c.likeness)
+			c.liken(joined(l.groups[i], c.likeness))
 		}
 		if split && isClockPart(c.header) || isCount(c.header) || isSecondClock(rows, names, i) {
 			continue
@@ -53,12 +53,15 @@ func (c *column) describe(units []string) {
 	w := words(c.name)
 	var used []bool
 	c.quantity, used = quantityOf(w, c.unit)
-	c.likeness = leftOver(w, used)
+	c.liken(leftOver(w, used))
 	c.told = slices.Contains(used, true)
 	if c.unit == "%RH" {
 		c.unit = "percent"
 	}
 }
+
+// liken sets what a name has beside its quantity.
+func (c *column) liken(name string) { c.likeness, c.same = name, sameName(name) }
 
 // leftOver is what remains of a name without the words of its quantity and unit.
 func leftOver(name []nameWord, used []bool) string {
@@ -145,7 +148,20 @@ type columnTally struct {
 // maxDevices is how many different loggers one file may interleave.
 const maxDevices = 256
 
+// tally counts what the cells of a column are; once, for the rows of a trial stay the same.
 func (l *layout) tally(rows []record, col int) columnTally {
+	t, counted := l.tallies[col]
+	if !counted {
+		t = l.count(rows, col)
+		if l.tallies == nil {
+			l.tallies = map[int]columnTally{}
+		}
+		l.tallies[col] = t
+	}
+	return t
+}
+
+func (l *layout) count(rows []record, col int) columnTally {
 	t := columnTally{isIndex: len(rows) > 1, distinct: map[string]bool{}}
 	var above float64
 	steps, unit := 0, 0

@@ -77,7 +77,7 @@ func (s *scan) groups(name string) []group {
 		default:
 			logger = fileTitle(name)
 		}
-		if own, found := shared[sameName(c.likeness)]; found && c.quantity != Other && c.logger == "" {
+		if own, found := shared[c.same]; found && c.quantity != Other && c.logger == "" {
 			logger = own
 			if s.title != "" && len(shared) == 1 {
 				logger = s.title
@@ -101,7 +101,7 @@ func (s *scan) sharedNames() map[string]string {
 	typed, shared := map[string]string{}, map[string]string{}
 	for i := range s.columns {
 		c := &s.columns[i]
-		key := sameName(c.likeness)
+		key := c.same
 		if key == "" || c.quantity == Other {
 			continue
 		}

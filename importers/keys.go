@@ -202,7 +202,8 @@ func (k *keyed) describe(c *values, id int32) {
 	if said.unit == "" {
 		said.unit = unit
 	}
-	c.variable, c.quantity, c.likeness = name, said.quantity, said.likeness
+	c.variable, c.quantity = name, said.quantity
+	c.liken(said.likeness)
 	if c.unit = said.unit; c.unit != "" {
 		c.unitFrom = "column"
 	}

@@ -38,6 +38,7 @@ type column struct {
 	quantity Quantity
 	told     bool   // its name says what it measures
 	likeness string // what is left of the name when the quantity's words are taken out
+	same     string // the same, as it is compared
 }
 
 // layout is everything learned from the head.
@@ -53,6 +54,7 @@ type layout struct {
 	keys      []column // variable and unit columns of the long form
 	long      bool     // a row holds one value, and says of what
 	names     int      // columns the header has a place for
+	tallies   map[int]columnTally
 	groups    []string // names above the header's, each over several columns
 	preamble  []record
 	below     int    // the line of the next table's header

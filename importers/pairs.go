@@ -37,9 +37,10 @@ func (s *scan) findHumidity() {
 		}
 		for _, name := range c.namesAsHumidity(s.long) {
 			named := values{column: c.column, logger: c.logger}
-			named.likeness = name
+			named.liken(name)
 			if len(s.like(&named, AirTemperature)) > 0 && len(s.like(&named, RelativeHumidity)) == 0 {
-				c.quantity, c.likeness = RelativeHumidity, name
+				c.quantity = RelativeHumidity
+				c.liken(name)
 				break
 			}
 		}
@@ -62,7 +63,7 @@ func (c *values) namesAsHumidity(long bool) (names []string) {
 // like are the columns of a quantity that bear a column's name and are of its logger.
 func (s *scan) like(c *values, q Quantity) (out []*values) {
 	for i := range s.columns {
-		if k := &s.columns[i]; k.quantity == q && k.logger == c.logger && sameName(k.likeness) == sameName(c.likeness) {
+		if k := &s.columns[i]; k.quantity == q && k.logger == c.logger && k.same == c.same {
 			out = append(out, k)
 		}
 	}
@@ -119,7 +120,7 @@ func (s *scan) pairAlike(name string, temps, hums []*values, answers Answers) bo
 	}
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.quantity == Other || sameName(c.likeness) != sameName(temps[0].likeness) {
+		if c.quantity == Other || c.same != temps[0].same {
 			continue
 		}
 		c.logger = joined(name, strconv.Itoa(1+pairBefore(c, temps, hums)))
@@ -173,9 +174,9 @@ func pairRelated(temps, hums []*values) (leftTemps, leftHums []*values) {
 // related are the columns whose name holds all words of a column's, or the other way round; a word may be
 // shortened.
 func related(c *values, among []*values) (out []*values) {
-	mine := strings.Fields(sameName(c.likeness))
+	mine := strings.Fields(c.same)
 	for _, k := range among {
-		theirs := strings.Fields(sameName(k.likeness))
+		theirs := strings.Fields(k.same)
 		if len(mine) > 0 && len(theirs) > 0 && (holdsAll(mine, theirs) || holdsAll(theirs, mine)) {
 			out = append(out, k)
 		}
