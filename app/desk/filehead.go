@@ -49,6 +49,9 @@ func headOf(f engine.File, lines []TextLine) FileHead {
 		h.Columns = append(h.Columns, HeadColumn{c, what[c]})
 	}
 	for i, l := range lines {
+		if strings.TrimSpace(l.Text) == "" {
+			continue
+		}
 		row := HeadRow{Line: l.Number, Data: l.Number >= f.Export.Layout.FirstDataLine}
 		for _, c := range shown {
 			row.Cells = append(row.Cells, cellAt(cut[i], c))

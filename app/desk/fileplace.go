@@ -157,7 +157,11 @@ func (b Book) zone() *time.Location {
 
 // hangsAt is "in Alder, room, from 3 April 2025".
 func (b Book) hangsAt(l winter.Logger, at Slot) string {
-	text := b.placeWords(at.List, l.Place)
+	place := l.Place
+	if l.RecordsStage != "" {
+		place = "records " + l.RecordsStage
+	}
+	text := b.placeWords(at.List, place)
 	if at.List == TrayList {
 		text = "hangs nowhere yet"
 	}
