@@ -24,6 +24,11 @@ func FuzzRead(f *testing.F) {
 	for _, printed := range []string{"-999", ">99", "1,234.5", "---"} {
 		f.Add([]byte(barnLog(printed, printed)))
 	}
+	for _, c := range arrangements {
+		if len(c.in) < 4096 {
+			f.Add([]byte(c.in))
+		}
+	}
 	for _, c := range refusals {
 		if len(c.in) < 4096 {
 			f.Add([]byte(c.in))

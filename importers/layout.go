@@ -85,18 +85,33 @@ func learn(head []byte, last bool, name string) (*layout, error) {
 	return best, best.misplaced(cut(lines, best.split), name)
 }
 
-// firstTable is the layout of the table above the one that explains most of the head, where there is one with
-// a header of its own.
+// firstTable is the layout of the first table, where the one that explains most of the head stands below
+// others with headers of their own.
 func firstTable(best *layout, lines []record, name string) *layout {
-	for best.header != nil {
-		upper, err := learnLines(lines[:best.headerAt], name)
-		if err != nil || upper.header == nil || !isHeaderLine(cells(upper, upper.header)) || !isHeaderLine(cells(upper, best.header)) {
-			return best
+	if best.header == nil {
+		return best
+	}
+	const tries = 4 // what looks like a header above the table may be none
+	headers := headerLines(best, lines[:best.headerAt+1])
+	for i := 1; i < min(len(headers), tries+1); i++ {
+		below := lines[headers[i]]
+		upper, err := learnLines(lines[:headers[i]], name)
+		if err == nil && upper.header != nil && isHeaderLine(cells(upper, upper.header)) && isHeaderLine(cells(upper, below.text)) {
+			upper.below = below.line
+			return upper
 		}
-		upper.below = lines[best.headerAt].line
-		best = upper
 	}
 	return best
+}
+
+// headerLines are the lines that look like headers, those left out that repeat the one before.
+func headerLines(l *layout, lines []record) (at []int) {
+	for i, r := range lines {
+		if isHeaderLine(cells(l, r.text)) && (len(at) == 0 || !bytes.Equal(r.text, lines[at[len(at)-1]].text)) {
+			at = append(at, i)
+		}
+	}
+	return at
 }
 
 func cells(l *layout, line []byte) [][]byte {

@@ -9,6 +9,9 @@ import (
 // A file may hold several tables one below the other, each under its header and often under a title that
 // names its logger. Each is learned and scanned by itself.
 
+// maxTables is how many tables of a file are told apart; it bounds what learning takes.
+const maxTables = 64
+
 // tables reads a file table by table.
 type tables struct {
 	ctx   context.Context
@@ -51,6 +54,7 @@ func (t *tables) scan(l *layout) *scan {
 		}
 	}
 	t.scans = append(t.scans, s)
+	s.alone = len(t.scans) == maxTables
 	return s
 }
 
