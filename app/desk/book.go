@@ -96,7 +96,7 @@ func asSentence(text string) string {
 	if !strings.ContainsAny(first, `./\`) {
 		text = capital(text)
 	}
-	return strings.TrimSuffix(text, ".") + "."
+	return sentence(text)
 }
 
 // Standing is what there is to know of the file before anything else: that it can't be changed, or that the

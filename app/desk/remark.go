@@ -81,6 +81,8 @@ var fileNotes = map[string]string{
 	"foot":            "{n} {line|lines} {where} below the table, “{0}” first, not taken for readings.",
 	"out_of_order":    "{n} {row|rows} {where} came earlier than the row above: the clock was set back, or read-outs were joined.",
 	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
+	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
+	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading and counts as missing.",
 	"unknown_answer":  "The answer “{1}” to {0} is none of those there are, and was not used.",
 }
 

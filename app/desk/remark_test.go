@@ -11,7 +11,7 @@ import (
 
 // Every code of the importers has a sentence of its own, without a gap left in it.
 func TestFileSentences(t *testing.T) {
-	notes := []string{importers.RemarkBadTime, importers.RemarkUnreadable, importers.RemarkShortLine, importers.RemarkLongLine, importers.RemarkCutLine,
+	notes := []string{importers.RemarkBadTime, importers.RemarkUnreadable, importers.RemarkShortLine, importers.RemarkLongLine, importers.RemarkCutLine, importers.RemarkLimit, importers.RemarkSentinel,
 		importers.RemarkFoot, importers.RemarkOutOfOrder, importers.RemarkUnitValues, importers.RemarkNoAnswer}
 	for _, code := range notes {
 		for _, count := range []int{1, 7} {
