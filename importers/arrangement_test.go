@@ -166,6 +166,16 @@ shed|relh|5 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-
 f|t|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5
 f|rh|3 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 0.8..0.81
 note foot 4:0 x2`},
+	{"blocks under one header, each below its logger's name",
+		"Barn 1\ntime;temp °C\n2026-01-13 10:00;4,5\n2026-01-13 11:00;4,0\n\nBarn 2\n2026-01-13 10:00;5,5\n2026-01-13 11:00;6,0\n",
+		`utf-8 ";" "," line 3 rows 4 bad 0 clock [1] ymd
+Barn 1|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+Barn 2|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5.5..6`},
+	{"a remark between rows is no name",
+		"time;temp °C\n2026-01-13 10:00;4,5\nbattery changed\n2026-01-13 11:00;4,0\n",
+		`utf-8 ";" "," line 2 rows 3 bad 1 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+note bad_time 3:1 x1`},
 }
 
 func TestArrangements(t *testing.T) {

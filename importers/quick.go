@@ -94,7 +94,7 @@ func (s *scan) quickEnd(chunk []byte, p int, delimiter byte) (end int, ok bool) 
 
 // keep keeps a row that was read.
 func (s *scan) keep(at int64) {
-	if len(s.pending) > 0 {
+	if len(s.pending) > 0 && !s.startsBlock(at) {
 		s.settle(false)
 	}
 	s.time(at, 0)

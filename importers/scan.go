@@ -37,6 +37,7 @@ type scan struct {
 	ragged  bool        // a line before this one was short too
 
 	title     string // of the table
+	blocks    []block
 	nextTitle string // of the table below
 	ended     bool   // the header of the table below was met
 	alone     bool   // what looks like the header of a table below is none
@@ -126,7 +127,7 @@ func (s *scan) row(record []byte, more, broken bool) {
 		s.badRow(record)
 		return
 	}
-	if len(s.pending) > 0 {
+	if len(s.pending) > 0 && !s.startsBlock(at) {
 		s.settle(false)
 	}
 	if len(s.cells) < s.need || more && s.need == s.width {
@@ -154,6 +155,7 @@ func (s *scan) row(record []byte, more, broken bool) {
 // gather puts what was read in one piece each.
 func (s *scan) gather() {
 	s.settle(true)
+	s.keyByBlock()
 	s.at = s.times.whole()
 	for i := range s.columns {
 		c := &s.columns[i]

@@ -45,7 +45,7 @@ func (t *tables) scan(l *layout) *scan {
 	if !t.quick {
 		s.steps = nil
 	}
-	s.title = titleIn(l.preambleLines())
+	s.title, _ = titleIn(l.preambleLines())
 	if n := len(t.scans); n > 0 {
 		above := t.scans[n-1]
 		s.title = above.nextTitle
@@ -189,17 +189,17 @@ func titleOf(line string) (title string, keyed bool) {
 }
 
 // titleIn is the title among the lines above a header: the first that a word leads to, else the last.
-func titleIn(lines []string) (title string) {
+func titleIn(lines []string) (title string, keyed bool) {
 	for _, line := range lines {
 		t, keyed := titleOf(line)
 		if keyed {
-			return t
+			return t, true
 		}
 		if t != "" {
 			title = t
 		}
 	}
-	return title
+	return title, false
 }
 
 // endsAt says whether a line without a time is the header of a next table: another header, or the same one
@@ -212,7 +212,7 @@ func (s *scan) endsAt(same bool) bool {
 	for _, bad := range s.pending {
 		above = append(above, bad.record)
 	}
-	s.nextTitle = titleIn(above)
+	s.nextTitle, _ = titleIn(above)
 	if same && s.nextTitle == "" {
 		return false
 	}
