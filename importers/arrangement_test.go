@@ -176,6 +176,15 @@ Barn 2|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026
 		`utf-8 ";" "," line 2 rows 3 bad 1 clock [1] ymd
 f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
 note bad_time 3:1 x1`},
+	{"a column of units behind each column of values",
+		"time,temp,temp unit,rh,rh unit\n2026-01-13 10:00,41,°F,80,%\n2026-01-13 11:00,50,°F,81,%\n",
+		`utf-8 "," "" line 2 rows 2 bad 0 clock [1] ymd
+f|temp|2 air_temperature degF column n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 5..10
+f|rh|4 relative_humidity percent column n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+	{"letters that grade a value are no units",
+		"time,reading,remark\n2026-01-13 10:00,41,A\n2026-01-13 11:00,50,V\n2026-01-13 12:00,50,A\n2026-01-13 13:00,50,A\n",
+		`utf-8 "," "" line 2 rows 4 bad 0 clock [1] ymd
+f|reading|2 other n4 m0 u0 2026-01-13T10:00:00..2026-01-13T13:00:00 41..50`},
 }
 
 func TestArrangements(t *testing.T) {

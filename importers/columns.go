@@ -18,6 +18,9 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 			c.header = names[i]
 		}
 		c.describe(units)
+		if unit := l.beside[i]; unit != "" && c.unit == "" {
+			c.takeUnit(unit, "column")
+		}
 		if i < len(l.groups) {
 			c.liken(joined(l.groups[i], c.likeness))
 		}
@@ -100,7 +103,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return state
 	case 3*t.numbers >= t.filled:
 		if c.unit == "" && 2*t.glued >= t.numbers && t.gluedUnit != "" {
-			c.glue(t.gluedUnit)
+			c.takeUnit(t.gluedUnit, "values")
 		}
 		return number
 	}
@@ -114,10 +117,13 @@ func (c *column) namesState(inWords bool) bool {
 	return inWords || anyPhrase(contactNames, name) || c.quantity == Other && anyPhrase(stateNames, name)
 }
 
-// glue takes the unit that the cells themselves carry.
-func (c *column) glue(unit string) {
-	c.unit, c.unitFrom = unit, "values"
+// takeUnit takes a unit that the cells themselves carry, or those of another column.
+func (c *column) takeUnit(unit, from string) {
+	c.unit, c.unitFrom = unit, from
 	c.quantity, _ = quantityOf(words(c.name), unit)
+	if c.unit == "%RH" {
+		c.unit = "percent"
+	}
 }
 
 // isClockPart says whether a column is named as a part of a time in columns of their own.

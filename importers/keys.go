@@ -33,13 +33,31 @@ func (l *layout) learnKeys(rows []record, names []string) {
 			found = append(found, c)
 		}
 	}
+	plain, named := l.valueColumns(rows, names)
+	l.keys = found
 	for _, c := range found {
-		if c.kind == variable || c.kind == unitCell {
-			l.long = l.long || l.hasPlainValue(rows, names)
-		}
+		l.long = l.long || c.kind == variable && plain > 0 || c.kind == unitCell && plain == 1 && named == 0
 	}
-	if l.long {
-		l.keys = found
+	if !l.long {
+		l.keys = nil
+		l.keepUnits(rows, found)
+	}
+}
+
+// keepUnits takes the columns of units that stand behind columns of values, where they name one throughout.
+func (l *layout) keepUnits(rows []record, found []column) {
+	l.beside = map[int]string{}
+	for _, c := range found {
+		if c.kind != unitCell {
+			continue
+		}
+		l.keys = append(l.keys, column{index: c.index, kind: ordinal})
+		for cell := range l.tally(rows, c.index).distinct {
+			l.beside[c.index-1] = unitInCell(text([]byte(cell)))
+		}
+		if len(l.tally(rows, c.index).distinct) > 1 {
+			delete(l.beside, c.index-1)
+		}
 	}
 }
 
@@ -49,11 +67,12 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 	if t.filled == 0 || t.numbers > 0 || len(t.distinct) > maxDevices {
 		return skipped
 	}
-	measured, units := map[Quantity]bool{}, 0
+	measured, units, telling := map[Quantity]bool{}, 0, false
 	named := 0
 	for cell := range t.distinct {
 		if unitInCell(text([]byte(cell))) != "" {
 			units++
+			telling = telling || len(cell) > 1 || cell == "%"
 		}
 		c := column{header: text([]byte(cell))}
 		c.describe(nil)
@@ -63,7 +82,7 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 		}
 	}
 	switch {
-	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1):
+	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1 && telling):
 		return unitCell
 	case anyPhrase(unitNames, name) && units > 0:
 		return unitCell
@@ -73,9 +92,9 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 	return skipped
 }
 
-// hasPlainValue says whether a column of numbers or states is named after no quantity, as one of several
-// quantities is.
-func (l *layout) hasPlainValue(rows []record, names []string) bool {
+// valueColumns counts the columns of numbers or states: those named after no quantity, as one of several
+// quantities is, and those named after one.
+func (l *layout) valueColumns(rows []record, names []string) (plain, named int) {
 	for i := range l.width {
 		c := column{index: i}
 		if i < len(names) {
@@ -83,12 +102,15 @@ func (l *layout) hasPlainValue(rows []record, names []string) bool {
 		}
 		c.describe(nil)
 		t := l.tally(rows, i)
-		if !l.clock.uses(i) && c.quantity == Other && c.unit == "" && !anyPhrase(deviceNames, words(c.header)) && !t.isIndex &&
-			2*t.values > t.filled {
-			return true
+		switch {
+		case l.clock.uses(i) || t.isIndex || 2*t.values <= t.filled:
+		case c.quantity != Other:
+			named++
+		case c.unit == "" && !anyPhrase(deviceNames, words(c.header)) && !anyPhrase(flagNames, words(c.header)):
+			plain++
 		}
 	}
-	return false
+	return plain, named
 }
 
 // keyKindOf is the kind of the key in a column, or skipped.

@@ -50,10 +50,11 @@ type layout struct {
 	marked    bool // a number with a fraction was seen
 	clock     *clock
 	columns   []column
-	ordinals  int      // columns that only count the rows
-	keys      []column // variable and unit columns of the long form
-	long      bool     // a row holds one value, and says of what
-	names     int      // columns the header has a place for
+	ordinals  int            // columns that only count the rows
+	keys      []column       // variable and unit columns of the long form
+	long      bool           // a row holds one value, and says of what
+	names     int            // columns the header has a place for
+	beside    map[int]string // units that a column of their own gives to the one before it
 	tallies   map[int]columnTally
 	groups    []string // names above the header's, each over several columns
 	preamble  []record
