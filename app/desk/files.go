@@ -15,6 +15,7 @@ import (
 // FilesView is the list of the winter's files, those first that wait for the keeper.
 type FilesView struct {
 	Sentence string
+	Lacks    string // what was not looked for, and why; empty when all was
 	Files    []FileEntry
 }
 
@@ -54,6 +55,9 @@ func (b Book) Files() FilesView {
 	}
 	slices.SortStableFunc(v.Files, func(a, b FileEntry) int { return cmp.Compare(a.state, b.state) })
 	v.Sentence = filesSentence(v.Files, waiting)
+	if b.tooMany() {
+		v.Lacks = fmt.Sprintf("Odd readings were not looked for: more than %d loggers hang together.", mostTogether)
+	}
 	return v
 }
 
