@@ -67,7 +67,7 @@ func makeReview() (r engine.Result, truth sampledata.Truth, err error) {
 			return r, truth, err
 		}
 	}
-	r, err = engine.ReviewPlan(ctx, filepath.Join(dir, "winter.toml"), nil)
+	r, err = engine.ReviewFile(ctx, filepath.Join(dir, "winter.toml"), nil)
 	return r, truth, err
 }
 

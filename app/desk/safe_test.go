@@ -188,7 +188,7 @@ func TestLoggersOfOneName(t *testing.T) {
 	if s := b.Shell(); len(s.Barns[0].Loggers) != 2 || s.Barns[0].Loggers[1].Name != "room (2)" {
 		t.Errorf("%+v", s.Barns[0].Loggers)
 	}
-	b = added(t, k, b, loggerFile(t, t.TempDir(), "room.csv", 6), loggerFile(t, t.TempDir(), "room.csv", 7))
+	added(t, k, b, loggerFile(t, t.TempDir(), "room.csv", 6), loggerFile(t, t.TempDir(), "room.csv", 7))
 	path := filepath.Join(t.TempDir(), "plan.toml")
 	if err := k.SavePlan(path); err != nil {
 		t.Fatal(err)
