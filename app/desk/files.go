@@ -81,7 +81,7 @@ func (b Book) filesRow() FilesRow {
 	case n == 0:
 		return FilesRow{"none yet", MarkNone}
 	}
-	return FilesRow{fmt.Sprintf("%d, nothing is open", n), MarkNone}
+	return FilesRow{fmt.Sprintf("%d, no question is open", n), MarkNone}
 }
 
 // waitsFor says whether one of a logger's files waits for an answer.
@@ -122,7 +122,7 @@ func filesSentence(all []FileEntry, waiting []string) string {
 	case len(all) == 0:
 		return "No file is here yet. Drop the loggers' files on this window."
 	case len(parts) == 0:
-		return plural(fmt.Sprint(len(all)), "file was read; nothing is open.", "files were read; nothing is open.")
+		return plural(fmt.Sprint(len(all)), "file was read; no question is open.", "files were read; no question is open.")
 	}
 	return plural(fmt.Sprint(len(all)), "file", "files") + ": " + strings.Join(parts, "; ") + "."
 }

@@ -38,7 +38,7 @@ func pageOf(t *testing.T, b Book, name string) FilePage {
 func TestAFileThatIsUnderstood(t *testing.T) {
 	b := added(t, keeper(t), Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
 	v, p := b.Files(), pageOf(t, b, "cheap.csv")
-	if v.Sentence != "1 file was read; nothing is open." || v.Files[0].Mark != MarkGood || b.Shell().Files != (FilesRow{"1, nothing is open", MarkNone}) {
+	if v.Sentence != "1 file was read; no question is open." || v.Files[0].Mark != MarkGood || b.Shell().Files != (FilesRow{"1, no question is open", MarkNone}) {
 		t.Errorf("%+v, %+v", v, b.Shell().Files)
 	}
 	// 240 rows from 13 November 0:00, an hour apart: the last is 239 h later, 22 November 23:00.
@@ -101,7 +101,7 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 		t.Error(again.Files().Sentence)
 	}
 	both := edited(t, k, again, Answered("a.csv", q, "mdy", true))
-	if s := both.Files().Sentence; s != "3 files were read; nothing is open." {
+	if s := both.Files().Sentence; s != "3 files were read; no question is open." {
 		t.Error(s)
 	}
 	back, err := k.UndoEdit(both)
@@ -143,7 +143,7 @@ func TestAYearIsAskedFor(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 	b = edited(t, k, b, Answered("b.csv", p.Questions[0], "2024", false))
-	if got := b.Files().Sentence; got != "2 files were read; nothing is open." {
+	if got := b.Files().Sentence; got != "2 files were read; no question is open." {
 		t.Error(got)
 	}
 }
@@ -273,7 +273,7 @@ func TestAFileInAnArchive(t *testing.T) {
 		t.Fatalf("%+v", p)
 	}
 	b = edited(t, k, b, Answered(p.Name, p.Questions[0], "dmy", true))
-	if got := b.Files().Sentence; got != "2 files were read; nothing is open." {
+	if got := b.Files().Sentence; got != "2 files were read; no question is open." {
 		t.Error(got)
 	}
 }

@@ -58,7 +58,7 @@ func TestAFileIsAnsweredInPlace(t *testing.T) {
 	test.Tap(both)
 	test.Tap(s.button(t, "Day first"))
 	s.settled(t)
-	s.lacks(t, "3 files were read; nothing is open.", "from 3 April 2024 00:00 to 3 April 2024 23:00", "You said: Day first.", "Files · 3, nothing is open")
+	s.lacks(t, "3 files were read; no question is open.", "from 3 April 2024 00:00 to 3 April 2024 23:00", "You said: Day first.", "Files · 3, no question is open")
 	s.choose(t, "Undo")
 	s.settled(t)
 	s.lacks(t, "a.csv and b.csv wait for an answer")
