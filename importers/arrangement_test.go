@@ -185,6 +185,11 @@ f|rh|4 relative_humidity percent column n2 m0 u0 2026-01-13T10:00:00..2026-01-13
 		"time,reading,remark\n2026-01-13 10:00,41,A\n2026-01-13 11:00,50,V\n2026-01-13 12:00,50,A\n2026-01-13 13:00,50,A\n",
 		`utf-8 "," "" line 2 rows 4 bad 0 clock [1] ymd
 f|reading|2 other n4 m0 u0 2026-01-13T10:00:00..2026-01-13T13:00:00 41..50`},
+	{"a remark on the clock between rows is no header",
+		"time;temp °C;note\n2026-01-13 10:00;4,5;\nclock set;to winter time;\n2026-01-13 11:00;4,0;\n",
+		`utf-8 ";" "," line 2 rows 3 bad 1 clock [1] ymd
+f|temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+note bad_time 3:1 x1`},
 }
 
 func TestArrangements(t *testing.T) {

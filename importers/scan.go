@@ -41,6 +41,8 @@ type scan struct {
 	nextTitle string // of the table below
 	ended     bool   // the header of the table below was met
 	alone     bool   // what looks like the header of a table below is none
+	denied    int    // the last line that looked like one and was none
+	denials   int    // how many such lines there were
 }
 
 // values is a column while it is read.

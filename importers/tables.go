@@ -81,13 +81,29 @@ func (t *tables) table(s *scan) (next *layout, err error) {
 			return nil, err
 		}
 		if s.ended {
-			if next, err = learn(t.src.buf, t.src.eof, t.name); err == nil {
+			if next, err = learn(t.src.buf, t.src.eof, t.name); err == nil && next.isTable() {
+				s.pending = slices.DeleteFunc(s.pending, func(bad badLine) bool { return bad.above })
 				return next, nil
 			}
-			s.ended, s.alone = false, true
+			s.deny()
 		}
 		used = s.run(t.src.buf, t.src.eof)
 	}
+}
+
+// deny takes the line that ended the table for one of its own; after some such lines no more are looked at.
+func (s *scan) deny() {
+	s.ended, s.denied = false, s.line
+	s.denials++
+	s.alone = s.alone || s.denials == maxDenials
+}
+
+// maxDenials bounds what is learned in vain.
+const maxDenials = 8
+
+// isTable says whether the header of a layout names a quantity or a unit: a remark among the rows names none.
+func (l *layout) isTable() bool {
+	return l.long || slices.ContainsFunc(l.columns, func(c column) bool { return c.told || c.unit != "" || c.quantity == State })
 }
 
 // export puts the tables' exports together.
@@ -203,9 +219,9 @@ func titleIn(lines []string) (title string, keyed bool) {
 }
 
 // endsAt says whether a line without a time is the header of a next table: another header, or the same one
-// below a title. The lines since the last row belong to it.
+// below a title.
 func (s *scan) endsAt(same bool) bool {
-	if s.alone || s.rows == 0 || !isHeaderLine(s.cells) {
+	if s.alone || s.line == s.denied || s.rows == 0 || !isHeaderLine(s.cells) {
 		return false
 	}
 	var above []string
@@ -216,8 +232,6 @@ func (s *scan) endsAt(same bool) bool {
 	if same && s.nextTitle == "" {
 		return false
 	}
-	s.pending = slices.DeleteFunc(s.pending, func(bad badLine) bool { return bad.above })
-	s.settle(true)
 	s.ended = true
 	return true
 }
