@@ -324,72 +324,6 @@ func (l *layout) explained(rows []record) float64 {
 	return float64(len(rows)) * float64(understood) / float64(l.width)
 }
 
-// findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between
-// header and data whose time can't be read are data, and so are rows of another width that have a time.
-func (l *layout) findHeader(above []record) (names, units []string, at int) {
-	first := -1
-	for i := len(above) - 1; i >= max(0, len(above)-20); i-- {
-		r := above[i]
-		switch {
-		case isVacant(r.cells):
-			continue
-		case l.reads(r):
-			l.start, l.line = r.pos, r.line
-		case units == nil && isUnitsRow(r.cells):
-			units = texts(r.cells)
-		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil:
-			first = i
-		case filledCells(r.cells) >= max(2, l.width/2):
-			if first >= 0 {
-				l.start, l.line = above[first].pos, above[first].line
-			}
-			l.header = bytes.Clone(r.text)
-			if i > 0 {
-				l.groups = groupNames(above[i-1].cells, len(r.cells), l.clock)
-			}
-			return l.alignNames(texts(r.cells)), units, i
-		default:
-			return nil, units, len(above)
-		}
-	}
-	return nil, units, len(above)
-}
-
-// reads says whether a row of another width has a time all the same.
-func (l *layout) reads(r record) bool {
-	_, _, ok := l.clock.read(l.clock, r.cells)
-	return ok
-}
-
-// alignNames spreads a header over the columns: one name may stand for date and time in two columns, and
-// a comment mark may stand before the first.
-func (l *layout) alignNames(names []string) []string {
-	if len(names) > 0 {
-		if n := trimComment(names[0]); n == "" && len(names) == l.width+1 {
-			names = names[1:]
-		} else {
-			names[0] = n
-		}
-	}
-	c := l.clock.columns
-	if len(names) == l.width-1 && l.namesLackFirst(names) {
-		names = append([]string{""}, names...)
-	}
-	if len(names) == l.width-1 && len(c) == 2 && c[1] == c[0]+1 {
-		spread := append([]string{}, names[:c[1]]...)
-		spread = append(spread, names[c[0]])
-		names = append(spread, names[c[1]:]...)
-	}
-	return names
-}
-
-// namesLackFirst says whether the names begin at the second column, the first holding the rows' own names: the
-// clock's name stands one place too far left.
-func (l *layout) namesLackFirst(names []string) bool {
-	at := l.clock.columns[0]
-	return at > 0 && anyPhrase(clockNames, words(names[at-1])) && (at == len(names) || !anyPhrase(clockNames, words(names[at])))
-}
-
 func texts(cells [][]byte) []string {
 	out := make([]string, len(cells))
 	for i, c := range cells {
@@ -422,28 +356,6 @@ func hasNumber(cells [][]byte) bool {
 func isNumber(cell []byte, mark byte) bool {
 	_, _, _, ok := numberInText(cell, mark)
 	return ok
-}
-
-// isUnitsRow says whether more than half of a row's filled cells are units, bare or in brackets.
-func isUnitsRow(cells [][]byte) bool {
-	units := 0
-	for _, c := range cells {
-		if unitInCell(text(c)) != "" {
-			units++
-		}
-	}
-	return units > 0 && 2*units >= filledCells(cells)-1 && !hasNumber(cells)
-}
-
-// unitInCell is the unit a cell of a units row holds.
-func unitInCell(cell string) string {
-	if unit := unitOf(cell); unit != "" {
-		return unit
-	}
-	if name, inner, found := cutBrackets(cell); found && name == "" {
-		return unitOf(inner)
-	}
-	return ""
 }
 
 // learnMark counts the numbers that need a point or a comma for their fraction.
