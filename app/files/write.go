@@ -33,29 +33,59 @@ var createTemp = func(dir string) (tempFile, error) { return os.CreateTemp(dir, 
 // a panic of write, the temporary file is gone. An existing file keeps its mode and a link its target.
 // The error write returned, or the system's, can be found with errors.Is.
 func WriteAtomic(path string, write func(io.Writer) error) error {
-	return replaced(path, func(temp tempFile) error { return fill(temp, mode(path), write) })
+	return placed(path, os.Rename, func(temp tempFile) error { return fill(temp, mode(path), write) })
 }
 
 // MakeAtomic is WriteAtomic for somebody who makes the file himself, by its temporary name.
 func MakeAtomic(path string, make func(temp string) error) error {
-	return replaced(path, func(temp tempFile) error {
-		err := temp.Close()
-		if err == nil {
-			err = make(temp.Name())
-		}
-		if err != nil {
-			return err
-		}
-		made, err := os.OpenFile(temp.Name(), os.O_RDWR, 0)
-		if err != nil {
-			return err
-		}
-		return fill(made, mode(path), func(io.Writer) error { return nil })
-	})
+	return placed(path, os.Rename, func(temp tempFile) error { return made(temp, mode(path), make) })
 }
 
-// replaced puts a temporary file that was finished and closed in a file's place.
-func replaced(path string, finish func(tempFile) error) error {
+// MakeNew is MakeAtomic for a name that nothing bears yet: of several who want it at once one gets it, and the
+// others an error that is fs.ErrExist.
+func MakeNew(path string, make func(temp string) error) error {
+	return placed(path, linked, func(temp tempFile) error { return made(temp, 0o644, make) })
+}
+
+// made has a file made under a temporary name, and has it on the disk.
+func made(temp tempFile, mode fs.FileMode, make func(temp string) error) error {
+	err := temp.Close()
+	if err == nil {
+		err = make(temp.Name())
+	}
+	if err != nil {
+		return err
+	}
+	file, err := os.OpenFile(temp.Name(), os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	return fill(file, mode, func(io.Writer) error { return nil })
+}
+
+// linked gives a file another name that nothing bears, and takes the first from it. Where a disk knows no second
+// names the new one is claimed by an empty file first.
+func linked(temp, path string) error {
+	err := os.Link(temp, path)
+	if err == nil {
+		return os.Remove(temp)
+	}
+	if errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	claim, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	if err != nil {
+		return err
+	}
+	claim.Close()
+	if err = os.Rename(temp, path); err != nil {
+		os.Remove(path)
+	}
+	return err
+}
+
+// placed puts a temporary file that was finished and closed in its place.
+func placed(path string, place func(temp, path string) error, finish func(tempFile) error) error {
 	if target, err := filepath.EvalSymlinks(path); err == nil {
 		path = target
 	}
@@ -74,7 +104,7 @@ func replaced(path string, finish func(tempFile) error) error {
 	if err := finish(temp); err != nil {
 		return notWritten(path, err)
 	}
-	if err := os.Rename(temp.Name(), path); err != nil {
+	if err := place(temp.Name(), path); err != nil {
 		return notWritten(path, err)
 	}
 	done = true

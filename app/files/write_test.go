@@ -167,3 +167,17 @@ func TestMakeAtomic(t *testing.T) {
 	}
 	holding(t, path, "made")
 }
+
+func TestMakeNew(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "out")
+	make := func(text string) func(string) error {
+		return func(temp string) error { return os.WriteFile(temp, []byte(text), 0o600) }
+	}
+	if err := MakeNew(path, make("first")); err != nil {
+		t.Fatal(err)
+	}
+	if err := MakeNew(path, make("second")); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("%v", err)
+	}
+	holding(t, path, "first")
+}

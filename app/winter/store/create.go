@@ -15,34 +15,17 @@ import (
 // Create makes a winter file with a first document and opens it. There must be nothing of its name yet, and of
 // two programs that want one name at once one gets it.
 func Create(path string, first Step) (*Store, error) {
-	if err := claimed(path, func() error { return made(path, first) }); err != nil {
+	if taken(path) {
+		return nil, &Error{Path: path, Code: Exists}
+	}
+	err := files.MakeNew(path, func(temp string) error { return begin(temp, first) })
+	if errors.Is(err, fs.ErrExist) {
+		return nil, &Error{Path: path, Code: Exists}
+	}
+	if err != nil {
 		return nil, fault(path, err)
 	}
 	return Open(path)
-}
-
-// made puts a winter file with one document in the place of an empty one.
-func made(path string, first Step) error {
-	return files.MakeAtomic(path, func(temp string) error { return begin(temp, first) })
-}
-
-// claimed takes a name that nothing bears for whoever fills it; after an error the name is free again.
-func claimed(path string, fill func() error) error {
-	if taken(path) {
-		return &Error{Path: path, Code: Exists}
-	}
-	claim, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return &Error{Path: path, Code: Exists}
-	}
-	if err != nil {
-		return &files.Error{Path: path, Code: files.NotWritten, Err: err}
-	}
-	claim.Close()
-	if err = fill(); err != nil {
-		os.Remove(path)
-	}
-	return err
 }
 
 // taken says whether there is something of the name, or a journal that would be taken for that of a new file.
@@ -64,6 +47,19 @@ func pour(path string, out io.Writer) error {
 	}
 	defer in.Close()
 	_, err = io.Copy(out, in)
+	return err
+}
+
+// poured writes a file's bytes into another.
+func poured(from, to string) error {
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_TRUNC, 0)
+	if err != nil {
+		return err
+	}
+	err = pour(from, out)
+	if closing := out.Close(); err == nil {
+		err = closing
+	}
 	return err
 }
 

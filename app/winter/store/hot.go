@@ -34,7 +34,7 @@ func (s *Store) placeToOpen() (string, error) {
 	return s.path, nil
 }
 
-// rolledBack puts a copy's pages back and makes sure that it is whole then.
+// rolledBack puts a copy's pages back and makes sure that it is whole then, and its document readable.
 func rolledBack(copied, path string) error {
 	conn, err := connect(copied, true)
 	if err != nil {
@@ -48,7 +48,10 @@ func rolledBack(copied, path string) error {
 	if err != nil {
 		return &Error{Path: path, Code: Damaged, Err: err}
 	}
-	return whole(conn, path, head.version)
+	if err := whole(conn, path, head.version); err != nil {
+		return err
+	}
+	return (&Store{path: path, mode: Protected, conn: conn}).load()
 }
 
 // copyWithJournal copies a file and its journal into a folder of its own.
@@ -66,15 +69,12 @@ func copyWithJournal(path string) (folder string, err error) {
 }
 
 func copyFile(from, to string) error {
-	out, err := os.OpenFile(to, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	empty, err := os.OpenFile(to, os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return err
 	}
-	err = pour(from, out)
-	if closing := out.Close(); err == nil {
-		err = closing
-	}
-	return err
+	empty.Close()
+	return poured(from, to)
 }
 
 // removeCopy clears a copy's folder away; "" is none.

@@ -105,7 +105,7 @@ func (f *finds) save(ctx context.Context, to string) (out Rescued, err error) {
 		err = closing
 	}
 	if err == nil {
-		err = files.WriteAtomic(to, func(w io.Writer) error { return pour(made, w) })
+		err = files.MakeNew(to, func(temp string) error { return poured(made, temp) })
 	}
 	return out, fault(to, err)
 }
