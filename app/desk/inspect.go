@@ -40,6 +40,7 @@ type InspectClockDoc struct {
 type InspectSeriesDoc struct {
 	Logger      string   `json:"logger"`
 	Column      string   `json:"column"`
+	Variable    *string  `json:"variable"` // in a file of one value a row, the cell that names it
 	ColumnIndex int      `json:"column_index"`
 	Quantity    string   `json:"quantity"`
 	Unit        *string  `json:"unit"`
@@ -116,7 +117,7 @@ func inspectDoc(f engine.File) InspectDoc {
 func inspectSeries(f engine.File, i int, openDate bool) InspectSeriesDoc {
 	s, clock := f.Export.Series[i], f.Export.Layout.Clock
 	sum := s.Summary()
-	d := InspectSeriesDoc{Logger: s.Logger, Column: s.Column, ColumnIndex: s.ColumnIndex, Quantity: string(s.Quantity), Unit: said(s.Unit), UnitSource: said(s.UnitSource),
+	d := InspectSeriesDoc{Logger: s.Logger, Column: s.Column, Variable: said(s.Variable), ColumnIndex: s.ColumnIndex, Quantity: string(s.Quantity), Unit: said(s.Unit), UnitSource: said(s.UnitSource),
 		Readings: sum.Readings, Missing: s.Missing, Unreadable: s.Unreadable, Gaps: sum.Gaps, Duplicates: sum.Duplicates, OutOfOrder: s.OutOfOrder}
 	if sum.Readings == 0 {
 		return d

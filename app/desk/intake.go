@@ -74,7 +74,7 @@ func (k *Keeper) sound(ctx context.Context, b *Book, read []engine.File) (out []
 		case here:
 			b.Faults = append(b.Faults, Fault{Text: name + " is already here, so it was not added again."})
 		case len(loggerNames(f)) == 0:
-			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or fan state that could be used."})
+			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or record of a fan that could be used."})
 		default:
 			out = append(out, f)
 			sums[f.SHA256] = true
@@ -130,7 +130,7 @@ func loggerNames(f engine.File) (names []string) {
 
 func usable(quantity string) bool {
 	switch quantity {
-	case "air_temperature", "relative_humidity", "surface_temperature", "state":
+	case "air_temperature", "relative_humidity", "surface_temperature", "state", "current", "power":
 		return true
 	}
 	return false

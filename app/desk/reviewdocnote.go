@@ -56,6 +56,7 @@ var joiningNotes = map[string]string{
 	engine.SortedRows:          "Logger %s, file %s: some rows were out of order and were put in order.",
 	engine.Duplicates:          "Logger %s, file %s: some rows come twice; one of each is kept.",
 	engine.SameReadings:        "Logger %s: the file %s repeats readings of %s, moved by %s s; each is counted once.",
+	engine.StateByLimit:        "Logger %s, file %s: it ran where the record lies above %s, half way between its two levels.",
 	engine.LoggerFault:         "Logger %s could not be put together: an internal fault of the program. Everything else was worked out.",
 	engine.BarnFault:           "Barn %s could not be judged: an internal fault of the program. The other barns were.",
 	engine.KeptNotUsed:         "Barn %s: the %s you set down are kept, but this version does not judge by them yet.",

@@ -20,6 +20,7 @@ const (
 	SameFile       = "same_file"        // two files hold the same bytes. Args: the later, the earlier
 	WaitsForAnswer = "waits_for_answer" // the file can't be read right without it. Args: logger, file, question
 	NoState        = "no_state"         // the logger is to record a stage and has no state column. Args: logger, stage
+	StateByLimit   = "state_by_limit"   // current or power above a limit is taken for on. Args: logger, file, limit
 	LoggerFault    = "logger_fault"     // a fault of the program; the logger is left out. Args: logger
 	BarnFault      = "barn_fault"       // a fault of the program; the barn is not judged. Args: barn
 	KeptNotUsed    = "kept_not_used"    // set down, kept, but not judged by yet. Args: barn, what
@@ -104,6 +105,8 @@ func holding(export *importers.Export) string {
 // chosen remarks on a choice that may surprise.
 func chosen(l winter.Logger, f File, p picked) []series.Remark {
 	switch {
+	case p.limit != "":
+		return []series.Remark{{Code: StateByLimit, Args: []string{l.Name, f.Name, p.limit}, Count: 1}}
 	case p.empty():
 		return []series.Remark{{Code: NothingChosen, Args: []string{l.Name, f.Name}, Count: 1}}
 	case p.loggers > 1 && l.Channel == "":

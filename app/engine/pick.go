@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"strconv"
 	"strings"
 
 	"thawbook/app/winter"
@@ -10,7 +11,8 @@ import (
 // picked are the series of one export that belong to a logger; nil where it has none.
 type picked struct {
 	temp, relHum, state *importers.Series
-	loggers             int // how many loggers the choice was among
+	limit               string // above which current or power is taken for on; "" where the record is of states
+	loggers             int    // how many loggers the choice was among
 }
 
 // pick chooses a logger's series: those of the channel where one is named (a logger's name or a column's
@@ -38,8 +40,22 @@ func pick(l winter.Logger, export *importers.Export) picked {
 	if l.RecordsStage != "" {
 		p.state = first(chosen, importers.State)
 	}
+	if l.RecordsStage != "" && p.state == nil {
+		p.state, p.limit = stateOf(chosen)
+	}
 	p.loggers = loggersOf(chosen)
 	return p
+}
+
+// stateOf is the first record of current or power that falls into two clusters, as states, and the limit between
+// them with its unit.
+func stateOf(all []*importers.Series) (state *importers.Series, limit string) {
+	for _, s := range all {
+		if on, above, ok := s.AsState(); ok {
+			return &on, strings.TrimSpace(strconv.FormatFloat(above, 'g', 4, 64) + " " + s.Unit)
+		}
+	}
+	return nil, ""
 }
 
 // empty says whether nothing was found.

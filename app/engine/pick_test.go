@@ -1,8 +1,13 @@
 package engine
 
 import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
+	"thawbook/analysis/series"
 	"thawbook/app/winter"
 	"thawbook/importers"
 )
@@ -44,5 +49,36 @@ func TestWhichColumnsAreALoggers(t *testing.T) {
 				t.Errorf("%s: choice %d is %+v, want column %d", c.what, i, got, want)
 			}
 		}
+	}
+}
+
+// A fan's current of 0.1 A at rest and 2.5 A at work: 240 hours, of which every third is at work. A logger that
+// records a stage reads states from it; half way between the levels is 1.3 A.
+func TestAStageIsRecordedByItsCurrent(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("time,Current (A)\n")
+	for i := range 240 {
+		amps := 0.1
+		if i%3 == 0 {
+			amps = 2.5
+		}
+		fmt.Fprintf(&text, "2026-11-%02d %02d:00:00,%.1f\n", 12+i/24, i%24, amps)
+	}
+	dir := folder(t, map[string]string{"fan.csv": text.String()})
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Stages: []winter.Stage{{Name: "2", AlwaysOn: true}}, Loggers: []winter.Logger{{Name: "fan", Files: []string{"fan.csv"}, RecordsStage: "2"}}}}}
+	result, err := Review(context.Background(), w, Folder(dir), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	state := result.Inputs[0].Loggers[0].State
+	on := 0.0
+	for _, v := range state.Val {
+		on += v
+	}
+	if state.Len() != 240 || on != 80 {
+		t.Errorf("%d readings, %v at work", state.Len(), on)
+	}
+	if !slices.ContainsFunc(result.Remarks, func(r series.Remark) bool { return r.Code == StateByLimit && r.Args[2] == "1.3 A" }) {
+		t.Errorf("%+v", result.Remarks)
 	}
 }
