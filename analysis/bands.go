@@ -203,11 +203,12 @@ type tally struct {
 }
 
 func (m measure) tally(c series.Curve, s series.Span, errHalf float64) tally {
-	t := tally{bin: c.Bin(s)}
+	var limits []series.Limits
 	if m.band != nil {
-		t.outside = c.OutsideEach(s, m.band.limits(errHalf))
+		limits = m.band.limits(errHalf)
 	}
-	return t
+	bin, outside := c.BinOutside(s, limits)
+	return tally{bin, outside}
 }
 
 // plus is the tally of both spans where next follows on t.

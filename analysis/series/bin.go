@@ -34,8 +34,14 @@ func (b Bin) Plus(next Bin) Bin {
 // to To, so its value there takes part in Min and Max. A curve with gap limit 0 has no line: its bins
 // are those of the bare readings.
 func (c Curve) Bin(s Span) Bin {
-	b, _ := c.binFrom(s, c.firstFrom(s.From))
+	b, _, _ := c.binFrom(s, c.firstFrom(s.From), nil)
 	return b
+}
+
+// BinOutside is Bin and OutsideEach in one walk.
+func (c Curve) BinOutside(s Span, limits []Limits) (Bin, []Outside) {
+	b, outside, _ := c.binFrom(s, c.firstFrom(s.From), limits)
+	return b, outside
 }
 
 // Bins is Bin of every span, in one pass over the readings. The spans must rise and not overlap.
@@ -49,21 +55,32 @@ func (c Curve) Bins(spans []Span) []Bin {
 		for k < c.Len() && c.Readings.At[k] < s.From {
 			k++
 		}
-		bins[i], k = c.binFrom(s, k)
+		bins[i], _, k = c.binFrom(s, k, nil)
 	}
 	return bins
 }
 
-// binFrom is Bin for a caller who knows that k is the first reading at or after s.From. It also
+// binFrom is BinOutside for a caller who knows that k is the first reading at or after s.From. It also
 // returns the first reading at or after s.To.
-func (c Curve) binFrom(s Span, k int) (Bin, int) {
+func (c Curve) binFrom(s Span, k int, limits []Limits) (Bin, []Outside, int) {
 	b := Bin{Span: s}
+	outside := make([]Outside, len(limits))
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for p := range c.piecesFrom(s, k) {
 		dt := p.t1 - p.t0
 		b.KnownMS += dt
 		b.Area += (p.v0 + p.v1) / 2 * float64(dt)
-		lo, hi = min(lo, p.v0, p.v1), max(hi, p.v0, p.v1)
+		low, high := min(p.v0, p.v1), max(p.v0, p.v1)
+		lo, hi = min(lo, low), max(hi, high)
+		for i, l := range limits {
+			if high <= l.High && low >= l.Low {
+				continue // as nearly everywhere
+			}
+			outside[i].add(p, l)
+		}
+	}
+	for i, l := range limits {
+		outside[i].finish(b.KnownMS, l)
 	}
 	for ; k < c.Len() && c.Readings.At[k] < s.To; k++ {
 		v := c.Val[k]
@@ -75,5 +92,5 @@ func (c Curve) binFrom(s Span, k int) (Bin, int) {
 		lo, hi = math.NaN(), math.NaN()
 	}
 	b.Min, b.Max = lo, hi
-	return b, k
+	return b, outside, k
 }

@@ -32,22 +32,8 @@ type Limits struct{ Low, High float64 }
 
 // OutsideEach is Outside for each of several pairs of limits, in one walk along the curve.
 func (c Curve) OutsideEach(s Span, limits []Limits) []Outside {
-	out := make([]Outside, len(limits))
-	var knownMS int64
-	for p := range c.pieces(s) {
-		knownMS += p.t1 - p.t0
-		lo, hi := min(p.v0, p.v1), max(p.v0, p.v1)
-		for i, l := range limits {
-			if hi <= l.High && lo >= l.Low {
-				continue // as nearly everywhere
-			}
-			out[i].add(p, l)
-		}
-	}
-	for i, l := range limits {
-		out[i].finish(knownMS, l)
-	}
-	return out
+	_, outside := c.BinOutside(s, limits)
+	return outside
 }
 
 // add counts a line that is not wholly inside.

@@ -125,12 +125,15 @@ func (u *UI) catchUp() {
 	if !u.book.Behind() || u.stopped {
 		return
 	}
-	book := u.book
+	book, pause := u.book, settled
+	if book.Barns() == 0 { // just opened
+		pause = 0
+	}
 	u.work.judge("Working it out", func(ctx context.Context, tell Tell) (func(), error) {
 		select { // of changes made quickly only the last is worked out
 		case <-ctx.Done():
 			return nil, ctx.Err()
-		case <-time.After(settled):
+		case <-time.After(pause):
 		}
 		judged, err := u.Keeper.Review(ctx, book, tell)
 		return func() { u.setBook(judged) }, err
