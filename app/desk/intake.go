@@ -174,7 +174,8 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 
 // placeWords are trade words for where a logger hangs, as they turn up in names of loggers and files.
 var placeWords = []struct{ word, place string }{
-	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"intake", "intake"}, {"inlet", "intake"},
+	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"außen", "outdoor"}, {"aussen", "outdoor"}, {"draußen", "outdoor"},
+	{"exterior", "outdoor"}, {"extérieur", "outdoor"}, {"ulko", "outdoor"}, {"venku", "outdoor"}, {"zewn", "outdoor"}, {"intake", "intake"}, {"inlet", "intake"},
 	{"exhaust", "exhaust"}, {"outlet", "exhaust"}, {"ceiling", "ceiling"}, {"wall", "wall"}, {"floor", "floor"}, {"slab", "floor"},
 	{"control", "control"}, {"thermostat", "control"}, {"hive", "hive"}, {"mid", "room"}, {"centre", "room"}, {"center", "room"}, {"room", "room"},
 }

@@ -211,6 +211,9 @@ func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error
 		return b, err
 	}
 	result, err := engine.Review(ctx, k.store.Winter(), k.files, k.cache, tell)
+	if err == nil {
+		err = ctx.Err() // overtaken: nobody sees these figures
+	}
 	if err != nil {
 		return b, err
 	}

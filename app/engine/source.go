@@ -117,10 +117,13 @@ func (k *Kept) archive(e store.Export) (*files.Archive, error) {
 // Size is Source's.
 func (k *Kept) Size(name string) int64 {
 	e, member := k.given(name)
-	if member != "" {
-		return 0
+	if member == "" {
+		return e.Size
 	}
-	return e.Size
+	if archive, err := k.archive(e); err == nil && archive != nil {
+		return archive.Size(name)
+	}
+	return 0
 }
 
 // SHA256 is Source's.

@@ -76,6 +76,15 @@ func (a *Archive) Refused() error {
 	return joined(all)
 }
 
+// Size is how many bytes the archive says a member unpacks to; 0 where it has none of the name.
+func (a *Archive) Size(name string) int64 {
+	m, err := a.find(strings.TrimPrefix(name, a.name+"!"))
+	if err != nil {
+		return 0
+	}
+	return m.size
+}
+
 // Open opens a member, named as in Members or by its part after the first name. Errors are of type *Error:
 // Missing, Empty, TooLarge, Encrypted, Method, those of Refused, or what reading it would give.
 func (a *Archive) Open(name string) (*Source, error) {
