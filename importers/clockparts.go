@@ -200,7 +200,7 @@ func partsFit(rows []record) (clockFit, bool) { return namedFit(rows, (*clock).t
 // namedFit looks for a row of names from which the date can be taken.
 func namedFit(rows []record, takeDate func(c *clock, names []string) bool) (clockFit, bool) {
 	for i := 0; i < min(len(rows)-1, trialRows); i++ {
-		if len(rows[i].cells) < 2 || hasNumber(rows[i].cells) {
+		if len(rows[i].cells) < 2 || !hasLetter(rows[i].cells) || hasNumber(rows[i].cells) {
 			continue
 		}
 		names := texts(rows[i].cells)

@@ -353,6 +353,18 @@ func hasNumber(cells [][]byte) bool {
 	return false
 }
 
+// hasLetter says whether any cell holds a letter, or a sign beyond ASCII, as names do.
+func hasLetter(cells [][]byte) bool {
+	for _, c := range cells {
+		for _, b := range c {
+			if b >= 0x80 || 'a' <= b|0x20 && b|0x20 <= 'z' {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func isNumber(cell []byte, mark byte) bool {
 	_, _, _, ok := numberInText(cell, mark)
 	return ok

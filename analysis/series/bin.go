@@ -63,20 +63,25 @@ func (c Curve) Bins(spans []Span) []Bin {
 // binFrom is BinOutside for a caller who knows that k is the first reading at or after s.From. It also
 // returns the first reading at or after s.To.
 func (c Curve) binFrom(s Span, k int, limits []Limits) (Bin, []Outside, int) {
-	b := Bin{Span: s}
+	b := Bin{Span: s, Min: math.Inf(1), Max: math.Inf(-1)}
 	outside := make([]Outside, len(limits))
-	lo, hi := math.Inf(1), math.Inf(-1)
+	inside := narrowest(limits)
 	for p := range c.piecesFrom(s, k) {
 		dt := p.t1 - p.t0
 		b.KnownMS += dt
 		b.Area += (p.v0 + p.v1) / 2 * float64(dt)
-		low, high := min(p.v0, p.v1), max(p.v0, p.v1)
-		lo, hi = min(lo, low), max(hi, high)
+		low, high := p.v0, p.v1
+		if low > high {
+			low, high = high, low
+		}
+		b.reach(low, high)
+		if high <= inside.High && low >= inside.Low {
+			continue // as nearly everywhere
+		}
 		for i, l := range limits {
-			if high <= l.High && low >= l.Low {
-				continue // as nearly everywhere
+			if !(high <= l.High && low >= l.Low) {
+				outside[i].add(p, l)
 			}
-			outside[i].add(p, l)
 		}
 	}
 	for i, l := range limits {
@@ -86,11 +91,29 @@ func (c Curve) binFrom(s Span, k int, limits []Limits) (Bin, []Outside, int) {
 		v := c.Val[k]
 		b.N++
 		b.Sum += v
-		lo, hi = min(lo, v), max(hi, v)
+		b.reach(v, v)
 	}
-	if lo > hi {
-		lo, hi = math.NaN(), math.NaN()
+	if b.Min > b.Max {
+		b.Min, b.Max = math.NaN(), math.NaN()
 	}
-	b.Min, b.Max = lo, hi
 	return b, outside, k
+}
+
+// reach widens Min and Max.
+func (b *Bin) reach(low, high float64) {
+	if low < b.Min {
+		b.Min = low
+	}
+	if high > b.Max {
+		b.Max = high
+	}
+}
+
+// narrowest are limits within which a line lies within all; a limit that is not a number lets nothing through.
+func narrowest(limits []Limits) Limits {
+	out := Limits{math.Inf(-1), math.Inf(1)}
+	for _, l := range limits {
+		out.Low, out.High = max(out.Low, l.Low), min(out.High, l.High)
+	}
+	return out
 }
