@@ -27,12 +27,16 @@ func heldAnswer(j judgement) Answer {
 	if a.Coverage < enoughOfWinter {
 		return a
 	}
-	good := func(shift float64) float64 {
-		o := room.Outside(j.scored, *b.GoodLow-shift, *b.GoodHigh-shift)
-		return 100 * (1 - (o.BelowMS+o.AboveMS)/float64(o.KnownMS))
-	}
 	errK := j.room.mean.TempErrK
-	a.Figure = enclosing(Recorded, good(0), good(errK), good(-errK))
+	var limits []series.Limits
+	for _, shift := range []float64{0, errK, -errK} {
+		limits = append(limits, series.Limits{Low: *b.GoodLow - shift, High: *b.GoodHigh - shift})
+	}
+	var good []float64
+	for _, o := range room.OutsideEach(j.scored, limits) {
+		good = append(good, 100*(1-(o.BelowMS+o.AboveMS)/float64(o.KnownMS)))
+	}
+	a.Figure = enclosing(Recorded, good[0], good[1:]...)
 	switch {
 	case a.Figure.Mid >= 100*heldYes && !needsAction(room, j.scored, b):
 		a.State = Yes

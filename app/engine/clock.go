@@ -95,7 +95,12 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 
 // read settles whether the clock followed summer time, and from which distance from UTC it started.
 func (c *clock) read(face []int64, told *bool) (remarks []series.Remark) {
-	ordered := slices.Compact(slices.Sorted(slices.Values(face)))
+	ordered := face
+	if !rising(face) {
+		ordered = slices.Clone(face)
+		slices.Sort(ordered)
+		ordered = slices.Compact(ordered)
+	}
 	c.interval = series.Readings{At: ordered}.Interval()
 	c.offsetMS = face[0] - firstInstant(face[0], c.loc)
 	c.changes = changesBetween(ordered[0], ordered[len(ordered)-1], c.loc)
