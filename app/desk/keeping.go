@@ -14,21 +14,24 @@ import (
 	"thawbook/app/winter/store"
 )
 
-// winterEnding is the ending of a winter file's name.
-const winterEnding = ".thawbook"
+// The endings of a winter file's name and a plan's.
+const (
+	WinterEnding = store.Ending
+	PlanEnding   = ".toml"
+)
 
 // SaveCopy writes the open winter, history and files included, into another file, whole or not at all.
 func (k *Keeper) SaveCopy(path string) error {
 	if k.store == nil {
 		return nil
 	}
-	return k.store.SaveCopy(WithEnding(path, winterEnding))
+	return k.store.SaveCopy(WithEnding(path, WinterEnding))
 }
 
 // KeepAs keeps the open winter under a name and goes on in that file. A draft is cleared away once it is
 // kept; a winter that had a name stays where it was. A winter that nobody named yet is named like its file.
 func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
-	path = WithEnding(path, winterEnding)
+	path = WithEnding(path, WinterEnding)
 	if err := k.meant(b); err != nil || k.store == nil {
 		return b, err
 	}
@@ -71,7 +74,7 @@ func (k *Keeper) SavePlan(path string) error {
 	if k.store == nil {
 		return nil
 	}
-	return engine.WritePlan(WithEnding(path, ".toml"), k.store.Winter())
+	return engine.WritePlan(WithEnding(path, PlanEnding), k.store.Winter())
 }
 
 // GiveBack writes the files the winter was made from into a folder, byte for byte as they came, and says in a

@@ -24,11 +24,9 @@ func Keep(ctx context.Context, s *store.Store, read []File, tell Progress) (name
 		if _, known := index[given]; known {
 			continue
 		}
-		sum := f.SHA256
-		if member != "" {
-			if sum, _, err = (reader{source: Folder("")}).checksum(ctx, given); err != nil {
-				return nil, err
-			}
+		sum, err := givenSum(ctx, f, given, member)
+		if err != nil {
+			return nil, err
 		}
 		size, _ := files.Size(given)
 		m.total += size
@@ -66,15 +64,21 @@ func (k *Kept) name(e store.Export, member string) (string, error) {
 	return e.Name + "!" + member, nil
 }
 
+// givenSum is the checksum of a file as it was given: its own, or that of the archive a member lies in.
+func givenSum(ctx context.Context, f File, given, member string) (sum string, err error) {
+	if member == "" {
+		return f.SHA256, nil
+	}
+	sum, _, err = (reader{source: Folder("")}).checksum(ctx, given)
+	return sum, err
+}
+
 // NameOf is what a file that was read elsewhere is called in the winter file; "" when it is not kept there.
 func (k *Kept) NameOf(ctx context.Context, f File) (string, error) {
 	given, member := files.Given(f.Name)
-	sum := f.SHA256
-	if member != "" {
-		var err error
-		if sum, _, err = (reader{source: Folder("")}).checksum(ctx, given); err != nil {
-			return "", err
-		}
+	sum, err := givenSum(ctx, f, given, member)
+	if err != nil {
+		return "", err
 	}
 	e, ok := k.store.BySHA256(sum)
 	if !ok {

@@ -43,7 +43,7 @@ func ReviewFile(ctx context.Context, path string, progress Progress) (Result, er
 }
 
 // IsWinterFile says by its name whether a file is a winter file; else it is a plan.
-func IsWinterFile(path string) bool { return strings.EqualFold(filepath.Ext(path), ".thawbook") }
+func IsWinterFile(path string) bool { return strings.EqualFold(filepath.Ext(path), store.Ending) }
 
 // ReadWinter reads the document of a winter file or a plan.
 func ReadWinter(path string) (winter.Winter, error) {

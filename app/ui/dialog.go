@@ -241,7 +241,7 @@ func linesOf(text string) []string {
 }
 
 // openDialog picks a winter file or a plan.
-func (u *UI) openDialog() { u.pickFile(u.open, ".thawbook", ".toml") }
+func (u *UI) openDialog() { u.pickFile(u.open, desk.WinterEnding, desk.PlanEnding) }
 
 // takeOne takes one picked path.
 func (u *UI) takeOne(path string) { u.Take([]string{path}) }

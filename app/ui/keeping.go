@@ -78,13 +78,13 @@ func (u *UI) saveFolder() string {
 }
 
 func (u *UI) keepDialog() {
-	u.saveSheet("Keep this winter under a name", "One file holds it all: what you set down, every file you added byte for byte, and the last 200 changes.", desk.FileName(u.book, ".thawbook"), "Keep it", func(path string) {
+	u.saveSheet("Keep this winter under a name", "One file holds it all: what you set down, every file you added byte for byte, and the last 200 changes.", desk.FileName(u.book, desk.WinterEnding), "Keep it", func(path string) {
 		u.change("Keeping the winter", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.KeepAs(b, path) })
 	})
 }
 
 func (u *UI) copyDialog() {
-	u.saveSheet("Save a copy", "The copy is a winter of its own, with all that is in this one. You go on in this one.", "copy of "+desk.FileName(u.book, ".thawbook"), "Save the copy", func(path string) {
+	u.saveSheet("Save a copy", "The copy is a winter of its own, with all that is in this one. You go on in this one.", "copy of "+desk.FileName(u.book, desk.WinterEnding), "Save the copy", func(path string) {
 		u.aside("Saving a copy", func(context.Context, Tell) (string, error) {
 			return "The copy lies in " + path + ".", u.Keeper.SaveCopy(path)
 		})
@@ -92,7 +92,7 @@ func (u *UI) copyDialog() {
 }
 
 func (u *UI) planDialog() {
-	u.saveSheet("Save the plan", "The plan is the winter in words, to be read and changed in a text editor. It names the files as they are given back.", desk.FileName(u.book, ".toml"), "Save the plan", func(path string) {
+	u.saveSheet("Save the plan", "The plan is the winter in words, to be read and changed in a text editor. It names the files as they are given back.", desk.FileName(u.book, desk.PlanEnding), "Save the plan", func(path string) {
 		u.aside("Saving the plan", func(context.Context, Tell) (string, error) {
 			return "The plan lies in " + path + ".", u.Keeper.SavePlan(path)
 		})
@@ -121,7 +121,7 @@ func (u *UI) nextWinter() {
 func (u *UI) takeOverDialog() {
 	u.pickFile(func(path string) {
 		u.change("Taking barns over", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.TakeOver(b, path) })
-	}, ".thawbook", ".toml")
+	}, desk.WinterEnding, desk.PlanEnding)
 }
 
 // rescueDialog offers to rescue what a damaged winter file still holds.

@@ -86,7 +86,7 @@ func (u *UI) Take(paths []string) {
 		return
 	}
 	for _, p := range paths {
-		if ending := strings.ToLower(filepath.Ext(p)); ending == ".toml" || ending == ".thawbook" {
+		if ending := strings.ToLower(filepath.Ext(p)); ending == desk.PlanEnding || ending == desk.WinterEnding {
 			u.open(p)
 			if len(paths) > 1 {
 				u.trouble(desk.Fault{Text: "Of all that was dropped only " + filepath.Base(p) + " was opened.", Next: "Drop logger files by themselves to add them."})

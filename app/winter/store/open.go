@@ -56,9 +56,12 @@ func headerOf(path string) (header, error) {
 	return header{v}, nil
 }
 
+// Ending is that of a winter file's name.
+const Ending = ".thawbook"
+
 // foreign is what a file without our header is: damaged where its name says that it was ours.
 func foreign(path string) Code {
-	if strings.EqualFold(filepath.Ext(path), ".thawbook") {
+	if strings.EqualFold(filepath.Ext(path), Ending) {
 		return Damaged
 	}
 	return NotAWinter
