@@ -17,38 +17,70 @@ type Bands struct{ TempC, RelHumPct Band }
 
 // The house defaults: common practice, no source.
 const (
-	goodLowC, goodHighC         = 2, 6
+	houseLowC, houseHighC       = 2, 6
 	watchHighC                  = 8 // where no stage sets it
 	watchAboveTopStageK         = 1
 	actHighC                    = 8
+	fillingK                    = 2 // bees that were just carried in warm the room: watch and act lie higher
 	actLowWaterLinesC           = 0
-	goodLowPct, goodHighPct     = 40, 75
+	houseLowPct, houseHighPct   = 40, 75
 	watchHighPct                = 85
 	enoughOfWinter              = 0.5 // least known share of a winter or phase for a number
 	actHold1H, actHold2H, act2K = 6, 2, 2
 	dampHoldH, dryHoldH         = 6, 24
 )
 
-// withDefaults fills every limit the keeper did not set himself.
-func (b Bands) withDefaults(in Input) Bands {
-	watch := float64(watchHighC)
+// bandsIn are the limits of a phase: the keeper's for it, else his for the winter, else the house defaults, of
+// which those to watch and to act above are higher while the barn is being filled.
+func (in Input) bandsIn(phase string, own Bands) Bands {
+	b := Bands{own.TempC.over(in.Bands.TempC), own.RelHumPct.over(in.Bands.RelHumPct)}
+	watch, act := float64(watchHighC), float64(actHighC)
 	if top, ok := topOnC(in.Stages); ok {
 		watch = top + watchAboveTopStageK
 	}
+	if phase == filling {
+		watch, act = watch+fillingK, act+fillingK
+	}
 	t, h := &b.TempC, &b.RelHumPct
-	fill(&t.GoodLow, goodLowC)
-	fill(&t.GoodHigh, goodHighC)
+	fill(&t.GoodLow, houseLowC)
+	fill(&t.GoodHigh, houseHighC)
 	fill(&t.WatchHigh, watch)
-	fill(&t.ActHigh, actHighC)
+	fill(&t.ActHigh, act)
 	if in.WaterLines {
 		fill(&t.WatchLow, actLowWaterLinesC)
 		fill(&t.ActLow, actLowWaterLinesC)
 	}
-	fill(&h.GoodLow, goodLowPct)
-	fill(&h.GoodHigh, goodHighPct)
+	fill(&h.GoodLow, houseLowPct)
+	fill(&h.GoodHigh, houseHighPct)
 	fill(&h.WatchHigh, watchHighPct)
 	fill(&h.ActHigh, watchHighPct)
 	return b
+}
+
+// over is a band with the limits it lacks taken from another.
+func (b Band) over(other Band) Band {
+	for _, p := range b.pairs(&other) {
+		if *p[0] == nil {
+			*p[0] = *p[1]
+		}
+	}
+	return b
+}
+
+// common is a band with the limits that two bands share.
+func (b Band) common(other Band) Band {
+	for _, p := range b.pairs(&other) {
+		if *p[0] != nil && (*p[1] == nil || **p[0] != **p[1]) {
+			*p[0] = nil
+		}
+	}
+	return b
+}
+
+// pairs are the limits of a band beside those of another.
+func (b *Band) pairs(other *Band) [][2]**float64 {
+	return [][2]**float64{{&b.GoodLow, &other.GoodLow}, {&b.GoodHigh, &other.GoodHigh}, {&b.WatchLow, &other.WatchLow},
+		{&b.WatchHigh, &other.WatchHigh}, {&b.ActLow, &other.ActLow}, {&b.ActHigh, &other.ActHigh}}
 }
 
 func fill(limit **float64, value float64) {
@@ -130,11 +162,11 @@ type measure struct {
 	quantity, unit string
 	of             func(Logger) series.Curve
 	errHalf        func(Logger) float64
-	band           *Band
+	band           func(Bands) Band // nil where the safe bands do not apply
 }
 
 // measures lists what is taken at a place.
-func measures(place string, b Bands) []measure {
+func measures(place string) []measure {
 	temperature := measure{"air_temperature", "degC", temperatureOf, func(l Logger) float64 { return l.TempErrK }, nil}
 	humidity := measure{"relative_humidity", "percent", relHumPct, func(l Logger) float64 { return 100 * l.RelHumErr }, nil}
 	dew := measure{"dew_point", "degC", func(l Logger) series.Curve { return l.dewC }, Logger.dewErrK, nil}
@@ -142,7 +174,7 @@ func measures(place string, b Bands) []measure {
 		temperature.quantity = "surface_temperature"
 	}
 	if isJudged(place) {
-		temperature.band, humidity.band = &b.TempC, &b.RelHumPct
+		temperature.band, humidity.band = func(b Bands) Band { return b.TempC }, func(b Bands) Band { return b.RelHumPct }
 	}
 	return []measure{temperature, humidity, dew}
 }
@@ -153,67 +185,64 @@ func relHumPct(l Logger) series.Curve {
 }
 
 // quantityRows has a row per place and per logger, for the whole bees' time and for each phase.
-func quantityRows(j judgement, phases []Phase) []QuantityRow {
+func quantityRows(j judgement) []QuantityRow {
 	type task struct {
 		measure
 		logger Logger
 	}
 	var tasks []task
 	for _, s := range j.spots {
-		for _, m := range measures(s.place, j.Bands) {
+		for _, m := range measures(s.place) {
 			for _, l := range append([]Logger{s.mean}, s.loggers...) {
 				tasks = append(tasks, task{m, l})
 			}
 		}
 	}
 	made := make([][]QuantityRow, len(tasks))
-	j.spread(len(tasks), func(i int) { made[i] = tasks[i].rows(tasks[i].logger, j.scored, phases) })
+	j.spread(len(tasks), func(i int) { made[i] = tasks[i].rows(tasks[i].logger, j.phases) })
 	return append([]QuantityRow{}, slices.Concat(made...)...)
 }
 
 // rows has a row for the scored time and one per phase, of a logger or a place's mean; none where it lacks the
-// quantity. The phases follow on one another and make up the scored time, so each hour is counted once.
-func (m measure) rows(l Logger, scored series.Span, phases []Phase) []QuantityRow {
+// quantity or no time is scored. The phases make up the scored time, so each hour is counted once.
+func (m measure) rows(l Logger, phases []Phase) []QuantityRow {
 	c := m.of(l)
-	if c.Len() == 0 {
+	if c.Len() == 0 || len(phases) == 0 {
 		return nil
 	}
 	errHalf := m.errHalf(l)
-	if len(phases) == 0 {
-		return []QuantityRow{m.row(l, "", m.tally(c, scored, errHalf), errHalf)}
-	}
 	rows := []QuantityRow{{}}
 	var whole tally
+	var common Band
 	for i, p := range phases {
-		t := m.tally(c, p.Span, errHalf)
-		if rows = append(rows, m.row(l, p.Name, t, errHalf)); i == 0 {
-			whole = t
+		var band Band
+		var limits []series.Limits
+		if m.band != nil {
+			band = m.band(p.Bands)
+			limits = band.limits(errHalf)
+		}
+		t := stretches(p.Parts).sum(c, limits)
+		rows = append(rows, m.row(l, p.Name, t, band, errHalf))
+		if i == 0 {
+			whole, common = t, band
 			continue
 		}
-		whole = whole.plus(t)
+		whole, common = whole.plus(t), common.common(band)
 	}
-	rows[0] = m.row(l, "", whole, errHalf)
+	rows[0] = m.row(l, "", whole, common, errHalf)
 	return rows
 }
 
-// tally is what a curve comes to over a span: in all, and outside each of the limits.
+// tally is what a curve comes to over some time: in all, and outside each of the limits.
 type tally struct {
-	bin     series.Bin
-	outside []series.Outside
+	bin      series.Bin
+	outside  []series.Outside
+	lengthMS int64
 }
 
-func (m measure) tally(c series.Curve, s series.Span, errHalf float64) tally {
-	var limits []series.Limits
-	if m.band != nil {
-		limits = m.band.limits(errHalf)
-	}
-	bin, outside := c.BinOutside(s, limits)
-	return tally{bin, outside}
-}
-
-// plus is the tally of both spans where next follows on t.
+// plus is the tally of both where next comes after t.
 func (t tally) plus(next tally) tally {
-	out := tally{bin: t.bin.Plus(next.bin)}
+	out := tally{bin: t.bin.Plus(next.bin), lengthMS: t.lengthMS + next.lengthMS}
 	for i, o := range t.outside {
 		out.outside = append(out.outside, o.Plus(next.outside[i]))
 	}
@@ -221,19 +250,20 @@ func (t tally) plus(next tally) tally {
 }
 
 // row is the row of a tally.
-func (m measure) row(l Logger, phase string, t tally, errHalf float64) QuantityRow {
+func (m measure) row(l Logger, phase string, t tally, band Band, errHalf float64) QuantityRow {
 	row := QuantityRow{Quantity: m.quantity, Place: l.Place, Logger: l.Name, Phase: phase, Unit: m.unit, Bands: []BandRow{}}
-	row.fill(t.bin, errHalf)
+	row.fill(t, errHalf)
 	if m.band != nil {
-		row.Bands = m.band.rows(t.outside)
+		row.Bands = band.rows(t.outside)
 	}
 	return row
 }
 
 // fill sets the known hours and, where enough of the span is known, least, mean and greatest value.
-func (r *QuantityRow) fill(b series.Bin, errHalf float64) {
-	r.KnownMS, r.UnknownMS = b.KnownMS, b.Span.To-b.Span.From-b.KnownMS
-	if b.KnownMS == 0 || share(b.KnownMS, b.Span) < enoughOfWinter {
+func (r *QuantityRow) fill(t tally, errHalf float64) {
+	b := t.bin
+	r.KnownMS, r.UnknownMS = b.KnownMS, t.lengthMS-b.KnownMS
+	if b.KnownMS == 0 || float64(b.KnownMS) < enoughOfWinter*float64(t.lengthMS) {
 		r.Min, r.Mean, r.Max = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")
 		return
 	}

@@ -29,15 +29,16 @@ func TestBandsAddUpToTheKnownHours(t *testing.T) {
 }
 
 func TestDefaultBands(t *testing.T) {
-	plain := Bands{}.withDefaults(Input{})
+	plain := Input{}.bandsIn(deepWinter, Bands{})
 	near(t, "watch", *plain.TempC.WatchHigh, 8, 0)
 	if plain.TempC.ActLow != nil || plain.TempC.WatchLow != nil {
 		t.Error("below 2 °C is watch only where there are no water lines")
 	}
 	top := Stage{Settings: []Setting{{OnC: 6.5, OffC: 6}}}
-	near(t, "watch up to the top stage + 1 K", *Bands{}.withDefaults(Input{Stages: []Stage{top}}).TempC.WatchHigh, 7.5, 1e-12)
-	near(t, "water lines", *Bands{}.withDefaults(Input{WaterLines: true}).TempC.ActLow, 0, 0)
-	own := Bands{TempC: Band{GoodHigh: ptr(5)}}.withDefaults(Input{})
+	near(t, "watch up to the top stage + 1 K", *Input{Stages: []Stage{top}}.bandsIn(deepWinter, Bands{}).TempC.WatchHigh, 7.5, 1e-12)
+	near(t, "water lines", *Input{WaterLines: true}.bandsIn(deepWinter, Bands{}).TempC.ActLow, 0, 0)
+	own := Input{Bands: Bands{TempC: Band{GoodHigh: ptr(5)}}}.bandsIn(lateWinter, Bands{TempC: Band{GoodLow: ptr(3)}})
+	near(t, "his limit for the phase stands", *own.TempC.GoodLow, 3, 0)
 	near(t, "the keeper's own limit stands", *own.TempC.GoodHigh, 5, 0)
 }
 

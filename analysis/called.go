@@ -38,6 +38,11 @@ func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 	return w.out
 }
 
+// called is what the rule asks for within the time. A thermostat goes on working while nothing is scored.
+func (s stretches) called(c series.Curve, onC, offC float64) []segment {
+	return clip(called(c, s.hull(), onC, offC), s)
+}
+
 // lineCut is a curve whose first and last reading lie on the edges of a span where the line is known there.
 type lineCut struct{ series.Curve }
 

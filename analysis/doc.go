@@ -8,6 +8,7 @@
 //	review.go   what does a judgement hold?
 //	beestime.go when were the bees in, and how many hive-days is that?
 //	phase.go    which stretches are judged by themselves?
+//	stretch.go  what does a curve come to over the time that is scored?
 //	place.go    what was the air like at a place with several loggers?
 //	moisture.go what do temperature and humidity say together?
 //	bands.go    which limits, and how long was it outside them?

@@ -14,12 +14,21 @@ type Input struct {
 	BeesIn     *int64 // ms UTC; nil when the keeper did not say
 	BeesOut    *int64
 	Heads      []HeadChange
+	Excluded   []series.Span  // of the bees' time, in any order: not scored
+	Phases     []PhaseSetting // what the keeper set for some of them
 	WaterLines bool
-	Bands      Bands // zero limits are filled from the house defaults by DefaultBands
+	Bands      Bands // a limit left nil is the house default
 	Stages     []Stage
 	Heats      []HeatSource
 	Surfaces   []Surface
 	Loggers    []Logger // those of the barn and the outdoor ones
+}
+
+// PhaseSetting is what the keeper set for a phase: when it starts, nil for the house rule, and its limits.
+type PhaseSetting struct {
+	Name  string
+	From  *int64
+	Bands Bands
 }
 
 // HeadChange is an entry of the head-count ledger.

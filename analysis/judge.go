@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 1
+const RulesVersion = 2
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -20,7 +20,6 @@ func Judge(in Input) Review { return JudgeSpread(in, inTurn) }
 
 // JudgeSpread is Judge with its long work spread over workers; the Review is the same to the last bit.
 func JudgeSpread(in Input, spread Spread) Review {
-	in.Bands = in.Bands.withDefaults(in)
 	j := judgement{Input: in, spread: spread, spots: spots(in.Loggers, spread)}
 	j.room, j.outdoor = spotAt(j.spots, "room", "control"), spotAt(j.spots, "outdoor")
 	j.control = j.room.mean
@@ -28,15 +27,17 @@ func JudgeSpread(in Input, spread Spread) Review {
 		j.control = c.loggers[0]
 	}
 	var evidence Evidence
-	j.scored, evidence = beesTime(in, j.room.mean.TempC)
+	j.beesTime, evidence = beesTime(in, j.room.mean.TempC)
+	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
+	j.phases = phases(in, j.beesTime, j.scored)
 	j.sight = sightOf(j)
 
-	r := Review{Barn: in.Name, BeesIn: j.scored.From, BeesOut: j.scored.To, BeesTime: evidence, Offset: j.sight.offset}
+	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Offset: j.sight.offset}
 	r.Traces = traces(j)
-	r.HiveDays = HiveDays(in.Heads, j.scored)
-	r.Coverage = share(j.room.mean.TempC.KnownMS(j.scored), j.scored)
-	r.Phases = phases(j.scored, in.Zone)
-	r.Quantities = quantityRows(j, r.Phases)
+	r.HiveDays = HiveDays(in.Heads, j.beesTime)
+	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
+	r.Phases = j.phases
+	r.Quantities = quantityRows(j)
 	r.Surfaces = surfaceRows(j)
 	r.Spells = spells(j, r.Surfaces)
 	r.Stages = stageRows(j)
@@ -53,7 +54,9 @@ type judgement struct {
 	spots         []spot
 	room, outdoor spot
 	control       Logger // what the thermostat is judged by
-	scored        series.Span
+	beesTime      series.Span
+	scored        stretches // the bees' time less what the keeper excludes
+	phases        []Phase   // they follow on one another and make up the bees' time
 	sight         sight
 }
 
@@ -99,12 +102,4 @@ func remarks(j judgement, beesTime Evidence) []series.Remark {
 		}
 	}
 	return out
-}
-
-// share is known time as a part of a span, 0 for an empty span.
-func share(knownMS int64, s series.Span) float64 {
-	if s.To <= s.From {
-		return 0
-	}
-	return float64(knownMS) / float64(s.To-s.From)
 }

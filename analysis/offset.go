@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
@@ -70,9 +71,9 @@ type settingPeriod struct {
 	settings []Setting
 }
 
-// settingPeriods cut a span at every change of a thermostat's setting.
-func settingPeriods(stages []Stage, scored series.Span) []settingPeriod {
-	edges := []series.Span{scored}
+// settingPeriods cut some time at every change of a thermostat's setting.
+func settingPeriods(stages []Stage, scored stretches) []settingPeriod {
+	edges := slices.Clone(scored)
 	for _, st := range stages {
 		for _, s := range st.Settings {
 			edges = append(series.Intersect(edges, []series.Span{s.Span}), series.Subtract(edges, []series.Span{s.Span})...)

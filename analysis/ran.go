@@ -31,13 +31,19 @@ func recordOf(loggers []Logger, name string) (series.Curve, bool) {
 	return series.Curve{}, false
 }
 
-// clip is the part of segments inside a span.
-func clip(segs []segment, s series.Span) []segment {
+// clip is the part of segments inside some time; both are in order.
+func clip(segs []segment, s stretches) []segment {
 	var out []segment
-	for _, g := range segs {
-		g.From, g.To = max(g.From, float64(s.From)), min(g.To, float64(s.To))
+	for i, k := 0, 0; i < len(segs) && k < len(s); {
+		g := segs[i]
+		g.From, g.To = max(g.From, float64(s[k].From)), min(g.To, float64(s[k].To))
 		if g.To > g.From {
 			out = append(out, g)
+		}
+		if segs[i].To < float64(s[k].To) {
+			i++
+		} else {
+			k++
 		}
 	}
 	return out

@@ -42,10 +42,12 @@ type Review struct {
 	Traces          Traces
 }
 
-// Phase is a stretch of the winter judged by itself.
+// Phase is a stretch of the winter judged by itself, against limits of its own.
 type Phase struct {
-	Name string // filling, deep winter, late winter, emptying
-	Span series.Span
+	Name  string // filling, deep winter, late winter, emptying
+	Span  series.Span
+	Parts []series.Span // what of it is scored: the span less what the keeper excludes
+	Bands Bands
 }
 
 // State answers one question of the verdict.
@@ -79,7 +81,8 @@ type QuantityRow struct {
 	Bands                                []BandRow
 }
 
-// BandRow counts time and degree-hours outside one band; a nil limit does not count.
+// BandRow counts time and degree-hours outside one band; a nil limit does not count. Over the whole bees' time
+// each phase is counted against its own limits, and a limit that is not the same in all of them is nil.
 type BandRow struct {
 	Name                         string // good, watch, act
 	Low, High                    *float64

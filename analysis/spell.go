@@ -21,17 +21,16 @@ var (
 // by start, kind and place.
 func spells(j judgement, surfaces []SurfaceRow) []Spell {
 	out := []Spell{}
-	t, h := j.Bands.TempC, j.Bands.RelHumPct
 	for _, s := range j.spots {
 		if !isJudged(s.place) {
 			continue
 		}
 		temp, hum := s.mean.TempC, relHumPct(s.mean)
 		like := func(kind, quantity string) Spell { return Spell{Kind: kind, Place: s.place, Quantity: quantity} }
-		out = append(out, beyond(temp, j.scored, t.GoodHigh, 1, tempRule, like("warm", "air_temperature"))...)
-		out = append(out, beyond(temp, j.scored, t.GoodLow, -1, tempRule, like("cold", "air_temperature"))...)
-		out = append(out, beyond(hum, j.scored, h.GoodHigh, 1, humRule, like("damp", "relative_humidity"))...)
-		out = append(out, beyond(hum, j.scored, h.GoodLow, -1, humRule, like("dry", "relative_humidity"))...)
+		out = append(out, beyond(temp, j.under(goodHighC), 1, tempRule, like("warm", "air_temperature"))...)
+		out = append(out, beyond(temp, j.under(goodLowC), -1, tempRule, like("cold", "air_temperature"))...)
+		out = append(out, beyond(hum, j.under(goodHighPct), 1, humRule, like("damp", "relative_humidity"))...)
+		out = append(out, beyond(hum, j.under(goodLowPct), -1, humRule, like("dry", "relative_humidity"))...)
 	}
 	for _, s := range surfaces {
 		out = append(out, wetSpells(s, j.scored)...)
@@ -49,17 +48,26 @@ func spells(j judgement, surfaces []SurfaceRow) []Spell {
 	return out
 }
 
-// beyond finds the spells of a curve above (sign +1) or below (−1) a limit; like carries the labels.
-func beyond(c series.Curve, s series.Span, limit *float64, sign int, rule spellRule, like Spell) []Spell {
-	if limit == nil || c.Len() == 0 {
-		return nil
+// The limits of a phase by which spells are found.
+func goodHighC(b Bands) *float64   { return b.TempC.GoodHigh }
+func goodLowC(b Bands) *float64    { return b.TempC.GoodLow }
+func goodHighPct(b Bands) *float64 { return b.RelHumPct.GoodHigh }
+func goodLowPct(b Bands) *float64  { return b.RelHumPct.GoodLow }
+
+// beyond finds the spells of a curve above (sign +1) or below (−1) each limit while it holds; like carries the
+// labels.
+func beyond(c series.Curve, limits []limited, sign int, rule spellRule, like Spell) (out []Spell) {
+	for _, l := range limits {
+		like.Limit = l.limit
+		for _, part := range l.time {
+			runs := c.Above(part, l.limit)
+			if sign < 0 {
+				runs = c.Below(part, l.limit)
+			}
+			out = append(out, like.each(c, merged(c, runs, rule.pauseMS), rule.leastMS, sign)...)
+		}
 	}
-	runs := c.Above(s, *limit)
-	if sign < 0 {
-		runs = c.Below(s, *limit)
-	}
-	like.Limit = *limit
-	return like.each(c, merged(c, runs, rule.pauseMS), rule.leastMS, sign)
+	return out
 }
 
 // merged joins runs whose pause is at most pauseMS and known throughout, so no spell crosses a gap.
@@ -125,12 +133,11 @@ func peak(g []series.Run, sign int) float64 {
 
 // wetSpells are the runs in which a surface was at or past the point where it sweats or frosts, named after
 // what the surface mostly carried.
-func wetSpells(row SurfaceRow, scored series.Span) []Spell {
-	zero := 0.0
+func wetSpells(row SurfaceRow, scored stretches) []Spell {
 	like := Spell{Kind: "dew", Place: row.Name, Quantity: "surface_margin"}
-	out := beyond(row.Margin, scored, &zero, -1, wetRule, like)
+	out := beyond(row.Margin, []limited{{0, scored}}, -1, wetRule, like)
 	for i := range out {
-		if frostMS, dewMS := wetTime(row.Margin, row.SurfaceC, out[i].Span); frostMS > dewMS {
+		if frostMS, dewMS := wetTime(row.Margin, row.SurfaceC, stretches{out[i].Span}); frostMS > dewMS {
 			out[i].Kind = "frost"
 		}
 	}

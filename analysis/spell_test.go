@@ -8,8 +8,7 @@ import (
 )
 
 func warmSpells(c series.Curve, s series.Span) []Spell {
-	six := 6.0
-	return beyond(c, s, &six, 1, tempRule, Spell{Kind: "warm", Place: "room", Quantity: "air_temperature"})
+	return beyond(c, []limited{{6, stretches{s}}}, 1, tempRule, Spell{Kind: "warm", Place: "room", Quantity: "air_temperature"})
 }
 
 // Every row by hand on straight lines against 6 °C.

@@ -22,15 +22,15 @@ func stageRows(j judgement) []StageRow {
 	rows := []StageRow{}
 	for _, st := range j.Stages {
 		for _, set := range st.Settings {
-			period := series.Intersect([]series.Span{set.Span}, []series.Span{j.scored})
+			period := stretches(series.Intersect([]series.Span{set.Span}, j.scored))
 			if len(period) == 0 {
 				continue
 			}
 			row := StageRow{Name: st.Name, Setting: set, Remarks: []series.Remark{}}
-			row.Setting.Span = period[0]
-			row.Called = calledWork(set, j.control.TempC, j.sight, period[0])
+			row.Setting.Span = period.hull()
+			row.Called = calledWork(set, j.control.TempC, j.sight, period)
 			if record, ok := recordOf(j.Loggers, st.Name); ok {
-				row.Ran = worked(held(record), period[0], record.Interval(), Recorded)
+				row.Ran = worked(held(record), period, record.Interval(), Recorded)
 			}
 			row.ShareOfAir, row.KWh = unknown("not_worked_out"), energy(row)
 			rows = append(rows, row)
@@ -39,11 +39,14 @@ func stageRows(j judgement) []StageRow {
 	return rows
 }
 
-// calledWork is what a setting asked for over a span: by its rule along the control temperature at the
+// calledWork is what a setting asked for over some time: by its rule along the control temperature at the
 // estimated offset and at both ends of its range; the whole span for an always-on stage; the timer's share
 // for a timer.
-func calledWork(set Setting, control series.Curve, v sight, s series.Span) *Work {
-	whole := []segment{{float64(s.From), float64(s.To), true}}
+func calledWork(set Setting, control series.Curve, v sight, s stretches) *Work {
+	var whole []segment
+	for _, p := range s {
+		whole = append(whole, segment{float64(p.From), float64(p.To), true})
+	}
 	switch {
 	case set.AlwaysOn:
 		w := worked(whole, s, 0, YourSetting)
@@ -61,7 +64,7 @@ func calledWork(set Setting, control series.Curve, v sight, s series.Span) *Work
 	}
 	at := func(shift float64) *Work {
 		onC, offC := v.limits(set, shift)
-		return worked(called(control, s, onC, offC), s, control.Interval(), WorkedOut)
+		return worked(s.called(control, onC, offC), s, control.Interval(), WorkedOut)
 	}
 	w := at(v.offset.Mid)
 	w.spread(at(v.offset.Low), at(v.offset.High))

@@ -38,7 +38,7 @@ func (r *SurfaceRow) judge(j judgement, s Surface) {
 	}
 	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
 	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
-	if share(mid.margin.KnownMS(j.scored), j.scored) < enoughOfWinter {
+	if j.scored.share(j.scored.knownMS(mid.margin)) < enoughOfWinter {
 		r.DewHours, r.FrostHours = unknown("too_little_known"), unknown("too_little_known")
 		return
 	}
@@ -114,7 +114,7 @@ func (l Logger) marginHalfK(s Surface) float64 {
 }
 
 // wetFigures are dew and frost hours with the range between the dry and the wet end.
-func wetFigures(mid, low, high wall, scored series.Span) (dew, frost Figure) {
+func wetFigures(mid, low, high wall, scored stretches) (dew, frost Figure) {
 	midFrost, midDew := wetTime(mid.margin, mid.surfaceC, scored)
 	wetFrost, wetDew := wetTime(low.margin, low.surfaceC, scored)
 	dryFrost, dryDew := wetTime(high.margin, high.surfaceC, scored)
@@ -133,9 +133,9 @@ func ranged(mid float64, others ...float64) Figure {
 
 // wetTime is how long, in milliseconds, the margin was below zero: with the surface at or below 0 °C (frost)
 // and above it (dew).
-func wetTime(margin, surfaceC series.Curve, s series.Span) (frostMS, dewMS float64) {
-	wet := margin.Below(s, 0)
-	warm := surfaceC.Above(s, 0)
+func wetTime(margin, surfaceC series.Curve, s stretches) (frostMS, dewMS float64) {
+	wet := s.below(margin, 0)
+	warm := s.above(surfaceC, 0)
 	total := 0.0
 	for _, w := range wet {
 		total += w.To - w.From

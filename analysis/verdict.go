@@ -22,23 +22,31 @@ func verdict(j judgement, surfaces []SurfaceRow) Verdict {
 // heldAnswer is the share of known hours, in percent, at which the room's air was in the good band: yes at
 // 98 % with no time to act, mostly at 90 %.
 func heldAnswer(j judgement) Answer {
-	b, room := j.Bands.TempC, j.room.mean.TempC
-	a := Answer{State: Unknown, Unit: "percent", Coverage: share(room.KnownMS(j.scored), j.scored), Figure: unknown("too_little_known")}
+	room := j.room.mean.TempC
+	a := Answer{State: Unknown, Unit: "percent", Coverage: j.scored.share(j.scored.knownMS(room)), Figure: unknown("too_little_known")}
 	if a.Coverage < enoughOfWinter {
 		return a
 	}
 	errK := j.room.mean.TempErrK
-	var limits []series.Limits
-	for _, shift := range []float64{0, errK, -errK} {
-		limits = append(limits, series.Limits{Low: *b.GoodLow - shift, High: *b.GoodHigh - shift})
+	var whole tally
+	for i, p := range j.phases {
+		var limits []series.Limits
+		for _, shift := range []float64{0, errK, -errK} {
+			limits = append(limits, series.Limits{Low: *p.Bands.TempC.GoodLow - shift, High: *p.Bands.TempC.GoodHigh - shift})
+		}
+		if t := stretches(p.Parts).sum(room, limits); i == 0 {
+			whole = t
+		} else {
+			whole = whole.plus(t)
+		}
 	}
 	var good []float64
-	for _, o := range room.OutsideEach(j.scored, limits) {
+	for _, o := range whole.outside {
 		good = append(good, 100*(1-(o.BelowMS+o.AboveMS)/float64(o.KnownMS)))
 	}
 	a.Figure = enclosing(Recorded, good[0], good[1:]...)
 	switch {
-	case a.Figure.Mid >= 100*heldYes && !needsAction(room, j.scored, b):
+	case a.Figure.Mid >= 100*heldYes && !needsAction(j):
 		a.State = Yes
 	case a.Figure.Mid >= 100*heldMostly:
 		a.State = Mostly
@@ -59,36 +67,51 @@ func enclosing(e Evidence, mid float64, others ...float64) Figure {
 
 // needsAction says whether the air was ever above the act limit for 6 h, 2 K above it for 2 h, or below the
 // lower act limit, where there is one, for an hour.
-func needsAction(room series.Curve, s series.Span, b Band) bool {
-	if len(long(room.Above(s, *b.ActHigh), actHold1H)) > 0 || len(long(room.Above(s, *b.ActHigh+act2K), actHold2H)) > 0 {
-		return true
+func needsAction(j judgement) bool {
+	room := j.room.mean.TempC
+	for _, l := range j.under(func(b Bands) *float64 { return b.TempC.ActHigh }) {
+		if len(long(l.time.above(room, l.limit), actHold1H)) > 0 || len(long(l.time.above(room, l.limit+act2K), actHold2H)) > 0 {
+			return true
+		}
 	}
-	return b.ActLow != nil && len(long(room.Below(s, *b.ActLow), 1)) > 0
+	for _, l := range j.under(func(b Bands) *float64 { return b.TempC.ActLow }) {
+		if len(long(l.time.below(room, l.limit), 1)) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // dampAnswer is for how many hours walls or ceilings were wet or the air stayed above the watch limit for
 // 6 h and more. Cold metal is left out.
 func dampAnswer(j judgement, surfaces []SurfaceRow) Answer {
 	hum := relHumPct(j.room.mean)
-	spans := long(hum.Above(j.scored, *j.Bands.RelHumPct.WatchHigh), dampHoldH)
+	var spans []series.Span
+	for _, l := range j.under(func(b Bands) *float64 { return b.RelHumPct.WatchHigh }) {
+		spans = append(spans, long(l.time.above(hum, l.limit), dampHoldH)...)
+	}
 	for _, row := range surfaces {
 		if row.Kind == "metal" {
 			continue
 		}
-		spans = append(spans, long(row.Margin.Below(j.scored, 0), 0)...)
+		spans = append(spans, long(j.scored.below(row.Margin, 0), 0)...)
 	}
-	return often(spans, hum.KnownMS(j.scored), j.scored)
+	return often(spans, j.scored.knownMS(hum), j.scored)
 }
 
 // dryAnswer is for how many hours the air stayed below the good band for a day and more.
 func dryAnswer(j judgement) Answer {
 	hum := relHumPct(j.room.mean)
-	return often(long(hum.Below(j.scored, *j.Bands.RelHumPct.GoodLow), dryHoldH), hum.KnownMS(j.scored), j.scored)
+	var spans []series.Span
+	for _, l := range j.under(goodLowPct) {
+		spans = append(spans, long(l.time.below(hum, l.limit), dryHoldH)...)
+	}
+	return often(spans, j.scored.knownMS(hum), j.scored)
 }
 
 // often counts the hours of spans: no up to 2 % of the known time, yes from 10 %, mostly between.
-func often(spans []series.Span, knownMS int64, s series.Span) Answer {
-	a := Answer{State: Unknown, Unit: "h", Coverage: share(knownMS, s), Figure: unknown("too_little_known")}
+func often(spans []series.Span, knownMS int64, s stretches) Answer {
+	a := Answer{State: Unknown, Unit: "h", Coverage: s.share(knownMS), Figure: unknown("too_little_known")}
 	if a.Coverage < enoughOfWinter || knownMS == 0 {
 		return a
 	}
@@ -210,11 +233,9 @@ func aloneByCall(j judgement, big []Stage) (f Figure, coverage float64) {
 func calledAll(j judgement, st Stage, shift float64) []segment {
 	var segs []segment
 	for _, set := range st.Settings {
-		for _, p := range series.Intersect([]series.Span{set.Span}, []series.Span{j.scored}) {
-			if set.thermostat() {
-				onC, offC := j.sight.limits(set, shift)
-				segs = append(segs, called(j.control.TempC, p, onC, offC)...)
-			}
+		if set.thermostat() {
+			onC, offC := j.sight.limits(set, shift)
+			segs = append(segs, stretches(series.Intersect([]series.Span{set.Span}, j.scored)).called(j.control.TempC, onC, offC)...)
 		}
 	}
 	return segs
@@ -222,8 +243,8 @@ func calledAll(j judgement, st Stage, shift float64) []segment {
 
 // noneOn is the share of time, in percent, at which every list of segments is known to be off, of the time
 // at which all are known, and that time's share of a span.
-func noneOn(all [][]segment, s series.Span) (percent, coverage float64) {
-	on, sure := []series.Span{}, []series.Span{s}
+func noneOn(all [][]segment, s stretches) (percent, coverage float64) {
+	on, sure := []series.Span{}, []series.Span(s)
 	for _, segs := range all {
 		on, sure = append(on, spansOf(segs)...), series.Intersect(sure, known(segs))
 	}
@@ -232,5 +253,5 @@ func noneOn(all [][]segment, s series.Span) (percent, coverage float64) {
 		return 0, 0
 	}
 	busy := series.LengthMS(series.Intersect(sure, series.Union(on)))
-	return 100 * (1 - float64(busy)/float64(knownMS)), share(knownMS, s)
+	return 100 * (1 - float64(busy)/float64(knownMS)), s.share(knownMS)
 }

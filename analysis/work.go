@@ -14,7 +14,7 @@ const (
 
 // worked sums what segments say over a span: hours and share of time on, starts and run lengths as far as
 // they can be seen at a sampling interval.
-func worked(segs []segment, s series.Span, intervalMS int64, e Evidence) *Work {
+func worked(segs []segment, s stretches, intervalMS int64, e Evidence) *Work {
 	segs = clip(segs, s)
 	onMS, knownMS := times(segs)
 	w := &Work{
@@ -24,7 +24,7 @@ func worked(segs []segment, s series.Span, intervalMS int64, e Evidence) *Work {
 		Starts:       unknown("nothing_known"),
 		MedianRunMin: unknown("nothing_known"),
 		On:           spansOf(segs),
-		Unsure:       series.Subtract([]series.Span{s}, known(segs)),
+		Unsure:       series.Subtract(s, known(segs)),
 	}
 	if knownMS == 0 {
 		w.Hours = unknown("nothing_known")

@@ -18,7 +18,7 @@ func square(hours, run, step float64) series.Curve {
 
 // A square wave of 2 h off, 2 h on over 24 h: six starts; the run that meets the end is not seen whole.
 func TestRanCountsASquareWave(t *testing.T) {
-	w := worked(held(square(24, 2, 0.1)), span(0, 24), hourMS/10, Recorded)
+	w := worked(held(square(24, 2, 0.1)), stretches{span(0, 24)}, hourMS/10, Recorded)
 	near(t, "hours", w.Hours.Mid, 12, 1e-9)
 	near(t, "duty", w.Duty.Mid, 0.5, 1e-9)
 	near(t, "starts", w.Starts.Mid, 6, 0)
@@ -30,7 +30,7 @@ func TestRanCountsASquareWave(t *testing.T) {
 
 // Runs of one sampling interval are at the limit of what can be seen: hours stand, starts are withheld.
 func TestStartsAreWithheldWhenRunsAreTooShortToSee(t *testing.T) {
-	w := worked(held(square(24, 0.1, 0.1)), span(0, 24), hourMS/10, Recorded)
+	w := worked(held(square(24, 0.1, 0.1)), stretches{span(0, 24)}, hourMS/10, Recorded)
 	near(t, "hours", w.Hours.Mid, 12, 0.11)
 	if w.Starts.OK || w.Starts.Unknown != "runs_too_short_to_see" || w.MedianRunMin.OK {
 		t.Errorf("starts %+v, want withheld", w.Starts)
@@ -43,13 +43,13 @@ func TestRecordWithAGapIsUnknownThere(t *testing.T) {
 	rest := record.Slice(span(15, 25))
 	record.Readings.At = append(append([]int64{}, cut.Readings.At...), rest.Readings.At...)
 	record.Val = append(append([]float64{}, cut.Val...), rest.Val...)
-	w := worked(held(record), span(0, 24), hourMS/10, Recorded)
+	w := worked(held(record), stretches{span(0, 24)}, hourMS/10, Recorded)
 	near(t, "known hours", float64(w.KnownMS)/hourMS, 24-6.1, 1e-6)
 	near(t, "unsure", float64(series.LengthMS(w.Unsure))/hourMS, 6.1, 1e-6)
 }
 
 func TestNothingKnownIsNotZero(t *testing.T) {
-	w := worked(nil, span(0, 24), hourMS, WorkedOut)
+	w := worked(nil, stretches{span(0, 24)}, hourMS, WorkedOut)
 	if w.Hours.OK || w.Duty.OK || w.Starts.OK || w.KnownMS != 0 {
 		t.Errorf("%+v, want everything unknown", w)
 	}

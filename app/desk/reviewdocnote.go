@@ -59,7 +59,6 @@ var joiningNotes = map[string]string{
 	engine.StateByLimit:        "Logger %s, file %s: it ran where the record lies above %s, half way between its two levels.",
 	engine.LoggerFault:         "Logger %s could not be put together: an internal fault of the program. Everything else was worked out.",
 	engine.BarnFault:           "Barn %s could not be judged: an internal fault of the program. The other barns were.",
-	engine.KeptNotUsed:         "Barn %s: the %s you set down are kept, but this version does not judge by them yet.",
 	engine.ReadoutsDiffer:      "Logger %s: the files %s and %s differ at the same times; the earlier read-out is kept.",
 }
 

@@ -278,7 +278,7 @@ func extent(lanes []Lane) series.Span {
 	return s
 }
 
-// shades are the phases, and what lies outside the bees' time.
+// shades are the phases, what the keeper excludes, and what lies outside the bees' time.
 func (b barn) shades(whole series.Span) []Shade {
 	var out []Shade
 	if whole.From < b.r.BeesIn {
@@ -286,6 +286,9 @@ func (b barn) shades(whole series.Span) []Shade {
 	}
 	for _, p := range b.r.Phases {
 		out = append(out, Shade{p.Span, p.Name, false})
+	}
+	for _, x := range series.Intersect(series.Union(b.in.Excluded), []series.Span{{From: b.r.BeesIn, To: b.r.BeesOut}}) {
+		out = append(out, Shade{x, "not scored", true})
 	}
 	if whole.To > b.r.BeesOut {
 		out = append(out, Shade{series.Span{From: b.r.BeesOut, To: whole.To}, "after bees out", true})

@@ -8,6 +8,7 @@ import (
 
 	"thawbook/analysis"
 	"thawbook/analysis/moistair"
+	"thawbook/analysis/series"
 	"thawbook/app/winter"
 )
 
@@ -21,7 +22,7 @@ func inputOf(barn winter.Barn, bands winter.Bands, zone *time.Location, loggers 
 	in := analysis.Input{
 		Name: barn.Name, Zone: zone, PressurePa: standardPressurePa,
 		BeesIn: barn.BeesIn, BeesOut: barn.BeesOut, WaterLines: barn.WaterLines,
-		Bands:   analysis.Bands{TempC: band(bands.TempC, 1), RelHumPct: band(bands.RelHum, 100)},
+		Bands:   bandsOf(bands),
 		Stages:  stagesOf(barn.Stages),
 		Loggers: loggers,
 	}
@@ -31,6 +32,12 @@ func inputOf(barn winter.Barn, bands winter.Bands, zone *time.Location, loggers 
 	for _, h := range barn.Heads {
 		in.Heads = append(in.Heads, analysis.HeadChange{At: h.At, Change: h.Change})
 	}
+	for _, x := range barn.Exclusions {
+		in.Excluded = append(in.Excluded, series.Span{From: x.From, To: x.To})
+	}
+	for _, p := range barn.Phases {
+		in.Phases = append(in.Phases, analysis.PhaseSetting{Name: p.Name, From: p.From, Bands: bandsOf(p.Bands)})
+	}
 	for _, h := range barn.Heats {
 		in.Heats = append(in.Heats, analysis.HeatSource(h))
 	}
@@ -38,6 +45,11 @@ func inputOf(barn winter.Barn, bands winter.Bands, zone *time.Location, loggers 
 		in.Surfaces = append(in.Surfaces, surfaceOf(s))
 	}
 	return in
+}
+
+// bandsOf are the keeper's bands, humidity in percent.
+func bandsOf(b winter.Bands) analysis.Bands {
+	return analysis.Bands{TempC: band(b.TempC, 1), RelHumPct: band(b.RelHum, 100)}
 }
 
 // band is the keeper's limits times a scale; nil stays nil.

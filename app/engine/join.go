@@ -23,7 +23,6 @@ const (
 	StateByLimit   = "state_by_limit"   // current or power above a limit is taken for on. Args: logger, file, limit
 	LoggerFault    = "logger_fault"     // a fault of the program; the logger is left out. Args: logger
 	BarnFault      = "barn_fault"       // a fault of the program; the barn is not judged. Args: barn
-	KeptNotUsed    = "kept_not_used"    // set down, kept, but not judged by yet. Args: barn, what
 )
 
 // The 95 % half-widths of a logger as it comes, after a check against ice, salt or a neighbour (an offset

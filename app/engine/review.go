@@ -147,7 +147,6 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 			return j, j.fault == nil && len(lists[0].faults)+len(lists[i+1].faults) == 0
 		})
 		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)
-		out.Remarks = append(out.Remarks, notYetUsed(barn)...)
 		if j.fault != nil {
 			out.Faults = append(out.Faults, j.fault)
 			out.Remarks = append(out.Remarks, series.Remark{Code: BarnFault, Args: []string{barn.Name}, Count: 1})
@@ -211,19 +210,6 @@ func judgedBarn(in analysis.Input) (out judged) {
 	}()
 	if out.fault != nil {
 		out.review = analysis.Judge(analysis.Input{Name: in.Name, Zone: in.Zone, PressurePa: in.PressurePa})
-	}
-	return out
-}
-
-// notYetUsed remarks on what the keeper set down and this program keeps but does not judge by.
-func notYetUsed(barn winter.Barn) (out []series.Remark) {
-	for _, kept := range []struct {
-		what  string
-		given bool
-	}{{"phases", len(barn.Phases) > 0}, {"exclusions", len(barn.Exclusions) > 0}} {
-		if kept.given {
-			out = append(out, series.Remark{Code: KeptNotUsed, Args: []string{barn.Name, kept.what}, Count: 1})
-		}
 	}
 	return out
 }
