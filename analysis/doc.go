@@ -20,4 +20,5 @@
 //	stage.go    what was every stage called for, and what ran?
 //	surface.go  how long was a wall or ceiling wet?
 //	verdict.go  held, damp, dry, fans?
+//	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?
 package analysis

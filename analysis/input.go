@@ -22,6 +22,27 @@ type Input struct {
 	Heats      []HeatSource
 	Surfaces   []Surface
 	Loggers    []Logger // those of the barn and the outdoor ones
+	Notes      []Note
+}
+
+// Note is what the keeper set down at an instant, or until another (ms UTC). Kind is one of the house's kinds, such
+// as "doors open", "power cut", "alarm call" and "alarm off", or a word of his own.
+type Note struct {
+	At    int64
+	Until *int64
+	Kind  string
+	Value *float64
+	Text  string
+}
+
+// notesOf are the notes of a kind.
+func notesOf(notes []Note, kind string) (out []Note) {
+	for _, n := range notes {
+		if n.Kind == kind {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // PhaseSetting is what the keeper set for a phase: when it starts, nil for the house rule, and its limits.
@@ -43,6 +64,7 @@ type Logger struct {
 	Place  string       // room, control, …, outdoor
 	TempC  series.Curve // empty when it has none
 	RelHum series.Curve // 0–1
+	Light  series.Curve // lux, or 0 for dark and 1 for light
 
 	TempErrK, RelHumErr float64 // 95 % half-widths
 	TempStepK           float64 // printed resolution

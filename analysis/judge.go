@@ -43,6 +43,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Stages = stageRows(j)
 	r.Heats = heatRows(j)
 	r.Verdict = verdict(j, r.Surfaces)
+	r.Alarms = alarms(j)
 	r.Remarks = remarks(j, evidence)
 	return r
 }

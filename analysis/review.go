@@ -37,6 +37,7 @@ type Review struct {
 	Surfaces        []SurfaceRow
 	Stages          []StageRow
 	Heats           []HeatRow
+	Alarms          []AlarmRow
 	Offset          Figure // K, what the logger read above the thermostat
 	Remarks         []series.Remark
 	Traces          Traces

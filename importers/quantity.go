@@ -83,6 +83,15 @@ func quantityOf(name []nameWord, unit string) (q Quantity, used []bool) {
 	return Other, used
 }
 
+// IsLight says whether a series tells light from dark: by its quantity, or as states under a name of light.
+func (s Series) IsLight() bool {
+	if s.Quantity != State {
+		return s.Quantity == Light
+	}
+	q, _ := quantityOf(words(s.Column), "")
+	return q == Light
+}
+
 // quantityUnitSets are the units a quantity can have; a name with another unit means something else. Quantities
 // without a row take any.
 var quantityUnitSets = map[Quantity]string{

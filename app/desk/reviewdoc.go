@@ -39,7 +39,7 @@ type BarnDoc struct {
 	Quantities []QuantityDoc `json:"quantities"`
 	Spells     []SpellDoc    `json:"spells"`
 	Events     []struct{}    `json:"events"`
-	Alarms     []struct{}    `json:"alarms"`
+	Alarms     []AlarmDoc    `json:"alarms"`
 	Surfaces   []SurfaceDoc  `json:"surfaces"`
 	Stages     []StageDoc    `json:"stages"`
 	Heats      []HeatDoc     `json:"heat_sources"`
@@ -191,9 +191,9 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		Name: b.Barn, BeesTime: string(b.BeesTime), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
-		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: []struct{}{}, Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
+		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
 	}
-	clock := func(ms int64) string { return time.UnixMilli(ms).In(zone).Format("2006-01-02T15:04:05.999Z07:00") }
+	clock := func(ms int64) string { return clock(ms, zone) }
 	if b.BeesOut > b.BeesIn {
 		in, out := clock(b.BeesIn), clock(b.BeesOut)
 		d.BeesIn, d.BeesOut = &in, &out

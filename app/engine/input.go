@@ -44,6 +44,9 @@ func inputOf(barn winter.Barn, bands winter.Bands, zone *time.Location, loggers 
 	for _, s := range barn.Surfaces {
 		in.Surfaces = append(in.Surfaces, surfaceOf(s))
 	}
+	for _, n := range barn.Notes {
+		in.Notes = append(in.Notes, analysis.Note{At: n.At, Until: n.Until, Kind: n.Kind, Value: n.Value, Text: n.Text})
+	}
 	return in
 }
 

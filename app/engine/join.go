@@ -48,7 +48,8 @@ type channelOf struct {
 
 // logger makes one logger's curves of its files; until is when it was hung elsewhere, or nil.
 func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Logger, []series.Remark) {
-	var temp, relHum, state channelOf
+	var temp, relHum, state, light channelOf
+	lightGap := gapOfMeasured(j.gapMinutes)
 	var remarks []series.Remark
 	for _, f := range files {
 		if f.Export == nil {
@@ -60,12 +61,15 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		}
 		p := pick(l, f.Export)
 		remarks = append(remarks, chosen(l, f, p)...)
+		if p.light != nil && p.light.Quantity == importers.State {
+			lightGap = gapOfStates
+		}
 		c, said := j.clock(l, f.Export, p)
 		remarks = append(remarks, named(said, l.Name, f.Name)...)
 		for _, s := range []struct {
 			from *importers.Series
 			to   *channelOf
-		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}} {
+		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}, {p.light, &light}} {
 			remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
 		}
 	}
@@ -84,6 +88,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes)), offsetC)
 	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes)), offsetRelHum)
 	out.State = draw(state, gapOfStates)
+	out.Light = draw(light, lightGap)
 	if l.RecordsStage != "" && out.State.Len() == 0 {
 		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})
 	}
@@ -117,7 +122,7 @@ func chosen(l winter.Logger, f File, p picked) []series.Remark {
 // clock reads the logger's clock off the longest of its series in a file.
 func (j joiner) clock(l winter.Logger, export *importers.Export, p picked) (clock, []series.Remark) {
 	var longest importers.Series
-	for _, s := range []*importers.Series{p.temp, p.relHum, p.state} {
+	for _, s := range []*importers.Series{p.temp, p.relHum, p.state, p.light} {
 		if s != nil && len(s.FaceMS) > len(longest.FaceMS) {
 			longest = *s
 		}

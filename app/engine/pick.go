@@ -10,9 +10,9 @@ import (
 
 // picked are the series of one export that belong to a logger; nil where it has none.
 type picked struct {
-	temp, relHum, state *importers.Series
-	limit               string // above which current or power is taken for on; "" where the record is of states
-	loggers             int    // how many loggers the choice was among
+	temp, relHum, state, light *importers.Series
+	limit                      string // above which current or power is taken for on; "" where the record is of states
+	loggers                    int    // how many loggers the choice was among
 }
 
 // pick chooses a logger's series: those of the channel where one is named (a logger's name or a column's
@@ -37,6 +37,7 @@ func pick(l winter.Logger, export *importers.Export) picked {
 		same = byLogger(chosen, p.temp.Logger)
 	}
 	p.relHum = first(same, importers.RelativeHumidity)
+	p.light = lightOf(same)
 	if l.RecordsStage != "" {
 		p.state = first(chosen, importers.State)
 	}
@@ -58,8 +59,15 @@ func stateOf(all []*importers.Series) (state *importers.Series, limit string) {
 	return nil, ""
 }
 
+// lightOf is the first record of light, in lux or as dark and light.
+func lightOf(all []*importers.Series) *importers.Series {
+	return first(keep(all, func(s *importers.Series) bool { return s.IsLight() }), importers.Light, importers.State)
+}
+
 // empty says whether nothing was found.
-func (p picked) empty() bool { return p.temp == nil && p.relHum == nil && p.state == nil }
+func (p picked) empty() bool {
+	return p.temp == nil && p.relHum == nil && p.state == nil && p.light == nil
+}
 
 // isSurface says whether a logger at the place touches a thing rather than hangs in air.
 func isSurface(place string) bool {

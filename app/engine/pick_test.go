@@ -82,3 +82,32 @@ func TestAStageIsRecordedByItsCurrent(t *testing.T) {
 		t.Errorf("%+v", result.Remarks)
 	}
 }
+
+// Light is read where a file has it: in lux, as 0 and 1, or as on and off under a name of light. A column of another
+// name that says on and off is no light.
+func TestLightIsPicked(t *testing.T) {
+	for _, c := range []struct {
+		header string
+		cells  [3]string
+		want   []float64
+	}{
+		{"Light (lux)", [3]string{"0", "12", "0"}, []float64{0, 12, 0}},
+		{"Light", [3]string{"0", "1", "0"}, []float64{0, 1, 0}},
+		{"Light", [3]string{"off", "on", "off"}, []float64{0, 1, 0}},
+		{"Door", [3]string{"off", "on", "off"}, nil},
+	} {
+		text := "time,Temperature (°C)," + c.header + "\n"
+		for i, cell := range c.cells {
+			text += fmt.Sprintf("2026-11-12 %02d:00:00,4.%d,%s\n", i, i, cell)
+		}
+		dir := folder(t, map[string]string{"one.csv": text})
+		w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "one", Place: "room", Files: []string{"one.csv"}}}}}}
+		result, err := Review(context.Background(), w, Folder(dir), nil, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := result.Inputs[0].Loggers[0].Light.Val; !slices.Equal(got, c.want) {
+			t.Errorf("%s %v: %v, want %v", c.header, c.cells, got, c.want)
+		}
+	}
+}

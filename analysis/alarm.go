@@ -1,0 +1,228 @@
+package analysis
+
+import (
+	"math"
+	"slices"
+
+	"thawbook/analysis/series"
+)
+
+// AlarmLine is a limit, °C, and for how many minutes the air must stay beyond it before an alarm calls.
+type AlarmLine struct {
+	LimitC   float64
+	Low      bool // it calls below the limit
+	DelayMin float64
+}
+
+// alarmLines are the lines every barn's air is tried on: the house rule of 8 °C for 30 min first, then a degree
+// earlier and two later, then a low one at the frost line (common practice, no source).
+var alarmLines = []AlarmLine{
+	{LimitC: 8, DelayMin: 30}, {LimitC: 7, DelayMin: 30}, {LimitC: 10, DelayMin: 30}, {LimitC: 0, Low: true, DelayMin: 30},
+}
+
+// AlarmRow is what an alarm at one line would have done over a barn's winter. It is worked out from the log
+// afterwards: the alarm's own sensor hung elsewhere and had its own error.
+type AlarmRow struct {
+	Line      AlarmLine
+	Calls     Figure // how many; low and high with every reading one sensor error off
+	Due       []AlarmCall
+	Missed    Figure  // calls that were due, with the alarm not off, and are not in the keeper's log
+	NoCause   []int64 // logged calls, ms UTC, for which the air gave no cause at this line
+	CantTell  []int64 // logged calls at times the air is not known
+	UnknownMS int64   // of the bees' time, for which nothing can be said
+}
+
+// AlarmCall is one call that was due: when the air passed the limit, when the delay was over, and when the air
+// came back to the limit or was lost sight of, ms UTC.
+type AlarmCall struct {
+	Crossed, Due, Back int64
+	PeakC              float64
+	CutFrom, CutTo     bool   // crossing or coming back was not seen: a gap, or an end of the bees' time
+	Off                bool   // the keeper noted that the alarm was off when the call was due
+	Logged             *int64 // the first logged call of this stretch; nil where there is none
+}
+
+// LateMin is how many minutes after its due instant a call was logged; negative is before it.
+func (c AlarmCall) LateMin() (minutes float64, ok bool) {
+	if c.Logged == nil {
+		return 0, false
+	}
+	return float64(*c.Logged-c.Due) / minuteMS, true
+}
+
+// alarms try the room's air on every line.
+func alarms(j judgement) []AlarmRow {
+	rows := []AlarmRow{}
+	room := j.room.mean
+	if room.TempC.Len() == 0 {
+		return rows
+	}
+	for _, line := range alarmLines {
+		rows = append(rows, WhatIfAlarm(room.TempC, room.TempErrK, j.scored, line, j.Notes))
+	}
+	return rows
+}
+
+// WhatIfAlarm is what an alarm at any line would have done over a span of an air temperature whose logger may be
+// off by errK, set against the calls and the alarm-off stretches among the keeper's notes. The crossing is that of
+// the exact line; the call is due a delay later if the air stayed beyond the limit throughout; back at the limit
+// the alarm is ready again. (The house's rule for exact lines; common practice for the alarm, no source.)
+func WhatIfAlarm(air series.Curve, errK float64, s series.Span, line AlarmLine, notes []Note) AlarmRow {
+	log := alarmLogOf(notes, s)
+	row := AlarmRow{Line: line, Due: callsDue(air, s, line), NoCause: []int64{}, CantTell: []int64{}}
+	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))
+	off := func(shiftK float64) float64 {
+		shifted := line
+		shifted.LimitC += shiftK
+		return float64(len(callsDue(air, s, shifted)))
+	}
+	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), off(-errK), off(errK))
+	row.hold(log, air)
+	return row
+}
+
+// callsDue are the calls of an alarm at a line over a span.
+func callsDue(air series.Curve, s series.Span, line AlarmLine) []AlarmCall {
+	delayMS := line.DelayMin * minuteMS
+	due := []AlarmCall{}
+	for _, r := range pastLine(air, s, line) {
+		if length := r.To - r.From; length < delayMS || length == delayMS && !r.CutTo {
+			continue
+		}
+		due = append(due, AlarmCall{
+			Crossed: int64(math.Round(r.From)), Due: int64(math.Round(r.From + delayMS)), Back: int64(math.Round(r.To)),
+			PeakC: r.Peak, CutFrom: r.CutFrom, CutTo: r.CutTo,
+		})
+	}
+	return due
+}
+
+// pastLine are the runs of the air beyond an alarm's limit. One that a mere break of the line cuts in two, where
+// a logger of the room came or went and no time is lost, is one.
+func pastLine(air series.Curve, s series.Span, line AlarmLine) []series.Run {
+	sign, runs := 1, []series.Run(nil)
+	if line.Low {
+		sign, runs = -1, air.Below(s, line.LimitC)
+	} else {
+		runs = air.Above(s, line.LimitC)
+	}
+	var out []series.Run
+	for _, r := range runs {
+		if n := len(out); n > 0 && out[n-1].CutTo && r.CutFrom && r.From-out[n-1].To <= breakMS {
+			out[n-1].To, out[n-1].CutTo = r.To, r.CutTo
+			out[n-1].Peak = peak([]series.Run{out[n-1], r}, sign)
+			continue
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// breakMS is how far apart the ends of a mean's line lie at a break (series.Mean).
+const breakMS = 1
+
+// alarmLog is what the keeper noted of his alarm: its calls, rising, and the stretches it was off.
+type alarmLog struct {
+	calls []int64
+	off   []series.Span
+}
+
+// alarmLogOf reads the notes of kinds "alarm call" and "alarm off". An alarm noted off without an end was off until
+// the next logged call shows that it was on, or to the end of the span.
+func alarmLogOf(notes []Note, s series.Span) (log alarmLog) {
+	for _, n := range notesOf(notes, "alarm call") {
+		if s.From <= n.At && n.At <= s.To {
+			log.calls = append(log.calls, n.At)
+		}
+	}
+	slices.Sort(log.calls)
+	for _, n := range notesOf(notes, "alarm off") {
+		until := s.To
+		if i, _ := slices.BinarySearch(log.calls, n.At); i < len(log.calls) {
+			until = log.calls[i]
+		}
+		if n.Until != nil {
+			until = *n.Until
+		}
+		log.off = append(log.off, series.Span{From: n.At, To: until})
+	}
+	log.off = series.Union(log.off)
+	return log
+}
+
+// alarmSlackMS is how long before the crossing or after the return a logged call still belongs to a stretch: the
+// alarm's sensor is another, and calls are written down later (common practice, no source).
+const alarmSlackMS = series.HourMS
+
+// A logged call does not say whether it was for heat or cold. It counts against a low line where the air stood no more
+// than lowCallK above it, and against the others where it stood above lowCallK, which is the frost line's share of the
+// same (common practice, no source).
+const lowCallK = 2
+
+// concerns says whether a call logged at an air temperature is for this line; one at unknown air is for those above.
+func (line AlarmLine) concerns(tempC float64, known bool) bool {
+	if line.Low {
+		return known && tempC <= line.LimitC+lowCallK
+	}
+	return !known || tempC > lowCallK
+}
+
+// hold sets the due calls against the log.
+func (row *AlarmRow) hold(log alarmLog, air series.Curve) {
+	for i, c := range row.Due {
+		row.Due[i].Off = coversAt(log.off, c.Due)
+	}
+	held := 0
+	for _, at := range log.calls {
+		v, known := air.At(at)
+		i := row.stretchAt(at)
+		switch {
+		case !row.Line.concerns(v, known):
+			continue
+		case i >= 0 && row.Due[i].Logged == nil:
+			row.Due[i].Logged = &at
+		case i < 0 && known:
+			row.NoCause = append(row.NoCause, at)
+		case i < 0:
+			row.CantTell = append(row.CantTell, at)
+		}
+		held++
+	}
+	row.Missed = unknown("no_alarm_log")
+	if len(log.calls) > 0 && (held > 0 || !row.Line.Low) {
+		row.Missed = exactly(row.missed(), WorkedOut)
+	}
+}
+
+// missed counts the due calls with the alarm on that nobody logged.
+func (row *AlarmRow) missed() (n float64) {
+	for _, c := range row.Due {
+		if c.Logged == nil && !c.Off {
+			n++
+		}
+	}
+	return n
+}
+
+// stretchAt is the due call whose stretch beyond the limit an instant belongs to, the one due nearest to it; −1
+// for none.
+func (row *AlarmRow) stretchAt(at int64) int {
+	best := -1
+	for i, c := range row.Due {
+		if at < c.Crossed-alarmSlackMS || at > c.Back+alarmSlackMS {
+			continue
+		}
+		if best < 0 || apart(at, c.Due) < apart(at, row.Due[best].Due) {
+			best = i
+		}
+	}
+	return best
+}
+
+// apart is the time between two instants, ms.
+func apart(a, b int64) int64 { return max(a-b, b-a) }
+
+// coversAt says whether any of some spans holds an instant.
+func coversAt(spans []series.Span, at int64) bool {
+	return slices.ContainsFunc(spans, func(s series.Span) bool { return s.From <= at && at < s.To })
+}

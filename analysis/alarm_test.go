@@ -1,0 +1,146 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+// climb is 4 °C at 00:00, a degree an hour, to 9.5 °C at 05:30.
+func climbing() series.Curve { return through(0, 5.5, 0.5, func(h float64) float64 { return 4 + h }) }
+
+func alarmCall(h float64) Note { return Note{At: int64(h * hourMS), Kind: "alarm call"} }
+
+// The house's worked example: a degree an hour from 4 °C at 00:00 passes 8 °C at 04:00; half an hour later, 04:30, the
+// call is due; logged at 05:10 it was 40 min late. At 7 °C it would have been due at 03:30.
+func TestTheWorkedAlarm(t *testing.T) {
+	logged := []Note{alarmCall(5 + 10.0/60)}
+	row := WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, logged)
+	if len(row.Due) != 1 {
+		t.Fatalf("%d calls, want one", len(row.Due))
+	}
+	c := row.Due[0]
+	near(t, "crossed", float64(c.Crossed)/hourMS, 4, 1e-6)
+	near(t, "due", float64(c.Due)/hourMS, 4.5, 1e-6)
+	late, ok := c.LateMin()
+	if !ok {
+		t.Fatal("the logged call is not found")
+	}
+	near(t, "late", late, 40, 1e-3)
+	near(t, "missed", row.Missed.Mid, 0, 0)
+	if len(row.NoCause) != 0 || c.CutFrom || !c.CutTo {
+		t.Errorf("%+v", row)
+	}
+	row = WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 7, DelayMin: 30}, logged)
+	near(t, "due at 7 °C", float64(row.Due[0].Due)/hourMS, 3.5, 1e-6)
+}
+
+// The review tries the house's line first.
+func TestAReviewTriesItsAlarmLines(t *testing.T) {
+	in := one(climbing(), series.Curve{}, span(0, 5.5))
+	in.Notes = []Note{alarmCall(5 + 10.0/60)}
+	rows := Judge(in).Alarms
+	if len(rows) == 0 || rows[0].Line != (AlarmLine{LimitC: 8, DelayMin: 30}) || rows[0].Calls.Mid != 1 {
+		t.Fatalf("%+v", rows)
+	}
+	// Half a degree either way: at 8.5 it was due at 05:00, within the log, and at 7.5 too.
+	if rows[0].Calls.Low != 1 || rows[0].Calls.High != 1 {
+		t.Errorf("range %v to %v, want 1 to 1", rows[0].Calls.Low, rows[0].Calls.High)
+	}
+	if rows := Judge(Input{}).Alarms; len(rows) != 0 {
+		t.Errorf("without a room: %+v", rows)
+	}
+}
+
+// Every row by hand on straight lines against 8 °C for 30 min, hourly readings.
+func TestCallsDue(t *testing.T) {
+	na := math.NaN()
+	for _, row := range []struct {
+		name string
+		c    series.Curve
+		line AlarmLine
+		due  []float64
+	}{
+		// 7→9 crosses at 0.5, back at 1.5: an hour above.
+		{"once", line(0, 1, 7, 9, 7), AlarmLine{LimitC: 8, DelayMin: 30}, []float64{1}},
+		{"an hour above is no call after an hour", line(0, 1, 7, 9, 7), AlarmLine{LimitC: 8, DelayMin: 60}, nil},
+		{"back under and above again", line(0, 1, 7, 9, 7, 9, 7), AlarmLine{LimitC: 8, DelayMin: 30}, []float64{1, 3}},
+		{"touching the limit is no crossing", line(0, 1, 7, 8, 8, 7), AlarmLine{LimitC: 8, DelayMin: 0}, nil},
+		{"no delay", line(0, 1, 7, 9, 7), AlarmLine{LimitC: 8}, []float64{0.5}},
+		// −1 at 2: below 0 from 1.5 to 2.5.
+		{"low", line(0, 1, 1, 1, -1, 1), AlarmLine{LimitC: 0, Low: true, DelayMin: 30}, []float64{2}},
+		{"a gap: above on both sides", line(0, 1, 7, 9, 9, na, na, 9, 9), AlarmLine{LimitC: 8, DelayMin: 30}, []float64{1, 5.5}},
+		{"above when the log ends", line(0, 1, 7, 7, 9), AlarmLine{LimitC: 8, DelayMin: 30}, []float64{2}},
+	} {
+		got := callsDue(row.c, span(0, 10), row.line)
+		if len(got) != len(row.due) {
+			t.Errorf("%s: %d calls, want %d: %+v", row.name, len(got), len(row.due), got)
+			continue
+		}
+		for i, h := range row.due {
+			near(t, row.name, float64(got[i].Due)/hourMS, h, 1e-6)
+		}
+	}
+}
+
+// A second logger that comes in makes a break, not an end: the mean of 9 and 10 stays above 8 throughout.
+func TestALoggerComingInDoesNotResetTheAlarm(t *testing.T) {
+	room := series.Mean([]series.Curve{through(0, 4, 0.25, constant(9)), through(1, 4, 0.25, constant(10))}, 15*minuteMS)
+	got := callsDue(room, span(0, 4), AlarmLine{LimitC: 8, DelayMin: 120})
+	if len(got) != 1 {
+		t.Fatalf("%d calls, want one: %+v", len(got), got)
+	}
+	near(t, "due", float64(got[0].Due)/hourMS, 2, 1e-6)
+	near(t, "peak", got[0].PeakC, 9.5, 1e-9)
+}
+
+// Four humps above 8 °C, due at 1, 5, 9 and 13 h. The first is logged in time, at the second the alarm was off,
+// the third is missed, the fourth is logged twice; at 20 h there is a call without a cause.
+func TestTheLogIsSetAgainstTheAir(t *testing.T) {
+	air := line(0, 1, 7, 9, 7, 7, 7, 9, 7, 7, 7, 9, 7, 7, 7, 9, 7, 7, 7, 7, 7, 7, 7, 7)
+	until := int64(7 * hourMS)
+	notes := []Note{alarmCall(1.25), {At: 4 * hourMS, Until: &until, Kind: "alarm off"}, alarmCall(13), alarmCall(13.5), alarmCall(20)}
+	row := WhatIfAlarm(air, 0, span(0, 23), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+	if len(row.Due) != 4 {
+		t.Fatalf("%d calls, want 4", len(row.Due))
+	}
+	late, _ := row.Due[0].LateMin()
+	near(t, "the first was late", late, 15, 1e-3)
+	if !row.Due[1].Off || row.Due[1].Logged != nil || row.Due[2].Off || row.Due[2].Logged != nil {
+		t.Errorf("second and third: %+v, %+v", row.Due[1], row.Due[2])
+	}
+	late, _ = row.Due[3].LateMin()
+	near(t, "the fourth was in time", late, 0, 1e-3)
+	near(t, "missed", row.Missed.Mid, 1, 0)
+	if len(row.NoCause) != 1 || row.NoCause[0] != 20*hourMS {
+		t.Errorf("without cause: %v, want 20 h alone", row.NoCause)
+	}
+	low := WhatIfAlarm(air, 0, span(0, 23), AlarmLine{LimitC: 0, Low: true, DelayMin: 30}, notes)
+	if len(low.NoCause) != 0 || low.Missed.OK {
+		t.Errorf("calls of a warm room say nothing of a low line: %+v", low)
+	}
+}
+
+func TestWithoutALogNothingIsMissed(t *testing.T) {
+	row := WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, nil)
+	if row.Missed.OK || row.Missed.Unknown != "no_alarm_log" {
+		t.Errorf("%+v, want unknown", row.Missed)
+	}
+	// A call while the log is silent can't be judged.
+	air := line(0, 1, 7, 7, math.NaN(), math.NaN(), math.NaN(), 7, 7)
+	row = WhatIfAlarm(air, 0, span(0, 6), AlarmLine{LimitC: 8, DelayMin: 30}, []Note{alarmCall(3)})
+	if len(row.CantTell) != 1 || len(row.NoCause) != 0 || row.UnknownMS != 4*hourMS {
+		t.Errorf("%+v", row)
+	}
+}
+
+// An alarm noted off without an end was off until a logged call shows it on.
+func TestAnAlarmLeftOff(t *testing.T) {
+	air := line(0, 1, 7, 9, 7, 7, 9, 7, 7, 9, 7)
+	notes := []Note{{At: 0, Kind: "alarm off"}, alarmCall(4.25)}
+	row := WhatIfAlarm(air, 0, span(0, 8), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+	if len(row.Due) != 3 || !row.Due[0].Off || row.Due[2].Off || row.Missed.Mid != 1 {
+		t.Errorf("%+v", row)
+	}
+}
