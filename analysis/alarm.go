@@ -58,7 +58,7 @@ func alarms(j judgement) []AlarmRow {
 		return rows
 	}
 	for _, line := range alarmLines {
-		rows = append(rows, WhatIfAlarm(room.TempC, room.TempErrK, j.scored, line, j.Notes))
+		rows = append(rows, WhatIfAlarm(room.TempC, room.TempErrK, j.beesTime, line, j.Notes))
 	}
 	return rows
 }
