@@ -3,7 +3,8 @@ package importers
 import "thawbook/analysis/series"
 
 // The questions a file can leave open, in the order they are asked, and the answers there are. An answer to
-// another question is not for the importers. A question without options takes a year, from 1900 to 2199.
+// another question is not for the importers. A question without options takes a year, from 1900 to 2199; that of
+// pairing takes groups of columns too.
 var answerable = []struct {
 	id      string
 	options []string
@@ -24,6 +25,9 @@ func settleAnswers(given Answers, n *notes) Answers {
 			continue
 		}
 		if q.options == nil && isYear([]byte(answer)) {
+			kept[q.id] = answer
+		}
+		if _, ok := ParseGroups(answer); ok && q.id == pairing {
 			kept[q.id] = answer
 		}
 		for _, o := range q.options {

@@ -9,11 +9,12 @@ import (
 // export turns what was scanned into what the file says.
 func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleDates(answers)
+	s.leaveOut(answers)
 	s.findHumidity()
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
-	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Clock: Clock{Order: string(o), OrderCertain: certain}}
+	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Header: text(s.header), Clock: Clock{Order: string(o), OrderCertain: certain}}
 	if s.anyFraction() {
 		e.Layout.DecimalMark = string(s.mark)
 	}

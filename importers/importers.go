@@ -23,6 +23,7 @@ type Layout struct {
 	Delimiter     string // "," ";" "\t" or "blanks"
 	DecimalMark   string // "." "," or "" when no number has a fraction
 	FirstDataLine int    // 1-based physical line, 0 when there is none
+	Header        string // the line that names the columns, "" when there is none
 	Clock         Clock
 }
 

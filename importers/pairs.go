@@ -11,7 +11,8 @@ import (
 // have in common, then by which columns are neighbours; where neither decides, the keeper is asked.
 
 // The question which humidity belongs to which temperature, and its answers: the first to the first and so on,
-// or none to any.
+// none to any, or the columns of each logger in full, as ParseGroups reads them; that answers a file that asks
+// nothing too.
 const (
 	pairing      = "pairing"
 	pairsInOrder = "in_order"
@@ -76,6 +77,7 @@ func (s *scan) pair(base string, answers Answers) []Question {
 	if s.keyed != nil {
 		return nil
 	}
+	s.pairAsSaid(base, answers)
 	var temps, hums []*values // without a partner by name
 	open := false
 	for _, c := range s.inOrder() {

@@ -53,10 +53,63 @@ func TestPairingAnswered(t *testing.T) {
 		{"Temp A,Temp B,RH X,RH Y", "in_order", "A|B|A|B"},
 		{"Temp °C,Temp °C,RH %,RH %", "in_order", "f 1|f 2|f 1|f 2"},
 		{"Temp A,Temp B,RH X,RH Y", "apart", "f Temp A|f Temp B|f RH X|f RH Y"},
+		{"Temp A,Temp B,RH X,RH Y", "2+5, 3+4", "A|B|B|A"},
+		{"Temp A,Temp B,RH X,RH Y", "2+5:north, 3+4:south wall", "north|south wall|south wall|north"},
+		{"Temp north,RH north,Temp south,RH south", "2+5,4+3", "north|south|south|north"},
+		{"Temp °C,Temp °C,RH %,RH %", "2+5,3+4", "f 1|f 2|f 2|f 1"},
+		{"Temp north,RH north,Dew point north", "2:cellar, 3:attic", "cellar|attic|north"},
+		{"Temp A,RH A,Temp B,RH B", "4+5: B too", "A|A|B too|B too"},
 	} {
 		got := loggersByColumn(t, c.header, Answers{"pairing": c.answer})
 		if strings.Join(got, "|") != c.want {
 			t.Errorf("%s, %s: got %q, want %q", c.header, c.answer, got, c.want)
+		}
+	}
+}
+
+// A column that is left out measures nothing of use, and its values stay as the file has them: the fifth is
+// 5.5 in the first row. What is said of the others holds.
+func TestAColumnIsLeftOut(t *testing.T) {
+	text := "time,Temp A,RH A,Temp B,RH B\n2026-01-13 10:00,41.5,65.5,43.5,66.5\n2026-01-13 11:00,41,65,43,66\n"
+	e, err := Read(context.Background(), strings.NewReader(text), "f.csv", Answers{"pairing": "-5, 2+3:north", "temperature_unit": "degF"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[int]string{}
+	for _, s := range e.Series {
+		got[s.ColumnIndex] = fmt.Sprintf("%s %s %.4g", s.Logger, s.Quantity, s.Val[0])
+	}
+	// (41.5 − 32)·5/9 = 5.278 and (43.5 − 32)·5/9 = 6.389.
+	want := map[int]string{2: "north air_temperature 5.278", 3: "north relative_humidity 0.655", 4: "f air_temperature 6.389", 5: "f other 66.5"}
+	if fmt.Sprint(got) != fmt.Sprint(want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+func TestGroupsOfColumnsAsTheyAreWritten(t *testing.T) {
+	for _, text := range []string{"2+5:north, 3+6, -7", "2:a b", "-2+3"} {
+		groups, ok := ParseGroups(text)
+		if got := WriteGroups(groups); !ok || got != text {
+			t.Errorf("%q came back as %q", text, got)
+		}
+	}
+	for _, text := range []string{"", "in_order", "2+2", "2,3+2", "0+1", "2+", "north:2", "2;3"} {
+		if groups, ok := ParseGroups(text); ok {
+			t.Errorf("%q was taken for %v", text, groups)
+		}
+	}
+	if got := WriteGroups([]ColumnGroup{{Columns: []int{2, 5}, Name: " a,  b "}}); got != "2+5:a b" {
+		t.Error(got)
+	}
+}
+
+// A column that is not there is said so, and so is an answer that is none.
+func TestAPairingThatDoesNotFit(t *testing.T) {
+	text := "time,Temp A,RH A\n2026-01-13 10:00,4.5,65.5\n2026-01-13 11:00,5,65\n"
+	for _, answer := range []string{"2+9", "by guess"} {
+		e, err := Read(context.Background(), strings.NewReader(text), "f.csv", Answers{"pairing": answer})
+		if err != nil || len(e.Remarks) != 1 || e.Remarks[0].Code != RemarkNoAnswer {
+			t.Errorf("%s: %+v, %v", answer, e.Remarks, err)
 		}
 	}
 }

@@ -19,6 +19,8 @@ type File struct {
 	Bytes  int64
 	Export *importers.Export
 	Err    error
+
+	Remembered []winter.Answer // given for other files written the same way, with which it was read
 }
 
 // Result is a reviewed winter: its files in the order the winter names them (each once; then the patterns

@@ -164,12 +164,13 @@ func namesOf(patterns []string, g gathered, names map[string]string) (out []stri
 	return out
 }
 
-// answersByName gives every answer to the files it was for, by their kept names; one that was for none stays.
+// answersByName gives every answer to the files it was for, by their kept names; one that was for none stays, and
+// so does one that holds for a layout.
 func answersByName(all []winter.Answer, g gathered, names map[string]string) (out []winter.Answer) {
 	for _, a := range all {
 		any := false
 		for _, p := range g.paths {
-			if name, ok := names[p]; ok && matches(a.File, p) {
+			if name, ok := names[p]; ok && a.Layout == "" && matches(a.File, p) {
 				out, any = append(out, winter.Answer{File: name, ID: a.ID, Option: a.Option}), true
 			}
 		}

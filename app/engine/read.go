@@ -45,6 +45,17 @@ func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
 	}()
 	defer caught(&file.Err, p)
 	answers := answersFor(p, r.answers)
+	file = r.readWith(ctx, p, answers, m)
+	if more := remembered(file.Export, answers, r.answers); len(more) > 0 {
+		file = r.readWith(ctx, p, with(answers, more), &meter{})
+		file.Remembered = more
+	}
+	return file
+}
+
+// readWith reads one file with the answers to its questions.
+func (r reader) readWith(ctx context.Context, p string, answers importers.Answers, m *meter) (file File) {
+	file.Name = p
 	if size := r.source.Size(p); r.cache.mayHold(size) {
 		if file.SHA256, file.Bytes = r.source.SHA256(p), size; file.SHA256 == "" {
 			file.SHA256, file.Bytes, file.Err = r.checksum(ctx, p)
@@ -121,11 +132,12 @@ func (w *watched) Read(p []byte) (int, error) {
 }
 
 // answersFor gathers the answers whose pattern matches a file's path, its name, or both being the same;
-// an empty pattern matches every file, and the last answer to a question counts.
+// an empty pattern matches every file, and the last answer to a question counts. Those that hold for a layout
+// are found once the file was read.
 func answersFor(p string, all []winter.Answer) importers.Answers {
 	out := importers.Answers{}
 	for _, a := range all {
-		if matches(a.File, p) {
+		if a.Layout == "" && matches(a.File, p) {
 			out[a.ID] = a.Option
 		}
 	}

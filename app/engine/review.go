@@ -162,7 +162,7 @@ func (b bench) key(list []winter.Logger) memoKey {
 		var own []string
 		for _, p := range b.files.of(l) {
 			f := b.read[p]
-			key := keyOf(f.SHA256, f.Name, answersFor(f.Name, b.winter.Answers))
+			key := keyOf(f.SHA256, f.Name, with(answersFor(f.Name, b.winter.Answers), f.Remembered))
 			own = append(own, key.name, key.sha256, key.answers, fmt.Sprint(f.Err))
 		}
 		sums = append(sums, own)
@@ -301,7 +301,7 @@ func refusal(f File) []series.Remark {
 // unusedAnswers remarks on answers whose pattern matches no file of the winter: most likely a slip of the pen.
 func unusedAnswers(answers []winter.Answer, paths []string) (out []series.Remark) {
 	for _, a := range answers {
-		if !slices.ContainsFunc(paths, func(p string) bool { return matches(a.File, p) }) {
+		if a.Layout == "" && !slices.ContainsFunc(paths, func(p string) bool { return matches(a.File, p) }) {
 			out = append(out, series.Remark{Code: AnswerUnused, Args: []string{a.File, a.ID}, Count: 1})
 		}
 	}

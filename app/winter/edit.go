@@ -236,11 +236,12 @@ func (TakeOver) What() string { return "take_over" }
 // Field is Edit's.
 func (TakeOver) Field() string { return "" }
 
-// SetAnswer answers a question of files, each by the name it is kept under; an earlier answer to it is
-// replaced. Without an option the question is open again.
+// SetAnswer answers a question of files, each by the name it is kept under, or with a Layout of all files written
+// that way, the first of Files being the one it was said of; an earlier answer to it is replaced. Without an
+// option the question is open again.
 type SetAnswer struct {
-	Files      []string
-	ID, Option string
+	Files              []string
+	ID, Option, Layout string
 }
 
 // Apply is Edit's.
@@ -248,10 +249,17 @@ func (e SetAnswer) Apply(w Winter) (Winter, error) {
 	if len(e.Files) == 0 || e.ID == "" {
 		return w, fmt.Errorf("an answer needs a file and its question")
 	}
-	w.Answers = slices.DeleteFunc(slices.Clone(w.Answers), func(a Answer) bool { return a.ID == e.ID && slices.Contains(e.Files, a.File) })
-	for _, f := range e.Files {
+	w.Answers = slices.DeleteFunc(slices.Clone(w.Answers), func(a Answer) bool {
+		own := a.Layout == "" && slices.Contains(e.Files, a.File)
+		return a.ID == e.ID && (own || e.Layout != "" && a.Layout == e.Layout)
+	})
+	files := e.Files
+	if e.Layout != "" {
+		files = files[:1]
+	}
+	for _, f := range files {
 		if e.Option != "" {
-			w.Answers = append(w.Answers, Answer{File: f, ID: e.ID, Option: e.Option})
+			w.Answers = append(w.Answers, Answer{File: f, ID: e.ID, Option: e.Option, Layout: e.Layout})
 		}
 	}
 	return w, nil

@@ -117,13 +117,13 @@ func TestEditsThatDoNotFit(t *testing.T) {
 
 func TestAnswering(t *testing.T) {
 	w := sample()
-	w.Answers = []Answer{{"a.csv", "day_month", "dmy"}, {"a.csv", "temperature_unit", "degC"}}
-	next := applied(t, w, SetAnswer{[]string{"a.csv", "b.csv"}, "day_month", "mdy"})
-	want := []Answer{{"a.csv", "temperature_unit", "degC"}, {"a.csv", "day_month", "mdy"}, {"b.csv", "day_month", "mdy"}}
+	w.Answers = []Answer{{"a.csv", "day_month", "dmy", ""}, {"a.csv", "temperature_unit", "degC", ""}}
+	next := applied(t, w, SetAnswer{[]string{"a.csv", "b.csv"}, "day_month", "mdy", ""})
+	want := []Answer{{"a.csv", "temperature_unit", "degC", ""}, {"a.csv", "day_month", "mdy", ""}, {"b.csv", "day_month", "mdy", ""}}
 	if !reflect.DeepEqual(next.Answers, want) {
 		t.Errorf("%v", next.Answers)
 	}
-	if open := applied(t, next, SetAnswer{[]string{"a.csv"}, "day_month", ""}); !reflect.DeepEqual(open.Answers, []Answer{want[0], want[2]}) {
+	if open := applied(t, next, SetAnswer{[]string{"a.csv"}, "day_month", "", ""}); !reflect.DeepEqual(open.Answers, []Answer{want[0], want[2]}) {
 		t.Errorf("an answer taken back: %v", open.Answers)
 	}
 	if _, err := (SetAnswer{ID: "day_month", Option: "dmy"}).Apply(w); err == nil {

@@ -3,9 +3,10 @@ package winter
 import "slices"
 
 // Next is the winter after one: its barns with the settings that held last, and where its loggers hung, but
-// no logs, no dates, no notes and no head count.
+// no logs, no dates, no notes and no head count. What was said of files written one way holds for the next ones.
 func Next(w Winter, name string) Winter {
-	out := Winter{Name: name, Zone: w.Zone, GapMinutes: w.GapMinutes, Bands: w.Bands, Tariff: w.Tariff, Outdoor: emptied(w.Outdoor)}
+	remembered := slices.DeleteFunc(slices.Clone(w.Answers), func(a Answer) bool { return a.Layout == "" })
+	out := Winter{Name: name, Answers: remembered, Zone: w.Zone, GapMinutes: w.GapMinutes, Bands: w.Bands, Tariff: w.Tariff, Outdoor: emptied(w.Outdoor)}
 	for _, b := range w.Barns {
 		b.BeesIn, b.BeesOut, b.Heads, b.Notes, b.Exclusions = nil, nil, nil, nil, nil
 		b.Stages = lastOf(b.Stages, func(s *Stage) (string, **int64) { return s.Name, &s.From })

@@ -192,11 +192,13 @@ type Tariff struct {
 	Currency string  `json:"currency"` // ISO 4217, such as EUR
 }
 
-// Answer is a reply to a question about a file.
+// Answer is a reply to a question about files: to those whose name fits the pattern File, or, with a Layout, to
+// all that are written that way; then File is the one it was said of.
 type Answer struct {
 	File   string `json:"file"`
 	ID     string `json:"id"`
 	Option string `json:"option"`
+	Layout string `json:"layout,omitempty"`
 }
 
 // Bands are safe bands. RH is 0–1.

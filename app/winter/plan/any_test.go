@@ -54,7 +54,7 @@ func anyWinter(rng *rand.Rand) winter.Winter {
 		w.Barns = append(w.Barns, anyBarn(rng, fmt.Sprintf("barn %d %s", i, anyText(rng))))
 	}
 	if rng.IntN(2) == 0 {
-		w.Answers = []winter.Answer{{File: "*.csv", ID: "zone", Option: "+02:00"}}
+		w.Answers = []winter.Answer{{File: "*.csv", ID: "zone", Option: "+02:00"}, {File: "north.csv", ID: "pairing", Option: "2+5:north, -7", Layout: anyText(rng)}}
 		w.Outdoor = []winter.Logger{anyLogger(rng, "out", "outdoor")}
 		w.Outdoor[0].StationKM = maybe(rng, 0, 1000)
 	}

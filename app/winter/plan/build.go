@@ -188,7 +188,7 @@ func (b *builder) answers(tables []answerTable) (out []winter.Answer) {
 	for i, t := range tables {
 		at := fmt.Sprintf("answer[%d]", i)
 		out = append(out, winter.Answer{
-			File: b.text(at, "file", t.File), ID: b.text(at, "id", t.ID), Option: b.text(at, "option", t.Option),
+			File: b.text(at, "file", t.File), ID: b.text(at, "id", t.ID), Option: b.text(at, "option", t.Option), Layout: t.Layout,
 		})
 	}
 	return out

@@ -153,4 +153,5 @@ type answerTable struct {
 	File   string `toml:"file"`
 	ID     string `toml:"id"`
 	Option string `toml:"option"`
+	Layout string `toml:"layout,omitempty"`
 }

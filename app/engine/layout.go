@@ -1,0 +1,87 @@
+package engine
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+
+	"thawbook/app/winter"
+	"thawbook/importers"
+)
+
+// ColumnGroup, ParseGroups and WriteGroups are the importers': which columns of a file are one logger's.
+type ColumnGroup = importers.ColumnGroup
+
+// Columns of a file as the keeper groups them, from and to the text of an answer.
+var (
+	ParseGroups = importers.ParseGroups
+	WriteGroups = importers.WriteGroups
+)
+
+// Pairing is the question which columns belong together.
+const Pairing = "pairing"
+
+// perLayout are the questions whose answer holds for every file written the same way: a file's year is its own.
+var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", Pairing, Station}
+
+// Station is the question whether outdoor readings are a weather station's; the importers don't ask it.
+const Station = "station"
+
+// PerLayout says whether the answer to a question holds for all files written the same way.
+func PerLayout(question string) bool { return slices.Contains(perLayout, question) }
+
+// longNumber is a number in a header that is an instrument's own rather than a column's.
+var longNumber = regexp.MustCompile(`\d{4,}`)
+
+// LayoutOf is a mark of how a file is written, the same whatever its readings, its loggers' serial numbers and
+// the answers to its questions: of its header, or where it has none of the columns with values, with what parts
+// the cells and where the times stand. "" for a file that was not read.
+func LayoutOf(e *importers.Export) string {
+	if e == nil {
+		return ""
+	}
+	parts := []string{e.Layout.Delimiter, fmt.Sprint(e.Layout.Clock.Columns), longNumber.ReplaceAllString(e.Layout.Header, "#")}
+	if e.Layout.Header == "" {
+		var columns []int
+		for _, s := range e.Series {
+			columns = append(columns, s.ColumnIndex)
+		}
+		slices.Sort(columns)
+		parts = append(parts, fmt.Sprint(slices.Compact(columns)))
+	}
+	sum := sha256.Sum256([]byte(strings.Join(parts, "\n")))
+	return hex.EncodeToString(sum[:8])
+}
+
+// remembered are the answers given for other files written like one that was read with some answers: those to
+// what it still asks, and how columns are grouped, which no file needs to ask. The last one given counts.
+func remembered(e *importers.Export, said importers.Answers, all []winter.Answer) (out []winter.Answer) {
+	if !slices.ContainsFunc(all, func(a winter.Answer) bool { return a.Layout != "" }) {
+		return nil
+	}
+	layout := LayoutOf(e)
+	asked := func(id string) bool {
+		return slices.ContainsFunc(e.Questions, func(q importers.Question) bool { return q.ID == id })
+	}
+	for _, a := range all {
+		_, own := said[a.ID]
+		if own || a.Layout == "" || a.Layout != layout || !asked(a.ID) && a.ID != Pairing {
+			continue
+		}
+		out = append(slices.DeleteFunc(out, func(o winter.Answer) bool { return o.ID == a.ID }), a)
+	}
+	return out
+}
+
+// with are answers and some remembered ones.
+func with(said importers.Answers, more []winter.Answer) importers.Answers {
+	out := maps.Clone(said)
+	for _, a := range more {
+		out[a.ID] = a.Option
+	}
+	return out
+}
