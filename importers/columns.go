@@ -9,8 +9,9 @@ import (
 func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.learnKeys(rows, names)
 	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
+	letters := sharedLetters(names)
 	for i := range l.width {
-		if l.clock.uses(i) {
+		if l.clock.uses(i) || isGradeOf(names, i) {
 			continue
 		}
 		c := column{index: i}
@@ -18,12 +19,14 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 			c.header = names[i]
 		}
 		c.describe(units)
+		c.withoutLetter(letters)
+		if legend := l.legend(c.header); legend != "" {
+			c.explain(legend)
+		}
 		if unit := l.beside[i]; unit != "" && c.unit == "" {
 			c.takeUnit(unit, "column")
 		}
-		if i < len(l.groups) {
-			c.liken(joined(l.groups[i], c.likeness))
-		}
+		l.describeUnder(&c)
 		if split && isClockPart(c.header) || isCount(c.header) || isSecondClock(rows, names, i) {
 			continue
 		}
@@ -36,6 +39,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.settleStatistics(rows)
 	l.dropFlags(rows, names)
 	l.findDevice(rows)
 	l.pruneDevices(rows)
@@ -43,7 +47,9 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 
 // describe reads a column's name: its unit, and the quantity.
 func (c *column) describe(units []string) {
-	c.name, c.unit = cutUnit(c.header)
+	header, divisor := cutDivisor(c.header)
+	c.divisor = divisor
+	c.name, c.unit = cutUnit(header)
 	if c.unit != "" {
 		c.unitFrom = "header"
 	} else if c.index < len(units) {
@@ -53,14 +59,59 @@ func (c *column) describe(units []string) {
 			c.unit, c.unitFrom = inner, "units_row"
 		}
 	}
+	c.understand()
+}
+
+// understand reads what a column's name without its unit says.
+func (c *column) understand() {
 	w := words(c.name)
 	var used []bool
 	c.quantity, used = quantityOf(w, c.unit)
-	c.liken(leftOver(w, used))
 	c.told = slices.Contains(used, true)
+	c.whole = leftOver(w, used)
+	c.statistic, c.perhaps = statisticOf(w, used)
+	c.liken(leftOver(w, used))
 	if c.unit == "%RH" {
 		c.unit = "percent"
 	}
+}
+
+// withoutLetter takes a letter at the end of the name for no unit where it ends the names of other quantities.
+func (c *column) withoutLetter(letters map[string]bool) {
+	w := words(c.header)
+	if n := len(w); c.unitFrom == "header" && n > 1 && letters[w[n-1].low] && !strings.ContainsAny(c.header, "°º([{") {
+		c.name, c.unit, c.unitFrom = c.header, "", ""
+		c.understand()
+	}
+}
+
+// describeUnder reads a column's name together with the name of its group above the header and the word for a
+// statistic below the units.
+func (l *layout) describeUnder(c *column) {
+	if c.index < len(l.statistics) && c.statistic == reading {
+		w := words(l.statistics[c.index])
+		c.statistic, _ = statisticOf(w, make([]bool, len(w)))
+	}
+	if c.index >= len(l.groups) {
+		return
+	}
+	said := column{header: joined(l.groups[c.index], c.header)}
+	said.describe(nil)
+	if !c.told && said.told || said.quantity == DewPoint {
+		c.quantity, c.told, c.statistic, c.perhaps = said.quantity, said.told, said.statistic, said.perhaps
+		c.whole = said.whole
+		c.liken(said.likeness)
+		return
+	}
+	if w := words(l.groups[c.index]); c.statistic == reading {
+		used := make([]bool, len(w))
+		c.statistic, c.perhaps = statisticOf(w, used)
+		c.whole = joined(l.groups[c.index], c.whole)
+		c.liken(joined(leftOver(w, used), c.likeness))
+		return
+	}
+	c.whole = joined(l.groups[c.index], c.whole)
+	c.liken(joined(l.groups[c.index], c.likeness))
 }
 
 // liken sets what a name has beside its quantity.
@@ -92,7 +143,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return l.keyKindOf(c.index)
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
-	case t.isDevice(rows) && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
+	case t.isDevice(rows) && t.fractions == 0 && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
 		return device
 	case t.filled == 0:
 		return vacant
@@ -126,6 +177,11 @@ func (c *column) takeUnit(unit, from string) {
 	}
 }
 
+// isGradeOf says whether a column is named after another with a Q before its name, and so grades it.
+func isGradeOf(names []string, i int) bool {
+	return i < len(names) && len(names[i]) > 1 && names[i][0] == 'Q' && slices.Contains(names, names[i][1:])
+}
+
 // isClockPart says whether a column is named as a part of a time in columns of their own.
 func isClockPart(header string) bool {
 	for part := range partNames {
@@ -146,6 +202,7 @@ func isCount(header string) bool {
 type columnTally struct {
 	filled, numbers, states, glued int
 	values                         int // numbers and states
+	fractions                      int // numbers with digits behind the mark
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
 	distinct                       map[string]bool
@@ -192,6 +249,7 @@ func (l *layout) count(rows []record, col int) columnTally {
 			continue
 		}
 		t.numbers++
+		t.fractions += one(d > 0)
 		if glued != "" {
 			t.glued++
 			t.gluedUnit = glued

@@ -10,6 +10,7 @@ import (
 func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleDates(answers)
 	s.leaveOut(answers)
+	s.noteStatistics()
 	s.findHumidity()
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
@@ -112,7 +113,17 @@ func (s *scan) sharedNames() map[string]string {
 			shared[key] = typed[key]
 		}
 	}
+	for key := range shared {
+		if len(shared) == 1 && isHeight(words(key)) {
+			return nil
+		}
+	}
 	return shared
+}
+
+// isHeight says whether a name is a height or a depth, which alone names no logger.
+func isHeight(name []nameWord) bool {
+	return len(name) == 2 && isDigit(name[0].low[0]) && (name[1].low == "m" || name[1].low == "cm" || name[1].low == "ft")
 }
 
 // fileTitle is the last part of a path or archive member without its extension.

@@ -9,12 +9,14 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 	for i := len(above) - 1; i >= max(0, len(above)-20); i-- {
 		r := above[i]
 		switch {
-		case isVacant(r.cells):
+		case isVacant(r.cells) || isRule(r.text):
 			continue
 		case l.reads(r):
 			l.start, l.line = r.pos, r.line
 		case units == nil && isUnitsRow(r.cells):
 			units = texts(r.cells)
+		case units == nil && isStatisticsRow(r.cells):
+			l.statistics = texts(r.cells)
 		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil:
 			first = i
 		case filledCells(r.cells) >= max(2, l.width/2):
@@ -23,7 +25,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			}
 			l.header = bytes.Clone(r.text)
 			if i > 0 {
-				l.groups = groupNames(above[i-1].cells, len(r.cells), l.clock)
+				l.groups = groupNames(l.spread(above[i-1].cells), len(r.cells), l.clock)
 			}
 			return l.alignNames(texts(r.cells)), units, i
 		default:
@@ -32,6 +34,19 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 	}
 	return nil, units, len(above)
 }
+
+// spread puts empty cells over the clock's columns where blanks part the cells of a line above the header, and
+// those over the clock were none.
+func (l *layout) spread(cells [][]byte) [][]byte {
+	n := len(l.clock.columns)
+	if l.delimiter != "blanks" || len(cells)+n != l.width || l.clock.last() != n-1 {
+		return cells
+	}
+	return append(make([][]byte, n), cells...)
+}
+
+// isRule says whether a line only parts others: strokes, and what may stand in a comment without words.
+func isRule(line []byte) bool { return len(bytes.Trim(line, "-=+|_*~#%/;: \t")) == 0 }
 
 // reads says whether a row of another width has a time all the same.
 func (l *layout) reads(r record) bool {

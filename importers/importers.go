@@ -20,7 +20,7 @@ type Export struct {
 // Layout says how a file is written.
 type Layout struct {
 	Encoding      string // utf-8, utf-8-bom, utf-16le, utf-16be, windows-1252
-	Delimiter     string // "," ";" "\t" or "blanks"
+	Delimiter     string // "," ";" "\t" "|" or "blanks"
 	DecimalMark   string // "." "," or "" when no number has a fraction
 	FirstDataLine int    // 1-based physical line, 0 when there is none
 	Header        string // the line that names the columns, "" when there is none

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"bytes"
+	"cmp"
 	"math"
 	"slices"
 )
@@ -53,7 +54,7 @@ func (l *layout) keepUnits(rows []record, found []column) {
 		}
 		l.keys = append(l.keys, column{index: c.index, kind: ordinal})
 		for cell := range l.tally(rows, c.index).distinct {
-			l.beside[c.index-1] = unitInCell(text([]byte(cell)))
+			l.beside[c.index-1] = cmp.Or(unitInCell(text([]byte(cell))), text([]byte(cell)))
 		}
 		if len(l.tally(rows, c.index).distinct) > 1 {
 			delete(l.beside, c.index-1)
@@ -84,12 +85,22 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 	switch {
 	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1 && telling):
 		return unitCell
-	case anyPhrase(unitNames, name) && units > 0:
+	case anyPhrase(unitNames, name) && (units > 0 || t.looksLikeUnits()):
 		return unitCell
 	case anyPhrase(variableNames, name) && named > 0, 2*named >= len(t.distinct) && len(measured) > 1:
 		return variable
 	}
 	return skipped
+}
+
+// looksLikeUnits says whether a column's cells have the marks of units.
+func (t columnTally) looksLikeUnits() bool {
+	for cell := range t.distinct {
+		if looksLikeUnit(text([]byte(cell))) {
+			return true
+		}
+	}
+	return false
 }
 
 // valueColumns counts the columns of numbers or states: those named after no quantity, as one of several
@@ -223,6 +234,9 @@ func (k *keyed) describe(c *values, id int32) {
 	said.describe([]string{unit})
 	if said.unit == "" {
 		said.unit = unit
+	}
+	if said.statistic > average {
+		said.quantity, c.extreme = Other, true
 	}
 	c.variable, c.quantity = name, said.quantity
 	c.liken(said.likeness)

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 )
 
@@ -29,43 +30,49 @@ const (
 
 // column is a column that is read.
 type column struct {
-	index    int // 0-based
-	kind     columnKind
-	header   string // as it stands, with its unit
-	name     string // without its unit
-	unit     string
-	unitFrom string // header, units_row or values
-	quantity Quantity
-	told     bool   // its name says what it measures
-	likeness string // what is left of the name when the quantity's words are taken out
-	same     string // the same, as it is compared
+	index     int // 0-based
+	kind      columnKind
+	header    string // as it stands, with its unit
+	name      string // without its unit
+	unit      string
+	unitFrom  string // header, units_row or values
+	quantity  Quantity
+	told      bool    // its name says what it measures
+	likeness  string  // what is left of the name when the quantity's words are taken out
+	same      string  // the same, as it is compared
+	divisor   float64 // of the unit the values are printed in; 0 when they are printed in whole ones
+	statistic statistic
+	perhaps   bool   // the values must bear the statistic out
+	whole     string // likeness with the statistic's words in it
+	extreme   bool   // no reading: an extreme, or a measure of spread
 }
 
 // layout is everything learned from the head.
 type layout struct {
-	delimiter string
-	split     splitters
-	width     int // cells of a data line
-	mark      byte
-	marked    bool // a number with a fraction was seen
-	clock     *clock
-	columns   []column
-	ordinals  int            // columns that only count the rows
-	keys      []column       // variable and unit columns of the long form
-	long      bool           // a row holds one value, and says of what
-	names     int            // columns the header has a place for
-	beside    map[int]string // units that a column of their own gives to the one before it
-	tallies   map[int]columnTally
-	groups    []string // names above the header's, each over several columns
-	preamble  []record
-	below     int    // the line of the next table's header
-	header    []byte // the header's line
-	headerAt  int    // which of the head's lines it is
-	start     int    // where the first data line starts in the head
-	line      int    // and its physical number
-	zone      string
-	pageUnit  string // °C or °F named above the table
-	score     float64
+	delimiter  string
+	split      splitters
+	width      int // cells of a data line
+	mark       byte
+	marked     bool // a number with a fraction was seen
+	clock      *clock
+	columns    []column
+	ordinals   int            // columns that only count the rows
+	keys       []column       // variable and unit columns of the long form
+	long       bool           // a row holds one value, and says of what
+	names      int            // columns the header has a place for
+	beside     map[int]string // units that a column of their own gives to the one before it
+	tallies    map[int]columnTally
+	groups     []string // names above the header's, each over several columns
+	statistics []string // words for statistics below the units
+	preamble   []record
+	below      int    // the line of the next table's header
+	header     []byte // the header's line
+	headerAt   int    // which of the head's lines it is
+	start      int    // where the first data line starts in the head
+	line       int    // and its physical number
+	zone       string
+	pageUnit   string // °C or °F named above the table
+	score      float64
 }
 
 // A layout is learned from the first trialRows lines, and from some runs of lines spread over the rest of the
@@ -125,9 +132,12 @@ func learnLines(lines []record, name string) (*layout, error) {
 	var best *layout
 	var wide *Refusal
 	clocked := false
-	for _, d := range delimiters {
+	for i, d := range slices.Concat(delimiters, dressedDelimiters) {
 		if d.name == "blanks" && clocked && best == nil {
-			break // the cells are known, and hold no values
+			continue // the cells are known, and hold no values
+		}
+		if i >= len(delimiters) && best != nil {
+			break
 		}
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
@@ -256,11 +266,14 @@ func (l *layout) try(records []record) bool {
 	top := indexOfLine(records, l.line)
 	rows = l.timed(rows)
 	names, units, headerAt := l.findHeader(records[:top])
+	if names == nil {
+		names = l.namesInCells(rows)
+	}
 	l.names, l.below = len(names), l.nextHeader(records[top:])
 	rows = above(rows, l.below)
 	l.mark, l.marked = learnMark(rows, l.clock)
-	l.learnColumns(rows, names, units)
 	l.preamble, l.headerAt = records[:headerAt], headerAt
+	l.learnColumns(rows, names, units)
 	l.learnZone(names)
 	l.learnPageUnit()
 	l.score = l.explained(rows)
@@ -368,26 +381,4 @@ func hasLetter(cells [][]byte) bool {
 func isNumber(cell []byte, mark byte) bool {
 	_, _, _, ok := numberInText(cell, mark)
 	return ok
-}
-
-// learnMark counts the numbers that need a point or a comma for their fraction.
-func learnMark(rows []record, c *clock) (mark byte, seen bool) {
-	points, commas := 0, 0
-	for _, r := range rows {
-		for i, cell := range r.cells {
-			if c.uses(i) {
-				continue
-			}
-			if _, d, _, ok := numberInText(cell, '.'); ok && d > 0 {
-				points++
-			}
-			if _, d, _, ok := numberInText(cell, ','); ok && d > 0 {
-				commas++
-			}
-		}
-	}
-	if commas > points {
-		return ',', true
-	}
-	return '.', points > 0
 }

@@ -9,19 +9,19 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"dew*", "dew* p*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
 	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex",
 		"set* point*", "setpoint*", "*sollwert*", "soll", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
-		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*"}},
+		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*"}},
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "humid*", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
-		"*niiskus*", "mitrum*", "dregm*", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*"}},
-	{AirTemperature, []string{"t", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "темпер*", "drybulb*", "dry* bulb*"}},
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+		"*niiskus*", "mitrum*", "dregm*", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*"}},
+	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+		"*homers*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "drybulb*", "dry* bulb*"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
@@ -35,19 +35,19 @@ var quantityUnits = map[string]Quantity{
 
 // stateNames are the stems of columns that record whether something is on or open.
 var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "relay*", "relais*", "heater*", "heat*", "door*", "contact*", "kontakt*", "output*", "switch*",
-	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open", "motor*", "vent*", "event*", "ereignis*", "run", "light*", "licht*", "lamp*"}
+	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open", "motor*", "vent*", "event*", "ereignis*", "run", "light*", "licht*", "lamp*", "occup*", "presence*", "motion*", "bewegung*"}
 
 // contactNames are the stems of columns that are states even though they name a quantity too (high temp alarm).
 var contactNames = []string{"alarm*", "fail*", "fault*", "door*", "contact*", "kontakt*", "relay*", "relais*", "switch*", "state", "status"}
 
 // flagNames are the stems of columns that grade other columns.
-var flagNames = []string{"*flag*", "qc", "qa", "q", "quality*", "*qualitat*", "valid*", "gultig*", "ok", "attribute*"}
+var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qualitat*", "valid*", "gultig*", "ok", "attribute*"}
 
 // indexNames are the stems of columns that count the rows.
 var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}
 
 // deviceNames are the stems of columns that say which logger a row is from.
-var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "origin", "serial*", "probe*", "node*", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
+var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
 	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
 
 // clockNames are the stems of columns that hold a time.

@@ -325,8 +325,11 @@ func beginsFoot(cell []byte) bool {
 }
 
 // isFoot says whether a line without a time can belong to the foot of the table: a word that closes tables
-// where the time should be, or any word in a line without values.
+// where the time should be, or any word there or at the start of a line without values.
 func (s *scan) isFoot(cell []byte) bool {
+	if len(cell) == 0 {
+		cell = trim(s.cells[0])
+	}
 	if len(cell) == 0 || isDigit(cell[0]) {
 		return false
 	}

@@ -15,6 +15,9 @@ const (
 // settleUnits finds the unit of every column that has a house unit, converts it, and returns the questions
 // that are left. What one temperature column says holds for those of the file that say nothing.
 func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
+	for i := range s.columns {
+		s.columns[i].divide()
+	}
 	known, from := s.temperatureUnit(o, answers)
 	asked := false
 	for i := range s.columns {

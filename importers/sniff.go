@@ -105,7 +105,8 @@ var delimiters = []struct {
 	{"\t", splitAt('\t')},
 	{";", splitAt(';')},
 	{",", splitAt(',')},
-	{"blanks", splitters{splitBlanks, splitBlanks}},
+	{"|", splitAt('|')},
+	{"blanks", splitters{splitBlanks, splitBlanks, false}},
 }
 
 // splitter cuts a record into cells, appends them to dst and stops after limit cells; more says whether
@@ -113,7 +114,10 @@ var delimiters = []struct {
 type splitter func(dst [][]byte, record []byte, limit int) (cells [][]byte, more bool)
 
 // splitters are the splitter for records without quotes and the one for any.
-type splitters struct{ plain, quoted splitter }
+type splitters struct {
+	plain, quoted splitter
+	dressed       bool // cells are more than what lies between two delimiters
+}
 
 // splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
 func splitAt(delimiter byte) splitters {
@@ -135,7 +139,7 @@ func splitAt(delimiter byte) splitters {
 		}
 		return splitQuoted(dst, record, delimiter, limit)
 	}
-	return splitters{plain, quoted}
+	return splitters{plain, quoted, false}
 }
 
 // splitQuoted is splitAt for records with quotes in them.

@@ -65,8 +65,7 @@ func (s *source) fill() error {
 			returnsToNewlines(fresh)
 		}
 		if at := bytes.IndexByte(fresh, 0); at >= 0 {
-			before := s.buf[:len(s.buf)-n+at]
-			return &Refusal{Name: s.name, Code: RefusedBinary, Line: s.line + bytes.Count(before, newline)}
+			return s.endAtZeros(len(s.buf) - n + at)
 		}
 		switch {
 		case err == io.EOF:
@@ -80,6 +79,37 @@ func (s *source) fill() error {
 		}
 	}
 	return nil
+}
+
+// endAtZeros ends the text where the zeros begin that a file set up in advance was not yet written over with; the
+// cell they cut is not trusted. It is no text when anything else follows them.
+func (s *source) endAtZeros(at int) error {
+	no := &Refusal{Name: s.name, Code: RefusedBinary, Line: s.line + bytes.Count(s.buf[:at], newline)}
+	rest := make([]byte, 32<<10)
+	for tail, idle := s.buf[at:], 0; ; idle++ {
+		if len(bytes.Trim(tail, "\x00")) > 0 || at == 0 {
+			return no
+		}
+		if err := s.ctx.Err(); err != nil {
+			return err
+		}
+		n, err := s.r.Read(rest)
+		if n > 0 {
+			idle = 0
+		}
+		if tail = rest[:n]; err == io.EOF && len(bytes.Trim(tail, "\x00")) == 0 {
+			if s.buf, s.eof = s.buf[:at], true; s.buf[at-1] != '\n' {
+				s.buf = append(s.buf, brokenOff...)
+			}
+			return nil
+		}
+		if err != nil && err != io.EOF {
+			return err
+		}
+		if idle > 100 {
+			return io.ErrNoProgress
+		}
+	}
 }
 
 // consume forgets the first n bytes, which hold whole lines, and reads on. When nothing could be consumed

@@ -1,6 +1,9 @@
 package importers
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // unitSpellings are the ways units are printed, without blanks and in lower case, and their name. The
 // degree sign may be a masculine ordinal, a ring, or lost in a wrong encoding.
@@ -8,11 +11,11 @@ var unitSpellings = []struct {
 	unit      string
 	spellings []string
 }{
-	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "\ufffdc", "?c", "*c", "oc"}},
-	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "\ufffdf", "?f", "*f", "of"}},
+	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "celcius", "degcelcius", "degreescelcius"}},
+	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "øf", "¡f", "ï¿½f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
 	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
-	{"percent", []string{"%", "percent", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
+	{"percent", []string{"%", "percent", "percents", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
 	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1", "ratio"}},
 	{"ppm", []string{"ppm", "ppmv"}},
 	{"lux", []string{"lux", "lx"}},
@@ -35,9 +38,9 @@ var unitSpellings = []struct {
 	{"W/m2", []string{"w/m2", "w/m²", "w/m^2", "wm-2"}},
 }
 
-// unitOf recognises a unit; an empty string means it is none.
+// unitOf recognises a unit, with or without blanks and low lines in it; an empty string means it is none.
 func unitOf(s string) string {
-	s = strings.ToLower(strings.Join(strings.Fields(s), ""))
+	s = strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(s, "_", " ")), ""))
 	for _, row := range unitSpellings {
 		for _, spelling := range row.spellings {
 			if s == spelling {
@@ -65,11 +68,14 @@ func cutUnit(header string) (name, unit string) {
 		return header, whole
 	}
 	if name, inner, found := cutBrackets(header); found && name != "" {
-		if unit = unitOf(inner); unit != "" {
+		if unit = unitOf(strings.TrimPrefix(inner, "in ")); unit != "" {
 			return name, unit
 		}
 		if looksLikeUnit(inner) {
 			return name, inner
+		}
+		if rest, unit := cutUnit(name); unit != "" {
+			return rest + " " + inner, unit
 		}
 	}
 	for _, mark := range []string{",", "/", " "} {
@@ -138,10 +144,17 @@ func cutBrackets(header string) (name, inner string, found bool) {
 	return header, "", false
 }
 
+// powers end the names of units written without a stroke (ug m-3).
+var powers = []string{"m-3", "m-2", "m-1", "s-1", "h-1"}
+
 // looksLikeUnit says whether an unknown text in brackets is a unit rather than a name: it has a mark that
 // only units have.
 func looksLikeUnit(s string) bool {
-	return len(s) <= 10 && !strings.Contains(s, " ") && strings.ContainsAny(s, "/%°²³^µ")
+	return len(s) <= 10 && (!strings.Contains(s, " ") && strings.ContainsAny(s, "/%°²³^µ") || hasAnySuffix(s, powers))
+}
+
+func hasAnySuffix(s string, suffixes []string) bool {
+	return slices.ContainsFunc(suffixes, func(p string) bool { return strings.HasSuffix(s, p) })
 }
 
 // toCelsius converts a column of temperatures in place.

@@ -83,6 +83,7 @@ var fileNotes = map[string]string{
 	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
 	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
 	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading and counts as missing.",
+	"statistic":       "Column {column}, {0}, holds what was made of several readings, such as their lowest value; it is kept and not read as a logger.",
 	"unknown_answer":  "The answer “{1}” to {0} is none of those there are, and was not used.",
 }
 

@@ -1,0 +1,89 @@
+package importers
+
+import "strings"
+
+// What a short name in the header means may stand above it, in a line of its own: "T : temperature (in 0.1 °C)".
+
+// legend is what a line above the table says of a column's name; empty when none does.
+func (l *layout) legend(name string) string {
+	if name == "" {
+		return ""
+	}
+	for _, r := range l.preamble {
+		if key, value := keyValue(text(r.text)); value != "" && strings.EqualFold(key, name) {
+			return value
+		}
+	}
+	return ""
+}
+
+// explain takes from a legend what the column's own name does not say.
+func (c *column) explain(legend string) {
+	said := column{header: legend}
+	said.describe(nil)
+	if !c.told && said.quantity != Other {
+		c.quantity, c.told = said.quantity, true
+	}
+	if c.unit == "" && (said.unit != "") && unitFits(c.quantity, said.unit) {
+		c.unit, c.unitFrom, c.divisor = said.unit, "header", said.divisor
+	}
+}
+
+// divisors are the ways to say that whole numbers stand for tenths or hundredths of the unit behind.
+var divisors = []struct {
+	by        float64
+	spellings []string
+}{
+	{100, []string{"0.01", "0,01", "1/100", "hundredths of", "hundredth"}},
+	{10, []string{"0.1", "0,1", "1/10", "tenths of", "tenth", "zehntel"}},
+}
+
+// unitStarts begin the units that a divisor may stand before, lower case.
+var unitStarts = []string{"°", "º", "deg", "grad", "c", "f", "k", "%", "per", "pro"}
+
+// cutDivisor takes the divisor out of a name.
+func cutDivisor(header string) (rest string, by float64) {
+	low := strings.ToLower(header)
+	if len(low) != len(header) {
+		return header, 0
+	}
+	for _, d := range divisors {
+		for _, s := range d.spellings {
+			at := strings.Index(low, s)
+			if at > 0 && !isDigit(low[at-1]) && hasAnyPrefix(strings.TrimLeft(low[at+len(s):], " "), unitStarts) {
+				return header[:at] + strings.TrimLeft(header[at+len(s):], " "), d.by
+			}
+		}
+	}
+	return header, 0
+}
+
+// divide takes the values of a column to its unit, their printed digits with them.
+func (c *values) divide() {
+	if c.divisor == 0 {
+		return
+	}
+	for i := range c.val {
+		c.val[i] /= c.divisor
+	}
+	for by := c.divisor; by > 1; by /= 10 {
+		copy(c.decimals[1:], c.decimals[:len(c.decimals)-1])
+		c.decimals[0] = 0
+	}
+}
+
+// sharedLetters are the letters of temperature's units that end names of other quantities, as in rain_F beside
+// temp_F: there they name something else than a unit.
+func sharedLetters(names []string) map[string]bool {
+	out := map[string]bool{}
+	for _, name := range names {
+		w := words(name)
+		if len(w) < 2 || !strings.Contains(" c f k ", " "+w[len(w)-1].low+" ") {
+			continue
+		}
+		if q, _ := quantityOf(w[:len(w)-1], ""); !isTemperature(q) {
+			out[w[len(w)-1].low] = true
+		}
+	}
+	return out
+}
