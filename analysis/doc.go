@@ -13,6 +13,7 @@
 //	moisture.go what do temperature and humidity say together?
 //	bands.go    which limits, and how long was it outside them?
 //	spell.go    when was it outside a limit without a break?
+//	cause.go    what went with a spell?
 //	called.go   when did a stage's rule ask for it?
 //	ran.go      when did a record show it running?
 //	work.go     how many hours, starts and runs is that?

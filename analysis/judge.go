@@ -42,6 +42,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Spells = spells(j, r.Surfaces)
 	r.Stages = stageRows(j)
 	r.Heats = heatRows(j)
+	explain(j, &r)
 	r.Verdict = verdict(j, r.Surfaces)
 	r.Alarms = alarms(j)
 	r.Remarks = remarks(j, evidence)

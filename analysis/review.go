@@ -108,6 +108,7 @@ type Spell struct {
 	Cut                bool
 	Hours, DegreeHours float64
 	Peak               float64
+	WentWith           []Cause // the clearest first, two at most
 }
 
 // SurfaceRow says how long a surface was wet.
@@ -138,6 +139,7 @@ type Work struct {
 	MedianRunMin Figure
 	On           []series.Span // when it was on
 	Unsure       []series.Span // when that can't be said
+	Doubtful     []series.Span // when it would be on at one end of what the logger may be off by, and off at the other
 }
 
 // HeatRow is a heat source; Ran is nil without a record.

@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"thawbook/analysis/series"
@@ -66,8 +67,10 @@ func calledWork(set Setting, control series.Curve, v sight, s stretches) *Work {
 		onC, offC := v.limits(set, shift)
 		return worked(s.called(control, onC, offC), s, control.Interval(), WorkedOut)
 	}
-	w := at(v.offset.Mid)
-	w.spread(at(v.offset.Low), at(v.offset.High))
+	w, low, high := at(v.offset.Mid), at(v.offset.Low), at(v.offset.High)
+	w.spread(low, high)
+	either, both := series.Union(slices.Concat(w.On, low.On, high.On)), series.Intersect(series.Intersect(w.On, low.On), high.On)
+	w.Doubtful = series.Subtract(either, both)
 	return w
 }
 

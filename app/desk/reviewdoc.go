@@ -120,6 +120,15 @@ type SpellDoc struct {
 	WentWith    []string `json:"went_with"`
 }
 
+// codesOf are the codes of causes.
+func codesOf(causes []analysis.Cause) []string {
+	out := []string{}
+	for _, c := range causes {
+		out = append(out, c.Code)
+	}
+	return out
+}
+
 // RangeDoc is a figure with its range; all null when it is unknown.
 type RangeDoc struct {
 	Mid      *float64 `json:"mid"`
@@ -205,7 +214,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		d.Quantities = append(d.Quantities, quantityDoc(q))
 	}
 	for _, s := range b.Spells {
-		d.Spells = append(d.Spells, SpellDoc{s.Kind, s.Place, s.Quantity, s.Limit, clock(s.Span.From), clock(s.Span.To), s.Cut, s.Hours, s.DegreeHours, s.Peak, []string{}})
+		d.Spells = append(d.Spells, SpellDoc{s.Kind, s.Place, s.Quantity, s.Limit, clock(s.Span.From), clock(s.Span.To), s.Cut, s.Hours, s.DegreeHours, s.Peak, codesOf(s.WentWith)})
 	}
 	for _, s := range b.Surfaces {
 		d.Surfaces = append(d.Surfaces, SurfaceDoc{s.Name, s.Kind, rangeDoc(s.Factor), rangeDoc(s.DewHours), rangeDoc(s.FrostHours)})
