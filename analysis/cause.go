@@ -13,11 +13,11 @@ import (
 
 // Cause is what went with a spell: not why it came, only what held while it lasted and not around it. Share is
 // the part of the spell, with the hours before it, in which it held; Usual the same for the days around. Mean is
-// the mean of the quantity behind it over the spell, NaN where there is none.
+// the mean of the quantity behind it over the spell, unknown where there is none.
 type Cause struct {
 	Code         string
 	Share, Usual float64 // 0–1
-	Mean         float64
+	Mean         Figure
 }
 
 // The codes of causes.
@@ -89,11 +89,19 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) []Cause {
 			usual = 0
 		}
 		if held-usual >= leastLift {
-			out = append(out, Cause{c.code, held, usual, c.of.Bin(s.Span).Weighted()})
+			out = append(out, Cause{c.code, held, usual, meanFigure(c.of, s.Span)})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(b.Share-b.Usual, a.Share-a.Usual) })
 	return out[:min(len(out), mostCauses)]
+}
+
+// meanFigure is a curve's mean over a span, weighted by time.
+func meanFigure(c series.Curve, s series.Span) Figure {
+	if b := c.Bin(s); b.KnownMS > 0 {
+		return exactly(b.Weighted(), Recorded)
+	}
+	return unknown("nothing_known")
 }
 
 // usualTime is the days around a spell, less it and the other spells of its kind with some hours on either side.
