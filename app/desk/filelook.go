@@ -96,7 +96,7 @@ func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 			b.looked.doubts = append(b.looked.doubts, r)
 		}
 	}
-	return b, nil
+	return b.withFiles(), nil
 }
 
 // fileNamed is where a file stands in a list, or −1.

@@ -17,6 +17,8 @@ type FilesView struct {
 	Sentence string
 	Lacks    string // what was not looked for, and why; empty when all was
 	Files    []FileEntry
+
+	waiting []string // names of those that wait for an answer
 }
 
 // FileEntry is a file in the list: how it stands, in a few words.
@@ -44,17 +46,30 @@ func (b Book) files() []engine.File { return slices.Concat(b.Result.Files, b.loo
 
 // Files is the list of the winter's files.
 func (b Book) Files() FilesView {
+	if b.listed != nil {
+		return *b.listed
+	}
+	return b.listFiles()
+}
+
+// withFiles is the book with its files listed once and for all: the window asks often, and there may be hundreds.
+func (b Book) withFiles() Book {
+	v := b.listFiles()
+	b.listed = &v
+	return b
+}
+
+func (b Book) listFiles() FilesView {
 	v := FilesView{}
-	var waiting []string
 	for _, f := range b.files() {
 		e := b.fileEntry(f)
 		v.Files = append(v.Files, e)
 		if e.state == fileWaits {
-			waiting = append(waiting, f.Name)
+			v.waiting = append(v.waiting, f.Name)
 		}
 	}
 	slices.SortStableFunc(v.Files, func(a, b FileEntry) int { return cmp.Compare(a.state, b.state) })
-	v.Sentence = filesSentence(v.Files, waiting)
+	v.Sentence = filesSentence(v.Files, v.waiting)
 	if b.tooMany() {
 		v.Lacks = fmt.Sprintf("Odd readings were not looked for: more than %d loggers hang together.", mostTogether)
 	}
@@ -86,8 +101,8 @@ func (b Book) filesRow() FilesRow {
 
 // waitsFor says whether one of a logger's files waits for an answer.
 func (b Book) waitsFor(l winter.Logger) bool {
-	return slices.ContainsFunc(b.files(), func(f engine.File) bool {
-		return waits(f) && slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, f.Name) })
+	return slices.ContainsFunc(b.Files().waiting, func(name string) bool {
+		return slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) })
 	})
 }
 

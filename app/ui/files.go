@@ -98,15 +98,11 @@ func (u *UI) fillFile() {
 	}
 	if len(p.Loggers) > 0 {
 		page.Add(heading("Where it hung"))
-		for _, l := range p.Loggers {
-			page.Add(u.loggerOf(l))
-		}
+		page.Add(byHandfuls(12, len(p.Loggers), func(i int) fyne.CanvasObject { return u.loggerOf(p.Loggers[i]) }))
 	}
 	if len(p.Notes) > 0 {
 		page.Add(heading("Notes on the data"))
-		for _, n := range p.Notes {
-			page.Add(u.noteOf(p, n))
-		}
+		page.Add(byHandfuls(12, len(p.Notes), func(i int) fyne.CanvasObject { return u.noteOf(p, p.Notes[i]) }))
 	}
 	u.files.detail.Objects = []fyne.CanvasObject{container.NewVScroll(container.New(inset{20, 14, 20, 16}, page))}
 	u.files.detail.Refresh()

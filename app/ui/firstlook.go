@@ -52,7 +52,8 @@ func orGap(o fyne.CanvasObject) fyne.CanvasObject {
 
 // notesOn lists the notes on the data, folded away.
 func notesOn(notes []string) fyne.CanvasObject {
-	return widget.NewAccordion(widget.NewAccordionItem("Notes on the data", captions(notes)))
+	list := byHandfuls(2, len(notes), func(i int) fyne.CanvasObject { return caption(notes[i]) })
+	return widget.NewAccordion(widget.NewAccordionItem("Notes on the data", list))
 }
 
 // titled is a screen's sentence with how sure it is beneath.

@@ -9,8 +9,12 @@ import (
 // column is a layout that stacks objects and keeps lines short enough to read.
 type column struct{ widest, gap float32 }
 
-// Layout stacks the objects, as fyne.Layout.
+// Layout stacks the objects, as fyne.Layout. Before it has a width there is nothing to place: a stack that is still
+// being filled is not laid out anew with every object.
 func (c column) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	if size.Width == 0 {
+		return
+	}
 	w, y := size.Width, float32(0)
 	if c.widest > 0 {
 		w = min(w, c.widest)

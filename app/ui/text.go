@@ -20,6 +20,14 @@ type prose struct {
 	cut   bool
 	align fyne.TextAlign
 	lines []*canvas.Text
+	last  measured // the text as it was last measured
+}
+
+// measured is what of a text does not hang on the room there is: its widest word and the height of a line.
+type measured struct {
+	text         string
+	size         float32
+	widest, high float32
 }
 
 func newProse(text string, size fyne.ThemeSizeName, ink fyne.ThemeColorName, bold bool) *prose {
@@ -64,18 +72,36 @@ func (p *prose) Resize(size fyne.Size) {
 
 // MinSize is the height of the text at its present width and a width that any line can be broken to.
 func (p *prose) MinSize() fyne.Size {
-	one := p.measure("Ág")
+	m := p.measured()
 	if p.cut {
-		return fyne.NewSize(24, one.Height)
+		return fyne.NewSize(24, m.high)
 	}
 	if p.lines == nil {
 		p.wrap(p.Size().Width)
 	}
-	widest := float32(0)
-	for _, w := range strings.Fields(strings.NewReplacer("\u2009", "_").Replace(p.text)) {
-		widest = max(widest, p.measure(w).Width)
+	return fyne.NewSize(m.widest, m.high*float32(max(1, len(p.lines))))
+}
+
+// widestWord is as wide as a word may make a text; a longer one runs over.
+const widestWord = 160
+
+// thinAsLetter puts a letter in the place of thin spaces, which hold a number and its unit together.
+var thinAsLetter = strings.NewReplacer("\u2009", "_")
+
+// measured measures the text once: layouts ask for sizes far more often than texts change.
+func (p *prose) measured() measured {
+	size := p.Theme().Size(p.size)
+	if m := p.last; m.high > 0 && m.text == p.text && m.size == size {
+		return m
 	}
-	return fyne.NewSize(min(widest, 160), one.Height*float32(max(1, len(p.lines))))
+	m := measured{text: p.text, size: size, high: p.measure("Ág").Height}
+	if !p.cut {
+		for _, w := range strings.Fields(thinAsLetter.Replace(p.text)) {
+			m.widest = min(max(m.widest, p.measure(w).Width), widestWord)
+		}
+	}
+	p.last = m
+	return m
 }
 
 // natural is the width of the text on one line.
@@ -98,11 +124,10 @@ func (p *prose) wrap(width float32) {
 		p.lines = append(p.lines, canvas.NewText("", nil))
 	}
 	p.lines = p.lines[:len(texts)]
-	variant := fyne.CurrentApp().Settings().ThemeVariant()
+	variant, h := fyne.CurrentApp().Settings().ThemeVariant(), p.measured().high
 	for i, t := range p.lines {
 		t.Text, t.TextSize, t.TextStyle.Bold, t.Alignment = texts[i], p.Theme().Size(p.size), p.bold, p.align
 		t.Color = p.Theme().Color(p.ink, variant)
-		h := p.measure("Ág").Height
 		t.Move(fyne.NewPos(0, float32(i)*h))
 		t.Resize(fyne.NewSize(width, h))
 		t.Refresh()

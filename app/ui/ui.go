@@ -36,6 +36,7 @@ type UI struct {
 	status   *status
 	strip    *strip
 	rail     *rail
+	frame    *fyne.Container // all of them
 	centre   *fyne.Container
 	tabs     *container.AppTabs
 	plot     *timelinePage
@@ -72,8 +73,9 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.win.SetMainMenu(u.menu())
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })
 	u.win.SetCloseIntercept(u.Leave)
+	u.frame = container.NewBorder(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
 	u.refresh()
-	u.win.SetContent(container.NewBorder(u.strip.object, u.status.object, u.rail.object, nil, u.centre))
+	u.win.SetContent(u.frame)
 	u.win.Resize(fyne.NewSize(1280, 800))
 	u.win.SetPadded(false)
 	u.win.Show()
@@ -312,21 +314,28 @@ func (u *UI) refresh() {
 	u.win.SetTitle(shell.Title)
 	u.status.read("")
 	u.rail.show(shell, u.barn, u.page == filesPageNumber)
-	u.rail.object.(interface{ Refresh() }).Refresh()
+	u.showRail(u.book.Loaded())
 	if !u.book.Loaded() {
-		u.rail.object.Hide()
 		recent := desk.RecentsOf(u.Memory.Recent(), u.units)
 		u.centre.Objects = []fyne.CanvasObject{startPage(recent, u.open, u.openDemo, u.openDialog, u.addDialog)}
 		u.centre.Refresh()
 		return
 	}
-	u.rail.object.Show()
 	page := u.barnPage
 	if u.page == filesPageNumber {
 		page = u.filesPage
 	}
 	u.centre.Objects = []fyne.CanvasObject{page()}
 	u.centre.Refresh()
+}
+
+// showRail gives the rail its room, or takes it away.
+func (u *UI) showRail(on bool) {
+	if u.rail.object.Hidden == !on {
+		return
+	}
+	u.rail.object.Hidden = !on
+	u.frame.Refresh()
 }
 
 // barnPage is a barn's header over its three screens.

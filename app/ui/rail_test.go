@@ -1,0 +1,60 @@
+package ui
+
+import (
+	"fmt"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"thawbook/app/desk"
+)
+
+// rows counts the rows made inside an object.
+func rows(o fyne.CanvasObject) (n int) {
+	if _, is := o.(*row); is {
+		return 1
+	}
+	for _, c := range below(o) {
+		n += rows(c)
+	}
+	return n
+}
+
+// Of five hundred loggers only those in sight are made: a row is 39 high with its gap, so 700 hold 18 and the two that
+// are cut.
+func TestOnlyRowsInSightAreMade(t *testing.T) {
+	app := test.NewTempApp(t)
+	r := newRail(func(int) {}, func(desk.LoggerEntry) {}, func() {})
+	w := app.NewWindow("rail")
+	w.SetContent(r.object)
+	w.Resize(fyne.NewSize(railWidth, 760))
+	shell := desk.Shell{Winter: "Large", Barns: []desk.BarnEntry{{Name: "Barn", Note: "all well"}}}
+	for i := range 500 {
+		shell.Barns[0].Loggers = append(shell.Barns[0].Loggers, desk.LoggerEntry{Name: fmt.Sprint("logger ", i), Place: "room"})
+	}
+	r.show(shell, 0, false)
+	if n := rows(r.object); n < 15 || n > 22 {
+		t.Errorf("%d rows were made", n)
+	}
+	r.list.ScrollToBottom()
+	if _, found := find(r.list, func(l *row) bool { return l.title == "logger 499" }); !found {
+		t.Error("the last logger does not come into sight")
+	}
+}
+
+// A keeper who has scrolled the rail stays where he is when its rows are made anew.
+func TestTheRailStaysWhereItWasScrolledTo(t *testing.T) {
+	app := test.NewTempApp(t)
+	r := newRail(func(int) {}, func(desk.LoggerEntry) {}, func() {})
+	w := app.NewWindow("rail")
+	w.SetContent(r.object)
+	w.Resize(fyne.NewSize(railWidth, 760))
+	shell := desk.Shell{Tray: make([]desk.LoggerEntry, 100)}
+	r.show(shell, 0, false)
+	r.list.ScrollToOffset(300)
+	r.show(shell, 0, false)
+	if at := r.list.GetScrollOffset(); at != 300 {
+		t.Errorf("scrolled to %v", at)
+	}
+}
