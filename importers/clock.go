@@ -1,5 +1,10 @@
 package importers
 
+import (
+	"bytes"
+	"slices"
+)
+
 // clock reads the time of a row. The zero base of an unsure date is its three numbers packed (see pack);
 // everything else is milliseconds of the clock face, or of the instant where the row carries its offset.
 type clock struct {
@@ -9,11 +14,17 @@ type clock struct {
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
-	name     order  // for the readers without a date form
-	zoned    bool   // rows carry their offset
-	stamps   bool   // date and time stand in one cell
-	yearless bool   // the dates have no year
-	zone     string // named by a column of its own, the same in every row
+	name     order                                                        // for the readers without a date form
+	zoned    bool                                                         // rows carry their offset
+	stamps   bool                                                         // date and time stand in one cell
+	yearless bool                                                         // the dates have no year
+	start    *start                                                       // where the rows count from; nil: they don't
+	bare     bool                                                         // midnight is printed as a date alone
+	fills    bool                                                         // a date stands in the first of a day's rows alone
+	above    int64                                                        // the date of the row above, where it may stand for this row's; noTime: none
+	turned   []byte                                                       // a cell with its time put behind its date
+	face     func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) // reads what the zone's column belongs to
+	zone     string                                                       // named by a column of its own, the same in every row
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it
@@ -68,14 +79,83 @@ func readStamp(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	if i >= len(cells) {
 		return 0, 0, false
 	}
-	cell := trim(cells[i])
+	return c.stamp(trim(cells[i]))
+}
+
+// stamp reads a date and the time behind it.
+func (c *clock) stamp(cell []byte) (at, offsetMS int64, ok bool) {
 	base, rest, ok := c.date(cell)
 	if !ok {
 		return 0, 0, false
 	}
+	if c.bare && len(rest) == 0 {
+		return base, 0, true
+	}
 	t, ok := c.form.parseTime(rest)
-	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == c.zoned
+	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == (c.zoned && c.face == nil)
 }
+
+// readTurned reads a cell in which the time stands before the date, or before its year.
+func readTurned(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	c.turned = turned(c.turned[:0], c.cell(cells, 0))
+	return c.stamp(c.turned)
+}
+
+// turned appends to dst a cell's words with the time, and what belongs to it, put behind the others.
+func turned(dst, cell []byte) []byte {
+	var words [][]byte
+	for rest := cell; len(rest) > 0; {
+		var word []byte
+		if at := bytes.IndexByte(rest, ' '); at >= 0 {
+			word, rest = rest[:at], trim(rest[at:])
+		} else {
+			word, rest = rest, nil
+		}
+		words = append(words, word)
+	}
+	from := slices.IndexFunc(words, func(w []byte) bool { return isDigit(w[0]) && bytes.IndexByte(w, ':') > 0 })
+	if from < 0 {
+		return append(dst, cell...)
+	}
+	to := from + 1
+	for to < len(words) && belongsToTime(words[to]) {
+		to++
+	}
+	for _, w := range slices.Concat(words[:from], words[to:], words[from:to]) {
+		if len(dst) > 0 {
+			dst = append(dst, ' ')
+		}
+		dst = append(dst, bytes.TrimSuffix(w, []byte(","))...)
+	}
+	return dst
+}
+
+// belongsToTime says whether a word behind a time is a half of the day, a zone or a word for the time.
+func belongsToTime(word []byte) bool {
+	_, zone := parseZone(word)
+	return zone || isHalf(word) || len(cutTimeWord(word)) == 0
+}
+
+// day reads the date of a row. Where one stands in the first of a day's rows alone, an empty cell has the date of
+// the row above; below a date that can't be read there is none.
+func (c *clock) day(cells [][]byte) (base int64, rest []byte, ok bool) {
+	cell := c.cell(cells, 0)
+	if !c.fills {
+		return c.date(cell)
+	}
+	if len(cell) == 0 {
+		return c.above, nil, c.above != noTime
+	}
+	if base, rest, ok = c.date(cell); ok {
+		c.above = base
+	} else if bytes.ContainsAny(cell, "0123456789") {
+		c.above = noTime
+	}
+	return base, rest, ok
+}
+
+// forget makes a clock that has read some rows read as if it had read none.
+func (c *clock) forget() { c.memoLen, c.above = 0, noTime }
 
 // readDate reads a date alone; midnight is its time. A time of day behind it is read all the same.
 func readDate(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
@@ -89,7 +169,7 @@ func readDate(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 // readPair reads a date and a time from two cells, and AM or PM from a third where there is one. The date may
 // be printed as midnight.
 func readPair(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	base, rest, ok := c.date(c.cell(cells, 0))
+	base, rest, ok := c.day(cells)
 	if midnight, timed := parseTime(rest); !ok || len(rest) > 0 && (!timed || midnight.ms != 0) {
 		return 0, 0, false
 	}
@@ -100,7 +180,7 @@ func readPair(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 			ok = t.addHalf(half)
 		}
 	}
-	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == c.zoned
+	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == (c.zoned && c.face == nil)
 }
 
 // readCount reads a number that counts seconds, milliseconds or days from an origin.
@@ -111,6 +191,31 @@ func readCount(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 		return 0, 0, false
 	}
 	return roundMS(ms, decimals, c.scale), 0, true
+}
+
+// readDayAndFraction reads a number of whole days from one cell and the fraction of the day from another.
+func readDayAndFraction(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	at, _, ok = readCount(c, cells)
+	v, decimals, good := anyNumber(c.cell(cells, 1))
+	return at + roundMS(v*dayMS, decimals, dayMS), 0, ok && good && v >= 0 && v < 1
+}
+
+// readYears reads a year with its fraction.
+func readYears(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	v, decimals, ok := anyNumber(c.cell(cells, 0))
+	if !ok || v < 1900 || v >= 2200 {
+		return 0, 0, false
+	}
+	year := int(v)
+	length := float64(365+leap(year)) * dayMS
+	return civilDay(year, 1, 1)*dayMS + roundMS((v-float64(year))*length, decimals, length), 0, true
+}
+
+// readBesideZone reads a time whose zone stands in the last of the clock's columns.
+func readBesideZone(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	at, _, ok = c.face(c, cells)
+	offsetMS, zoned := parseZone(c.cell(cells, len(c.columns)-1))
+	return at - offsetMS, offsetMS, ok && zoned
 }
 
 // wholeNumber reads a cell of at most four digits, a fraction of zeros allowed.

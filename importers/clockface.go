@@ -46,36 +46,38 @@ var dateForms = []dateForm{
 	{"Y22", []order{ymd}}, {"22Y", []order{dmy, mdy}}, {"Y-J", []order{doy}}, {"Y/J", []order{doy}}, {"YJ", []order{doy}},
 	{"b # y", []order{mdy}}, {"b #, y", []order{mdy}}, {"b-#-y", []order{mdy}}, {"# de b de Y", []order{dmy}},
 	{"# de b de y", []order{dmy}}, {"W# de b de Y", []order{dmy}}, {"W#. b Y", []order{dmy}}, {"W#-b-Y", []order{dmy}},
+	{"Y.#.#.", []order{ymd}}, {"#.#.Y.", []order{dmy}}, {"Y. #. #.", []order{ymd}}, {"Y. b #.", []order{ymd}}, {"Y年#月#日", []order{ymd}}, {"Y년 #월 #일", []order{ymd}},
 	{"W#-#-Y", []order{dmy, mdy}}, {"W#.#.y", []order{dmy, mdy}}, {"W#/#/y", []order{dmy, mdy}}, {"WY-#-#", []order{ymd}},
 	{"WY/#/#", []order{ymd}}, {"Y:#:#", []order{ymd}}, {"#:#:Y", []order{dmy, mdy}},
 	{"Y22h", []order{ymd}}, {"Y-#-#h", []order{ymd}}, {"Y/#/#h", []order{ymd}}, {"#.#.Yh", []order{dmy, mdy}},
 	{"#/#/Yh", []order{dmy, mdy}}, {"#.#.yh", []order{dmy, mdy, ymd}}, {"#/#/yh", []order{dmy, mdy, ymd}}, {"#-b-Yh", []order{dmy}},
 }
 
-// monthNames are the beginnings that tell months apart, in several languages, lower case without accents;
-// a longer name must begin with the beginning. Windows-1252 letters stand beside their UTF-8 form.
+// monthNames are the beginnings that tell months apart, in the languages of Europe, lower case without accents; a
+// longer name must begin with the beginning, and the longest beginning wins. Source: the locale data of the GNU C
+// library; the Ukrainian ones from memory.
 var monthNames = [12][]string{
-	{"jan", "jaan", "ene", "tammi", "gen", "sty", "sau", "янв"},
-	{"feb", "fev", "f\u00e9v", "f\xe9v", "helmi", "veeb", "lut", "vas", "фев"},
-	{"mar", "m\u00e4r", "m\xe4r", "m\u00e1r", "m\xe1r", "maalis", "mrt", "maa", "mrz", "kov", "мар"},
-	{"apr", "avr", "abr", "\u00e1pr", "\xe1pr", "huhti", "kwi", "bal", "апр"},
-	{"may", "mai", "maj", "m\u00e1j", "m\xe1j", "mag", "touko", "mei", "geg", "май", "мая"},
-	{"jun", "j\u00fan", "j\xfan", "j\u016bn", "juin", "giu", "kesa", "kes\u00e4", "kes\xe4", "cze", "bir", "июн"},
-	{"jul", "j\u00fal", "j\xfal", "j\u016bl", "juil", "lug", "heina", "hein\u00e4", "hein\xe4", "lip", "lie", "июл"},
-	{"aug", "aou", "ao\u00fb", "ao\xfb", "ago", "elo", "sie", "rugp", "авг"},
-	{"sep", "set", "szept", "syys", "wrz", "rugs", "сен"},
-	{"oct", "okt", "ott", "out", "loka", "paz", "pa\u017a", "spa", "окт"},
-	{"nov", "marras", "lis", "lap", "ноя"},
-	{"dec", "dez", "dic", "d\u00e9c", "d\xe9c", "joulu", "dets", "des", "gru", "gruo", "дек"},
+	{"jan", "jaan", "ene", "tammi", "gen", "sty", "sau", "led", "ian", "oca", "янв", "яну", "січ", "ιαν"},
+	{"feb", "fev", "helmi", "veeb", "lut", "vas", "uno", "sub", "фев", "лют", "φεβ"},
+	{"mar", "maalis", "mrt", "maa", "mrz", "kov", "bre", "мар", "бер", "μαρ"},
+	{"apr", "avr", "abr", "huhti", "kwi", "bal", "dub", "nis", "апр", "кві", "απρ"},
+	{"may", "mai", "maj", "mag", "touko", "mei", "geg", "kve", "маи", "мая", "тра", "μαι"},
+	{"jun", "juun", "juin", "giu", "kesa", "cze", "bir", "cerven", "cervna", "cen", "cvn", "iun", "haz", "июн", "юни", "чер", "ιουν"},
+	{"jul", "juul", "juil", "lug", "heina", "lip", "lie", "cervenc", "cervenec", "cec", "cvc", "iul", "tem", "июл", "юли", "лип", "ιουλ"},
+	{"aug", "aou", "ago", "elo", "sie", "rugp", "srp", "avg", "agu", "авг", "сер", "αυγ"},
+	{"sep", "set", "szept", "syys", "wrz", "rugs", "zar", "eyl", "сен", "сеп", "вер", "σεπ"},
+	{"oct", "okt", "ott", "out", "loka", "paz", "spa", "rij", "eki", "окт", "жов", "οκτ"},
+	{"nov", "marras", "lis", "lap", "noi", "kas", "ноя", "ное", "лис", "νοε"},
+	{"dec", "dez", "dic", "joulu", "dets", "des", "gru", "pro", "ara", "дек", "гру", "δεκ"},
 }
 
-// monthOf finds the month whose name a word is: the longest beginning wins.
+// monthOf finds the month whose name a word is.
 func monthOf(word []byte) (month int, found bool) {
-	var room [16]byte
+	var room [48]byte
 	if len(word) > len(room) {
 		return 0, false
 	}
-	low, best := lowerASCII(room[:0], word), 0
+	low, best := plainLower(room[:0], word), 0
 	for m, names := range monthNames {
 		for _, n := range names {
 			if len(n) > best && len(low) >= len(n) && string(low[:len(n)]) == n {
@@ -84,6 +86,16 @@ func monthOf(word []byte) (month int, found bool) {
 		}
 	}
 	return month, best > 0
+}
+
+// plainLower appends a word to dst in lower case and without accents.
+func plainLower(dst, word []byte) []byte {
+	for _, c := range word {
+		if c >= 0x80 {
+			return append(dst, strings.ToLower(fold(text(word)))...)
+		}
+	}
+	return lowerASCII(dst, word)
 }
 
 // parseDate reads a date at the start of s: its three numbers in the order printed, and how many bytes it

@@ -1,6 +1,9 @@
 package importers
 
-import "math"
+import (
+	"bytes"
+	"math"
+)
 
 // A time may stand in columns of its parts. This file knows the parts, by their names and by their cells.
 
@@ -17,6 +20,8 @@ const (
 	partSecond
 	partYearDay // the day of the year, a fraction of it the time
 	partHHMM    // hours and minutes in one number, 930 or 0930
+	partHHMMSS  // seconds with them, 93000 or 093000
+	partSpan    // a time of day and the one up to which the row holds; the first counts
 	partTime    // a time of day as it is printed
 	partHalf    // AM or PM
 )
@@ -25,10 +30,10 @@ const (
 var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
-var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}
+var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
-var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm"}
+var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm", "hh mm ss"}
 
 // isTimeName says whether a column beside a date is named as its time of day.
 func isTimeName(name string) bool {
@@ -37,7 +42,7 @@ func isTimeName(name string) bool {
 }
 
 // unitless are the words behind the name of a clock's part that add nothing.
-var unitless = wordSet("utc", "gmt", "local", "lst", "lt", "h", "hr", "ending", "end", "beginning", "begin", "start", "standard")
+var unitless = wordSet("utc", "gmt", "local", "lst", "lt", "h", "hr", "ending", "end", "beginning", "begin", "start", "standard", "format", "in", "time", "24", "12", "of", "the")
 
 func isPart(name string, p int) bool {
 	w := words(name)
@@ -72,16 +77,18 @@ func (d *dayParts) set(p part, cell []byte) (ok bool) {
 	case partYearDay:
 		return d.setYearDay(cell)
 	case partHour:
-		return d.add(cell, hourMS, 24)
+		return d.add(cutHourWord(cell), hourMS, 24)
 	case partMinute:
 		return d.add(cell, minuteMS, 59.9999)
 	case partSecond:
 		return d.add(cell, secondMS, 59.9999)
 	case partHHMM:
-		n := countDigits(cell)
-		v, whole := wholeNumber(cell)
-		d.ms += clockMS(v/100, v%100, 0)
-		ok = whole && n == len(cell) && v%100 < 60
+		return d.addCompact(cell, 4)
+	case partHHMMSS:
+		return d.addCompact(cell, 6)
+	case partSpan:
+		ms, _, good := timeSpan(cell)
+		d.ms, ok = d.ms+ms, good
 	case partTime:
 		t, good := parseTime(cell)
 		d.ms, ok = d.ms+t.ms, good && !t.zoned
@@ -101,6 +108,45 @@ func (d *dayParts) add(cell []byte, unitMS int64, most float64) bool {
 	d.ms += roundMS(v*float64(unitMS), decimals, float64(unitMS))
 	return true
 }
+
+// addCompact adds a time of day in one number of at most so many digits, noughts before it left out.
+func (d *dayParts) addCompact(cell []byte, most int) bool {
+	n := countDigits(cell)
+	v, _ := digits(cell, min(n, most))
+	if most == 4 {
+		v *= 100
+	}
+	d.ms += clockMS(v/10000, v/100%100, v%100)
+	return n > 0 && n == len(cell) && n <= most && v/100%100 < 60 && v%100 < 60
+}
+
+// cutHourWord takes the sign of an hour off a number: 22h is 22.
+func cutHourWord(cell []byte) []byte {
+	if n := countDigits(cell); n > 0 && n < len(cell) && len(cutTimeWord(trim(cell[n:]))) == 0 {
+		return cell[:n]
+	}
+	return cell
+}
+
+// timeSpan reads a time of day, a dash or a word, and a second time of day, which it returns as it is printed.
+func timeSpan(cell []byte) (ms int64, end []byte, ok bool) {
+	ms, n, ok := clockDigits(cell)
+	if !ok {
+		return 0, nil, false
+	}
+	end = trim(cell[n:])
+	for _, dash := range spanDashes {
+		if bytes.HasPrefix(end, dash) {
+			end = trim(end[len(dash):])
+			endMS, size, ok := clockDigits(end)
+			return ms, end, ok && size == len(end) && ms <= dayMS && endMS <= dayMS
+		}
+	}
+	return 0, nil, false
+}
+
+// spanDashes may stand between the two times of a span.
+var spanDashes = [][]byte{[]byte("-"), []byte("\u2013"), {0x96}, []byte("to"), []byte("bis"), []byte("till")}
 
 func (d *dayParts) setYearDay(cell []byte) bool {
 	v, decimals, ok := anyNumber(cell)
@@ -179,7 +225,7 @@ func readParts(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 // readDateParts reads a date, and the parts of its time from the cells after it. The date may be printed as
 // midnight.
 func readDateParts(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	base, rest, ok := c.date(c.cell(cells, 0))
+	base, rest, ok := c.day(cells)
 	if midnight, timed := parseTime(rest); !ok || len(rest) > 0 && (!timed || midnight.ms != 0) {
 		return 0, 0, false
 	}
@@ -191,216 +237,4 @@ func readDateParts(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	}
 	ms, ok := d.time()
 	return base + ms, 0, ok
-}
-
-// partsFit looks for year, month and day, or year and day of the year, in columns of their own, and for the
-// time of day in those beside them.
-func partsFit(rows []record) (clockFit, bool) { return namedFit(rows, (*clock).takeDate) }
-
-// namedFit looks for a row of names from which the date can be taken.
-func namedFit(rows []record, takeDate func(c *clock, names []string) bool) (clockFit, bool) {
-	for i := 0; i < min(len(rows)-1, trialRows); i++ {
-		if len(rows[i].cells) < 2 || !hasLetter(rows[i].cells) || hasNumber(rows[i].cells) {
-			continue
-		}
-		names := texts(rows[i].cells)
-		c := &clock{read: readParts}
-		if !takeDate(c, names) {
-			continue
-		}
-		if !c.takeTime(rows[i+1:], names) && c.yearless {
-			continue
-		}
-		if fit, ok := firstRead(rows, i+1, c); ok {
-			return fit, true
-		}
-	}
-	return clockFit{}, false
-}
-
-func (c *clock) take(p part, column int) {
-	c.parts, c.columns = append(c.parts, p), append(c.columns, column)
-}
-
-// takeDate takes the columns of the date by their names: a day beside a year but no month is one of the year.
-func (c *clock) takeDate(names []string) bool {
-	year, month, day := indexOfPart(names, 0), indexOfPart(names, 1), indexOfPart(names, 2)
-	yearDay := indexOfPhrase(names, yearDayNames)
-	if yearDay < 0 && month < 0 {
-		yearDay = day
-	}
-	switch {
-	case year < 0:
-		return false
-	case month >= 0 && day >= 0:
-		c.name = ymd
-		c.take(partYear, year)
-		c.take(partMonth, month)
-		c.take(partDay, day)
-	case yearDay >= 0 && yearDay != year:
-		c.name = doy
-		c.take(partYear, year)
-		c.take(partYearDay, yearDay)
-	default:
-		return false
-	}
-	return true
-}
-
-// takeTime takes the columns of the time of day: by their names and as their cells read, else by their cells.
-func (c *clock) takeTime(rows []record, names []string) (found bool) {
-	for col, name := range names {
-		if c.uses(col) || col >= len(rows[0].cells) || !isTimeName(name) && !isPart(name, 3) {
-			continue
-		}
-		if p, ok := timePart(rows, col, name); ok {
-			c.take(p, col)
-			c.takeRest(rows, names, p, col)
-			return true
-		}
-	}
-	for col := range names {
-		if !c.uses(col) && col < len(rows[0].cells) && share(rows, col, isPlainTime) {
-			c.take(partTime, col)
-			return true
-		}
-	}
-	return false
-}
-
-// isPlainTime says whether a cell is a time of day that needs no name to be known.
-func isPlainTime(cell []byte) bool { return isTimeOfDay(cell, false) }
-
-// takeRest takes the minute and the second that belong to an hour, and AM or PM beside a time.
-func (c *clock) takeRest(rows []record, names []string, p part, col int) {
-	for _, more := range []part{partMinute, partSecond} {
-		at := c.freePart(names, more)
-		if p != partHour || at < 0 || !share(rows, at, reads(more)) {
-			break
-		}
-		c.take(more, at)
-		col = max(col, at)
-	}
-	if half := col + 1; half < len(rows[0].cells) && share(rows, half, isHalf) {
-		c.take(partHalf, half)
-	}
-}
-
-// freePart is the first column named as a part that is none of the clock's yet: mm is a month and a minute.
-func (c *clock) freePart(names []string, p part) int {
-	for i, n := range names {
-		if !c.uses(i) && isPart(n, int(p)) {
-			return i
-		}
-	}
-	return -1
-}
-
-// timePart says how the cells of a column named as a time read: as most of them do, as a printed time before an
-// hour (18.10 is no fraction) and as an hour before hours and minutes in one number.
-func timePart(rows []record, col int, name string) (best part, ok bool) {
-	kinds, most := []part{partTime, partHour, partHHMM}, 0
-	if anyPhrase(compactNames, words(name)) {
-		kinds = []part{partHHMM, partTime}
-	}
-	for _, p := range kinds {
-		if n := count(rows, col, reads(p)); n > most && share(rows, col, reads(p)) {
-			best, most = p, n
-		}
-	}
-	return best, most > 0
-}
-
-// reads is the test whether a cell can be a part. Four digits are left to partHHMM.
-func reads(p part) func(cell []byte) bool {
-	return func(cell []byte) bool {
-		var d dayParts
-		return d.set(p, cell) && d.ms <= dayMS && !(p == partTime && countDigits(cell) == 4)
-	}
-}
-
-func count(rows []record, col int, test func(cell []byte) bool) (n int) {
-	for _, r := range rows {
-		if cell := trim(r.cells[col]); len(cell) > 0 && test(cell) {
-			n++
-		}
-	}
-	return n
-}
-
-func indexOfPart(names []string, p int) int {
-	for i, n := range names {
-		if isPart(n, p) {
-			return i
-		}
-	}
-	return -1
-}
-
-func indexOfPhrase(names, phrases []string) int {
-	for i, n := range names {
-		if w := words(n); len(w) > 0 && len(w) <= 4 && anyPhrase(phrases, w) {
-			return i
-		}
-	}
-	return -1
-}
-
-// namelessFit looks for year, month and day side by side in columns without names, and behind them for hour,
-// minute and second. Each of these is taken only where the parts before it leave rows with the same time.
-func namelessFit(rows []record) (clockFit, bool) {
-	for col := 0; col+3 <= len(rows[0].cells); col++ {
-		c := &clock{read: readParts, name: ymd}
-		for p := partYear; p <= partDay; p++ {
-			c.take(p, col+int(p))
-		}
-		fit, ok := firstRead(rows, 0, c)
-		if !ok || !isYear(trim(rows[fit.first].cells[col])) {
-			continue
-		}
-		for p := partHour; p <= partSecond && col+int(p) < len(rows[0].cells) && repeats(rows[fit.first:], c); p++ {
-			c.take(p, col+int(p))
-			if further, ok := firstRead(rows, fit.first, c); !ok || further.first != fit.first {
-				return clockFit{}, false
-			}
-		}
-		if mostlyRises(rows[fit.first:], c) {
-			return fit, true
-		}
-	}
-	return clockFit{}, false
-}
-
-func isYear(cell []byte) bool {
-	_, size, ok := dateMark('Y', cell)
-	return ok && size == len(cell)
-}
-
-// repeats says whether at least every third row has the time of the row above.
-func repeats(rows []record, c *clock) bool {
-	same, _, _ := stepsBetween(rows, c)
-	return same > 0 && 3*same >= len(rows)-1
-}
-
-// mostlyRises says whether a clock's times rise, and hardly ever fall.
-func mostlyRises(rows []record, c *clock) bool {
-	_, rises, falls := stepsBetween(rows, c)
-	return 2*rises >= len(rows)-1 && rises > 0 && 10*falls <= len(rows)
-}
-
-// stepsBetween counts how the time goes on from row to row.
-func stepsBetween(rows []record, c *clock) (same, rises, falls int) {
-	before := int64(noTime)
-	for _, r := range rows {
-		at, _, ok := c.read(c, r.cells)
-		if ok && before != noTime {
-			same += one(at == before)
-			rises += one(at > before)
-			falls += one(at < before)
-		}
-		if ok {
-			before = at
-		}
-	}
-	return same, rises, falls
 }

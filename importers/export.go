@@ -1,7 +1,9 @@
 package importers
 
 import (
+	"strconv"
 	"strings"
+	"time"
 
 	"thawbook/analysis/series"
 )
@@ -217,15 +219,57 @@ func (s *scan) noteOrder(c *values) {
 		return
 	}
 	before := int64(noTime)
+	typical := s.isTypicalYear(c)
 	for i := range c.val {
 		row := c.row(i)
-		if at := s.at[row]; at != noTime {
-			if at < before {
-				s.notes.add(series.Remark{Code: RemarkOutOfOrder, Line: s.lineOf(row), Column: s.clock.columns[0] + 1})
-			}
-			before = at
+		at := s.at[row]
+		if at == noTime {
+			continue
 		}
+		if at < before {
+			r := series.Remark{Code: RemarkOutOfOrder, Line: s.lineOf(row), Column: s.clock.columns[0] + 1}
+			switch {
+			case typical && turnsMonth(before, at):
+				r.Code = RemarkTypical
+			case beginsAnew(before, at):
+				r.Code, r.Args = RemarkClockAnew, []string{strconv.Itoa(time.UnixMilli(at).UTC().Year())}
+			}
+			s.notes.add(r)
+		}
+		before = at
 	}
+}
+
+// beginsAnew says whether a clock fell back by more than a year to a 1 January: where clocks that have lost their
+// time begin.
+func beginsAnew(before, at int64) bool {
+	return before-at > 366*dayMS && time.UnixMilli(at).UTC().YearDay() == 1
+}
+
+// turnsMonth says whether the first day of the month that follows comes next, be it of another year.
+func turnsMonth(before, at int64) bool {
+	b, a := time.UnixMilli(before).UTC(), time.UnixMilli(at).UTC()
+	return a.Day() == 1 && a.Month() == b.Month()%12+1
+}
+
+// isTypicalYear says whether a series leaps between years, and nowhere but from a month's end to the next one's
+// beginning: months of different years put one after the other.
+func (s *scan) isTypicalYear(c *values) bool {
+	leaps := 0
+	before := int64(noTime)
+	for i := range c.val {
+		at := s.at[c.row(i)]
+		if at == noTime {
+			continue
+		}
+		if before != noTime && max(before-at, at-before) > 183*dayMS {
+			if leaps++; !turnsMonth(before, at) {
+				return false
+			}
+		}
+		before = at
+	}
+	return leaps > 0
 }
 
 // usualDecimals is how many digits most often follow the mark, more of them on a tie.

@@ -161,7 +161,7 @@ func learnLines(lines []record, name string) (*layout, error) {
 	case clocked:
 		return nil, &Refusal{Name: name, Code: RefusedNoValues}
 	}
-	return nil, &Refusal{Name: name, Code: RefusedNoClock}
+	return nil, &Refusal{Name: name, Code: clockless(lines)}
 }
 
 // enough refuses a head without at least two lines.
@@ -258,6 +258,9 @@ func (l *layout) try(records []record) bool {
 	}
 	fit := learnClock(rows)
 	if fit.clock == nil {
+		fit, _ = startFit(records, rows)
+	}
+	if fit.clock == nil {
 		return false
 	}
 	l.clock = fit.clock
@@ -275,6 +278,8 @@ func (l *layout) try(records []record) bool {
 	l.preamble, l.headerAt = records[:headerAt], headerAt
 	l.learnColumns(rows, names, units)
 	l.learnZone(names)
+	l.learnOrder(rows, names)
+	l.learnOrigin()
 	l.learnPageUnit()
 	l.score = l.explained(rows)
 	return true

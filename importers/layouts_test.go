@@ -194,7 +194,7 @@ f|temp °C|3 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-1
 f|battery|5 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 3..3.1
 f|CO2 ppm|6 co2 ppm header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 800..900
 f|dew point|7 dew_point degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 1..1.5`},
-	{"day or month, undecided", "time;temp °C\n03.04.2026 10:00;4,5\n03.04.2026 11:00;4,0\n",
+	{"day or month, undecided", "time;temp °C\n03/04/2026 10:00;4,5\n03/04/2026 11:00;4,0\n",
 		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] dmy?
 f|temp °C|2 air_temperature degC header n2 m0 u0 2026-04-03T10:00:00..2026-04-03T11:00:00 4..4.5
 ask day_month [dmy mdy]`},

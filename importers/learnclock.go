@@ -1,5 +1,10 @@
 package importers
 
+import (
+	"bytes"
+	"slices"
+)
+
 // clockFit is a clock that was found and the first row it reads.
 type clockFit struct {
 	clock *clock
@@ -14,21 +19,24 @@ func learnClock(rows []record) clockFit {
 	}
 	fit := findClock(rows)
 	if fit.clock != nil {
-		fit.clock.zone = zoneInColumn(rows[fit.first:], nameRow(rows[:fit.first]))
+		fit.clock.learnZone(rows[fit.first:], nameRow(rows[:fit.first]))
 	}
 	return fit
 }
 
 // findClock is learnClock for the columns and the form.
 func findClock(rows []record) clockFit {
-	stamps := stampFits(rows, dateForms)
+	stamps := certainFirst(rows, stampFits(rows, dateForms))
 	for _, s := range stamps {
+		if fit, ok := instantsBeside(rows, s); ok {
+			return fit
+		}
 		if fit, ok := pairFit(rows, s); ok && s.midnights == s.timed && s.timed > 0 {
 			return fit
 		}
 		if 2*s.timed > s.hits {
 			fit := s.fit(readStamp)
-			fit.clock.stamps = true
+			fit.clock.stamps, fit.clock.bare = true, s.midnights == 0 && s.timed < s.hits
 			return fit
 		}
 	}
@@ -37,7 +45,7 @@ func findClock(rows []record) clockFit {
 			return fit
 		}
 	}
-	for _, find := range []func([]record) (clockFit, bool){partsFit, epochFit, serialFit, namelessFit} {
+	for _, find := range []func([]record) (clockFit, bool){turnedFit, partsFit, epochFit, serialFit, yearsFit, namelessFit} {
 		if fit, ok := find(rows); ok {
 			return fit
 		}
@@ -54,11 +62,13 @@ type stampFit struct {
 	form          dateForm
 	hits          int
 	timed, zoned  int // with a time behind the date; with an offset
+	empty         int // rows without a date, where a time is looked for beside it
 	midnights     int // timed at midnight: a date that was printed as if it were a time
 }
 
 func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...int) clockFit {
-	c := &clock{read: read, form: s.form, columns: append([]int{s.column}, more...), zoned: 2*s.zoned > s.hits}
+	c := &clock{read: read, form: s.form, columns: append([]int{s.column}, more...), zoned: 2*s.zoned > s.hits, above: noTime}
+	c.fills = s.empty > s.hits && len(more) > 0
 	return clockFit{c, s.first}
 }
 
@@ -66,20 +76,91 @@ func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...
 func stampFits(rows []record, forms []dateForm) []stampFit {
 	var out []stampFit
 	for col := range rows[0].cells {
-		var best stampFit
-		for _, form := range forms {
-			if !worthTrying(rows, col, form) {
-				continue
-			}
-			if s := countStamps(rows, col, form); s.hits > best.hits {
-				best = s
-			}
-		}
-		if best.hits > 0 && 2*best.hits >= filledFrom(rows, col, best.first) {
+		if best, ok := bestStamp(rows, col, forms); ok {
 			out = append(out, best)
 		}
 	}
 	return out
+}
+
+// bestStamp is the form that reads most of a column.
+func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool) {
+	for _, form := range forms {
+		if !worthTrying(rows, col, form) {
+			continue
+		}
+		if s := countStamps(rows, col, form); s.hits > best.hits {
+			best = s
+		}
+	}
+	return best, best.hits > 0 && 2*best.hits >= filledFrom(rows, col, best.first)
+}
+
+// certainFirst puts the columns whose name or cells say how far from UTC they are before the others, where there
+// are several: local time beside UTC says less. Those that stand still, the times of a whole query perhaps, go last.
+func certainFirst(rows []record, stamps []stampFit) []stampFit {
+	if len(stamps) < 2 {
+		return stamps
+	}
+	rank := func(s stampFit) int { return one(s.isCertain(rows)) - 2*one(s.standsStill(rows)) }
+	slices.SortStableFunc(stamps, func(a, b stampFit) int { return rank(b) - rank(a) })
+	return stamps
+}
+
+// standsStill says whether a column holds the same in each of several rows.
+func (s stampFit) standsStill(rows []record) bool {
+	rows = rows[s.first:]
+	return s.hits > 1 && count(rows, s.column, func(cell []byte) bool { return !bytes.Equal(cell, trim(rows[0].cells[s.column])) }) == 0
+}
+
+func (s stampFit) isCertain(rows []record) bool {
+	names := nameRow(rows[:s.first])
+	return 2*s.zoned > s.hits || s.column < len(names) && zoneInName(names[s.column]) != ""
+}
+
+// turnedFit looks for columns in which the time stands before the date, or before its year.
+func turnedFit(rows []record) (clockFit, bool) {
+	for col := range rows[0].cells {
+		around := make([]record, len(rows))
+		changed := 0
+		for i, r := range rows {
+			cell := trim(r.cells[col])
+			put := turned(nil, cell)
+			changed += one(!bytes.Equal(put, cell))
+			around[i].cells = slices.Clone(r.cells)
+			around[i].cells[col] = put
+		}
+		if 2*changed < len(rows) {
+			continue
+		}
+		if s, ok := bestStamp(around, col, dateForms); ok && 2*s.timed > s.hits {
+			return s.fit(readTurned), true
+		}
+	}
+	return clockFit{}, false
+}
+
+// instantsBeside looks beside a column of times for one that counts them from 1970: where the two differ by the
+// same hours in every row the count says where the clock stands. A count of local time as if it were UTC's says
+// nothing.
+func instantsBeside(rows []record, s stampFit) (clockFit, bool) {
+	if 2*s.timed <= s.hits || len(s.form.orders) > 1 || s.isCertain(rows) {
+		return clockFit{}, false
+	}
+	fit, ok := epochFit(rows[s.first:])
+	if !ok {
+		return clockFit{}, false
+	}
+	face := s.fit(readStamp).clock
+	for _, r := range rows[s.first:] {
+		at, _, ok := face.read(face, r.cells)
+		instant, _, counted := fit.clock.read(fit.clock, r.cells)
+		if apart := max(at-instant, instant-at); ok && counted && (apart < minuteMS || apart > 14*hourMS || apart%(15*minuteMS) >= minuteMS) {
+			return clockFit{}, false
+		}
+	}
+	fit.first += s.first
+	return fit, true
 }
 
 // worthTrying reads a few cells spread over the rows. Each mark of a form takes a byte at least.
@@ -155,13 +236,11 @@ func filledFrom(rows []record, col, first int) int {
 func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	data := rows[s.first:]
 	names := nameRow(rows[:s.first])
-	for col := range rows[0].cells {
+	s.empty = len(data) - filledFrom(rows, s.column, s.first)
+	for _, col := range nearestFirst(len(rows[0].cells), s.column) {
 		name := ""
 		if col < len(names) {
 			name = names[col]
-		}
-		if col == s.column {
-			continue
 		}
 		if p, ok := partBeside(data, s.column, col, name); ok && p != partTime {
 			fit := s.fit(readDateParts, col)
@@ -187,9 +266,28 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	return clockFit{}, false
 }
 
+// nearestFirst are all columns but one: the one behind it, the one before it, those behind, those before.
+func nearestFirst(width, col int) (out []int) {
+	for _, c := range []int{col + 1, col - 1} {
+		if c >= 0 && c < width {
+			out = append(out, c)
+		}
+	}
+	for c := col + 2; c < width; c++ {
+		out = append(out, c)
+	}
+	for c := range max(col-1, 0) {
+		out = append(out, c)
+	}
+	return out
+}
+
 // partBeside says which part of a time a column beside a date holds by its name: one named as an hour and
 // nothing else, or as a time where several rows share their date.
 func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
+	if hasSpans(rows, col) {
+		return partSpan, true
+	}
 	if !isPart(name, 3) && !(isTimeName(name) && datesRepeat(rows, date)) {
 		return 0, false
 	}
@@ -211,7 +309,7 @@ func namelessPart(rows []record, s stampFit, col int) (part, bool) {
 	if col != s.column+1 || !datesRepeat(rows, s.column) || count(rows, col, hasMarks) > 0 {
 		return 0, false
 	}
-	for _, p := range []part{partHour, partHHMM} {
+	for _, p := range []part{partHour, partHHMM, partHHMMSS} {
 		c := s.fit(readDateParts, col).clock
 		c.parts = []part{p}
 		if _, rises, _ := stepsBetween(rows, c); 10*rises >= 9*(len(rows)-1) {
@@ -322,75 +420,4 @@ func firstRead(rows []record, from int, c *clock) (clockFit, bool) {
 		}
 	}
 	return clockFit{c, first}, hits > 0 && 2*hits >= len(rows)-first
-}
-
-// counts are the ways to count time in one number, with the span of values that are taken for it: the
-// years 1990 to 2100 in seconds, milliseconds, microseconds and nanoseconds since 1970 (the finer ones are
-// told in milliseconds), and in days of a spreadsheet, whose day 25569 is 1970-01-01 in the 1900 date system.
-// That of 1904 counts 1,462 days less; no number tells which it is, so 1900 is taken.
-var counts = []struct {
-	name          order
-	low, high     float64
-	origin, scale float64
-}{
-	{"epoch_s", 631152000, 4102444800, 0, secondMS},
-	{"epoch_ms", 631152000000, 4102444800000, 0, 1},
-	{"epoch_ms", 631152000e6, 4102444800e6, 0, 1e-3},
-	{"epoch_ms", 631152000e9, 4102444800e9, 0, 1e-6},
-	{"serial", 32874, 73051, 25569, dayMS},
-}
-
-func epochFit(rows []record) (clockFit, bool) {
-	for col := range rows[0].cells {
-		for _, k := range counts[:len(counts)-1] {
-			if fit, ok := countFit(rows, col, k.low, k.high); ok {
-				fit.clock.name, fit.clock.origin, fit.clock.scale = k.name, k.origin, k.scale
-				return fit, true
-			}
-		}
-	}
-	return clockFit{}, false
-}
-
-// serialFit needs a name that says time: numbers of that size are common.
-func serialFit(rows []record) (clockFit, bool) {
-	k := counts[len(counts)-1]
-	for col := range rows[0].cells {
-		fit, ok := countFit(rows, col, k.low, k.high)
-		if !ok {
-			continue
-		}
-		names := nameRow(rows[:fit.first])
-		if col < len(names) && anyPhrase(clockNames, words(names[col])) {
-			fit.clock.name, fit.clock.origin, fit.clock.scale = k.name, k.origin, k.scale
-			return fit, true
-		}
-	}
-	return clockFit{}, false
-}
-
-// countFit accepts a column whose numbers lie in a span, mostly rise and hardly ever fall.
-func countFit(rows []record, col int, low, high float64) (clockFit, bool) {
-	c := &clock{read: readCount, columns: []int{col}, scale: 1}
-	first, hits, falls, rises := -1, 0, 0, 0
-	before := low
-	for i, r := range rows {
-		v, _, ok := parseNumber(trim(r.cells[col]), '.')
-		if !ok {
-			v, _, ok = parseNumber(trim(r.cells[col]), ',')
-		}
-		if !ok || v < low || v > high {
-			continue
-		}
-		if first < 0 {
-			first = i
-		}
-		if v < before {
-			falls++
-		} else if v > before {
-			rises++
-		}
-		hits, before = hits+1, v
-	}
-	return clockFit{c, first}, hits > 0 && 10*hits >= 9*(len(rows)-first) && 10*falls <= hits && 2*rises >= hits
 }

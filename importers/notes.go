@@ -11,6 +11,9 @@ const (
 	RemarkCutLine    = "cut_line"        // the last line breaks off; its last cell is not trusted
 	RemarkFoot       = "foot"            // a line below the table; Args: its first words
 	RemarkOutOfOrder = "out_of_order"    // a row earlier than the one above
+	RemarkClockAnew  = "clock_anew"      // the clock begins anew with 1 January of an earlier year; Args: the year
+	RemarkTypical    = "typical_year"    // months from different years put one after the other
+	RemarkHalfDays   = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
 	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
 	RemarkLimit      = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
 	RemarkSentinel   = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"math"
+	"strings"
 
 	"thawbook/analysis/series"
 )
@@ -15,7 +16,13 @@ const dayMonth = "day_month"
 // settleDates decides the order of unsure dates, unpacks the times and finds the year of dates without one. It
 // returns whether content or the keeper decided on the order, and the questions that are left.
 func (s *scan) settleDates(answers Answers) (o order, certain bool, open []Question) {
+	if s.clock.start != nil {
+		return s.settleStart(answers)
+	}
 	o, certain, open = s.settleOrder(answers)
+	if !s.clock.instants() {
+		s.settleHalves()
+	}
 	return o, certain, append(open, s.settleYear(o, answers)...)
 }
 
@@ -28,6 +35,8 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	o, certain = chooseOrder(s.at, orders)
 	if answer := order(answers[dayMonth]); isOneOf(answer, orders) {
 		o, certain = answer, true
+	} else if !certain && s.clock.form.dotted() && isOneOf(dmy, orders) {
+		o = dmy
 	} else if !certain && !sameUnder(s.at, orders) {
 		open = append(open, Question{ID: dayMonth, Options: orderNames(orders)})
 	}
@@ -40,6 +49,69 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 		s.at[row] = at
 	}
 	return o, certain, open
+}
+
+// dotted says whether nothing but dots, and blanks behind them, part the numbers of a date. Where dates are
+// written so, the day comes first: in the locale data of the GNU C library every language that writes
+// number.number.year does. Where nothing in the file tells, it is taken, not certain and not asked.
+func (f dateForm) dotted() bool {
+	return strings.ContainsRune(f.pattern, '.') && strings.Trim(f.pattern, "#.WYyh ") == ""
+}
+
+// orderLetters are the letters that stand for day, month and year where a header says how its dates are written:
+// English and the Nordic languages but Finnish, German, French, Italian, Dutch, Finnish, Polish.
+var orderLetters = [][3]string{{"d", "m", "y"}, {"d", "m", "å"}, {"t", "m", "j"}, {"j", "m", "a"}, {"g", "m", "a"}, {"d", "m", "j"}, {"p", "k", "v"}, {"d", "m", "r"}, {"d", "m", "a"}}
+
+// orderInName is the order that the letters in a name say, dd/mm/yyyy; "" when there are none.
+func orderInName(name string) order {
+	low := strings.ToLower(name)
+	for _, k := range orderLetters {
+		day, month, year := letterRun(low, k[0], 2), letterRun(low, k[1], 2), letterRun(low, k[2], 2)
+		switch {
+		case day < 0 || month < 0 || year < 0:
+		case year < month && month < day:
+			return ymd
+		case day < month && month < year:
+			return dmy
+		case month < day && day < year:
+			return mdy
+		}
+	}
+	return ""
+}
+
+// letterRun is where a letter first stands at least so often in a row; −1 when it does nowhere.
+func letterRun(s, letter string, times int) int {
+	return strings.Index(s, strings.Repeat(letter, times))
+}
+
+// learnOrder takes the order that the names of the clock's columns, or a line above the table, say, where the rows
+// are dates under it.
+func (l *layout) learnOrder(rows []record, names []string) {
+	said := order("")
+	for _, i := range l.clock.columns {
+		if i < len(names) && said == "" {
+			said = orderInName(names[i])
+		}
+	}
+	for _, r := range l.preamble {
+		if said == "" {
+			said = orderInName(text(r.text))
+		}
+	}
+	if !l.clock.unsure() || !isOneOf(said, l.clock.form.orders) {
+		return
+	}
+	told := *l.clock
+	told.form.orders = []order{said}
+	told.forget()
+	for _, r := range rows {
+		_, _, ok := told.read(&told, r.cells)
+		if _, _, before := l.clock.read(l.clock, r.cells); before && !ok {
+			return
+		}
+	}
+	l.clock = &told
 }
 
 func isOneOf(o order, orders []order) bool {

@@ -52,14 +52,14 @@ var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "
 
 // clockNames are the stems of columns that hold a time.
 var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl",
-	"kellonaika*", "tijd*", "cas", "czas*", "laikas", "laiks", "pvm", "paiva*", "kuupaev*", "when", "utc", "gmt", "clock*", "stamp*", "serial*"}
+	"kellonaika*", "tijd*", "cas", "czas*", "laikas", "laiks", "pvm", "paiva*", "kuupaev*", "when", "utc", "gmt", "godz*", "hodin*", "ido", "clock*", "stamp*", "serial*"}
 
 // partNames are the names of columns that hold one part of a time, year to second.
 var partNames = [6][]string{
 	{"year", "yyyy", "yy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
 	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kk", "kuu"},
 	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
-	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "timme", "time", "tunti", "tund"},
+	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "godz", "godzina", "hodina", "timme", "time", "tunti", "tund"},
 	{"minute", "minutes", "min", "mi", "mn", "mm", "minuut", "minuutti", "minut"},
 	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},
 }

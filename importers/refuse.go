@@ -13,6 +13,9 @@ const (
 	RefusedLongLine    = "line_too_long"    // Args: the limit in bytes
 	RefusedManyColumns = "too_many_columns" // Args: the limit
 	RefusedNoClock     = "no_clock"         // no column or columns that can be read as date and time
+	RefusedNoDate      = "no_date"          // times of day, and no date
+	RefusedNoDays      = "no_days"          // months of a year, and no days
+	RefusedNoStart     = "no_start"         // time counted from a start that the file does not name
 	RefusedShifted     = "shifted_fields"   // fields stand in other columns from row to row
 	RefusedTwoCommas   = "two_commas"       // commas between the cells and in the numbers
 	RefusedNoValues    = "no_values"        // times, but no column of numbers or states

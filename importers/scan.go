@@ -71,6 +71,7 @@ type badLine struct {
 }
 
 func newScan(l *layout, n *notes) *scan {
+	l.clock.forget()
 	s := &scan{layout: l, notes: n, need: l.clock.last() + 1, line: l.line}
 	for _, c := range l.columns {
 		s.need = max(s.need, c.index+1)

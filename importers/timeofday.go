@@ -66,7 +66,7 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 		}
 		if len(s) > 0 {
 			t.offsetMS, t.zoned = parseZone(s)
-			ok = t.zoned
+			ok = t.zoned || isIanaName(s)
 		}
 	}
 	return t, ok && t.ms <= dayMS
@@ -74,26 +74,27 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 
 // timeBehindHalf reads a time with AM or PM before it.
 func timeBehindHalf(s []byte) (t timeOfDay, ok bool) {
-	at := bytes.IndexByte(s, ' ')
-	if at < 1 || isDigit(s[0]) {
+	at := bytes.IndexAny(s, "0123456789")
+	if at < 1 {
 		return t, false
 	}
-	half, ok := halfOf(s[:at])
+	half, ok := halfOf(trim(s[:at]))
 	if !ok {
 		return t, false
 	}
-	ms, n, ok := clockDigits(trim(s[at:]))
+	ms, n, ok := clockDigits(s[at:])
 	t = timeOfDay{ms: ms, meridiem: true}
-	return t, ok && n == len(trim(s[at:])) && t.addHalf(half) && t.ms <= dayMS
+	return t, ok && n == len(s)-at && t.addHalf(half) && t.ms <= dayMS
 }
 
-// clockDigits reads hours, minutes and seconds and how many bytes they take.
+// clockDigits reads hours, minutes and seconds and how many bytes they take. A second of 60 is a leap second, or one
+// that was rounded up, and the same as the next minute's first.
 func clockDigits(s []byte) (ms int64, n int, ok bool) {
 	n = countDigits(s)
 	if n == 4 || n == 6 {
 		hm, _ := digits(s, 4)
 		sec, _ := digits(s[4:], n-4)
-		return clockMS(hm/100, hm%100, sec), n, hm%100 < 60 && sec < 60
+		return clockMS(hm/100, hm%100, sec), n, hm%100 < 60 && sec <= 60
 	}
 	if n != 1 && n != 2 || n >= len(s) || s[n] != ':' && s[n] != '.' && s[n]|0x20 != 'h' {
 		return 0, 0, false
@@ -108,7 +109,7 @@ func clockDigits(s []byte) (ms int64, n int, ok bool) {
 		return clockMS(h, m, 0), n, true
 	}
 	sec, ok := digits(s[n+1:], 2)
-	if n += 3; !ok || sec > 59 {
+	if n += 3; !ok || sec > 60 {
 		return 0, 0, false
 	}
 	fraction, size := fractionMS(s[n:])
@@ -161,13 +162,23 @@ func countDigits(s []byte) int {
 	return n
 }
 
-// meridiems are the words for the halves of the day, lower case.
+// meridiems are the words for the halves of the day, lower case: English, with narrow blanks as well, Spanish the
+// same, German, Dutch, Swedish, Finnish, Hungarian, Czech, Turkish, Icelandic, Greek, Bulgarian, Chinese, Korean. Source: the locale data of
+// the GNU C library for some, the others from memory.
 var meridiems = []struct {
 	word string
 	add  int64
-}{{"am", 0}, {"pm", 12 * hourMS}, {"a.m.", 0}, {"p.m.", 12 * hourMS}, {"a. m.", 0}, {"p. m.", 12 * hourMS},
-	{"a.\u00a0m.", 0}, {"p.\u00a0m.", 12 * hourMS}, {"a.\u202fm.", 0}, {"p.\u202fm.", 12 * hourMS}, {"vm", 0}, {"nm", 12 * hourMS}, {"fm", 0}, {"em", 12 * hourMS},
-	{"ap", 0}, {"ip", 12 * hourMS}, {"ap.", 0}, {"ip.", 12 * hourMS}, {"a", 0}, {"p", 12 * hourMS}}
+}{
+	{"am", 0}, {"pm", noonMS}, {"a.m.", 0}, {"p.m.", noonMS}, {"a. m.", 0}, {"p. m.", noonMS}, {"a.m", 0}, {"p.m", noonMS}, {"a", 0}, {"p", noonMS},
+	{"a.\u00a0m.", 0}, {"p.\u00a0m.", noonMS}, {"a.\u202fm.", 0}, {"p.\u202fm.", noonMS}, {"vorm.", 0}, {"nachm.", noonMS}, {"vorm", 0}, {"nachm", noonMS},
+	{"vm", 0}, {"nm", noonMS}, {"v.m.", 0}, {"n.m.", noonMS}, {"fm", 0}, {"em", noonMS}, {"f.m.", 0}, {"e.m.", noonMS}, {"ap", 0}, {"ip", noonMS}, {"ap.", 0}, {"ip.", noonMS},
+	{"de.", 0}, {"du.", noonMS}, {"dop.", 0}, {"odp.", noonMS}, {"\u00f6\u00f6", 0}, {"\u00d6\u00d6", 0}, {"\u00f6s", noonMS}, {"\u00d6s", noonMS}, {"fh", 0}, {"eh", noonMS},
+	{"\u03c0\u03bc", 0}, {"\u03bc\u03bc", noonMS}, {"\u03c0.\u03bc.", 0}, {"\u03bc.\u03bc.", noonMS}, {"\u03a0\u039c", 0}, {"\u039c\u039c", noonMS},
+	{"\u4e0a\u5348", 0}, {"\u4e0b\u5348", noonMS}, {"\u5348\u524d", 0}, {"\u5348\u5f8c", noonMS}, {"\uc624\uc804", 0}, {"\uc624\ud6c4", noonMS},
+}
+
+// noonMS is by how much the afternoon is later.
+const noonMS = 12 * hourMS
 
 // parseMeridiem takes AM or PM off the start of s and moves the time by it. It says false when the hour
 // can't be one of a half day.
@@ -191,7 +202,7 @@ func (t *timeOfDay) parseMeridiem(s *[]byte) bool {
 func (t *timeOfDay) addHalf(half int64) bool {
 	switch hour := t.ms / hourMS; {
 	case hour == 12:
-		t.ms += half - 12*hourMS
+		t.ms += half - noonMS
 	case hour < 12:
 		t.ms += half
 	case half == 0:
@@ -216,13 +227,39 @@ func halfOf(cell []byte) (half int64, ok bool) {
 }
 
 // betweenDateAndTime are the characters that may stand between a date and a time, blanks aside.
-var betweenDateAndTime = []byte("Tt_:-/,;")
+var betweenDateAndTime = []byte("Tt_:-/,;@")
 
-// afterDate cuts what stands between a date and its time off the start of s.
+// leadsToTime are the words that may stand there, lower case.
+var leadsToTime = wordSet("at", "um", "kl", "kl.", "klo", "\u00e0", "\u00e0s", "a las", "alle", "om", "ob", "o", "u")
+
+// afterDate cuts what stands between a date and its time off the start of s: a mark, a weekday, a word that leads to
+// the time.
 func afterDate(s []byte) []byte {
 	s = trim(s)
 	if len(s) > 0 && bytes.IndexByte(betweenDateAndTime, s[0]) >= 0 {
 		s = trim(s[1:])
 	}
+	if len(s) == 0 || isDigit(s[0]) {
+		return s
+	}
+	end := bytes.IndexAny(s, "0123456789")
+	if end < 0 {
+		end = len(s)
+	}
+	word := trim(bytes.Trim(trim(s[:end]), "(),"))
+	if leadsToTime[string(lowerASCII(nil, word))] || isWeekday(word) {
+		return s[end:]
+	}
 	return s
+}
+
+// isWeekday says whether a word behind a date can be nothing but a weekday: letters alone, at least two, and
+// neither half of the day nor zone.
+func isWeekday(word []byte) bool {
+	name := bytes.TrimSuffix(word, []byte("."))
+	if len(name) < 2 || letters(name) != len(name) || isHalf(word) {
+		return false
+	}
+	_, zone := parseZone(name)
+	return !zone
 }

@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -23,7 +24,10 @@ func parseZone(s []byte) (offsetMS int64, ok bool) {
 	if offsetMS, ok = parseOffset(s); ok {
 		return offsetMS, true
 	}
-	if at := bytes.IndexByte(s, '('); at > 0 && s[len(s)-1] == ')' {
+	if at := bytes.IndexAny(s, "(["); at >= 0 && (s[len(s)-1] == ')' || s[len(s)-1] == ']') {
+		if at == 0 {
+			return parseZone(trim(s[1 : len(s)-1]))
+		}
 		return parseZone(trim(s[:at]))
 	}
 	n := letters(s)
@@ -122,6 +126,19 @@ func zoneInName(name string) string {
 			return zoneName(minutes * minuteMS)
 		}
 	}
+	return zoneInWords(name)
+}
+
+// zoneInWords finds an abbreviation among a name's words: in capitals, or the last of several. Those of two letters
+// say nothing.
+func zoneInWords(name string) string {
+	list := words(name)
+	for i, w := range list {
+		minutes, found := zoneWord([]byte(w.low))
+		if found && len(w.low) > 2 && (w.typed == strings.ToUpper(w.typed) || i > 0 && i == len(list)-1) {
+			return zoneName(minutes * minuteMS)
+		}
+	}
 	return ""
 }
 
@@ -157,6 +174,12 @@ func ianaName(s string) string {
 	return ""
 }
 
+// isIanaName says whether a text is a name of the time zone database and nothing else. Behind every row's time it
+// says no more than once.
+func isIanaName(s []byte) bool {
+	return bytes.IndexByte(s, '/') > 0 && ianaName(string(s)) == string(s)
+}
+
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 
 // zoneKeys are the beginnings of the keys, in key–value lines, whose value is a time zone.
@@ -166,7 +189,11 @@ var zoneKeys = []string{"time zone", "timezone", "zone", "utc offset", "utc", "t
 // their values.
 func zoneAbove(above []record) string {
 	for i, r := range above {
-		if key, value := keyValue(text(r.text)); isZoneKey(key) {
+		line := text(r.text)
+		if zone := zoneInSentence(line); zone != "" {
+			return zone
+		}
+		if key, value := keyValue(line); isZoneKey(key) {
 			if zone := zoneOfValue(key, value); zone != "" {
 				return zone
 			}
@@ -183,6 +210,27 @@ func zoneAbove(above []record) string {
 	return ""
 }
 
+// zoneInSentence finds the zone in a line that speaks of times, "all times are UTC". A line with the time at which
+// something was done says nothing of the readings.
+func zoneInSentence(line string) string {
+	digits := 0
+	for i := range len(line) {
+		if digits++; !isDigit(line[i]) {
+			digits = 0
+		}
+		if digits > 2 {
+			return ""
+		}
+	}
+	if w := words(line); len(w) < 3 || !anyPhrase(timeStems, w) {
+		return ""
+	}
+	return zoneInName(line)
+}
+
+// timeStems are the words for times in a sentence.
+var timeStems = []string{"time*", "*zeit*", "heure*", "hora*", "tid*", "aika*", "ajad*", "ora*", "tijd*", "czas*"}
+
 func isZoneKey(key string) bool { return hasAnyPrefix(strings.ToLower(fold(key)), zoneKeys) }
 
 // zoneOfValue reads the zone that stands under a key: by name, as an offset, or as a number of hours where the
@@ -195,24 +243,40 @@ func zoneOfValue(key, value string) string {
 		return zoneName(offset)
 	}
 	hours, _, ok := parseNumber([]byte(value), '.')
-	if ok && hours >= -12 && hours <= 14 && !strings.HasPrefix(strings.ToLower(key), "zon") {
-		return zoneName(int64(hours * hourMS))
+	if !ok || strings.HasPrefix(strings.ToLower(key), "zon") {
+		return ""
+	}
+	for _, unitMS := range []float64{hourMS, minuteMS, secondMS} { // 14 hours are the most; fewer minutes than 15, or seconds than 900, are none
+		if ms := hours * unitMS; math.Abs(ms) <= 14*hourMS && math.Mod(ms, 15*minuteMS) == 0 {
+			return zoneName(int64(ms))
+		}
 	}
 	return ""
 }
 
-// zoneInColumn is the zone that a column named as one holds in every row; an empty string where there is none,
-// or more than one.
-func zoneInColumn(rows []record, names []string) string {
+// learnZone looks for a column named as the zone: it holds the same in every row, or a zone in each.
+func (c *clock) learnZone(rows []record, names []string) {
 	for col, name := range names {
-		if col >= len(rows[0].cells) || !isZoneKey(name) {
+		if col >= len(rows[0].cells) || c.uses(col) || !isZoneKey(name) || c.instants() {
 			continue
 		}
 		first := trim(rows[0].cells[col])
 		others := count(rows, col, func(cell []byte) bool { return !bytes.Equal(cell, first) })
-		if offset, ok := parseZone(first); ok && others == 0 {
-			return zoneName(offset)
+		offset, ok := parseZone(first)
+		switch {
+		case ok && others == 0:
+			c.zone = zoneName(offset)
+		case others == 0 && ianaName(text(first)) == text(first):
+			c.zone = text(first)
+		case ok && share(rows, col, func(cell []byte) bool { _, ok := parseZone(cell); return ok }):
+			c.face, c.read, c.zoned = c.read, readBesideZone, true
+			c.columns = append(c.columns, col)
+		default:
+			continue
 		}
+		return
 	}
-	return ""
+	if c.stamps && c.zone == "" {
+		c.zone = ianaName(text(rows[0].cells[c.columns[0]]))
+	}
 }

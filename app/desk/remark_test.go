@@ -12,7 +12,7 @@ import (
 // Every code of the importers has a sentence of its own, without a gap left in it.
 func TestFileSentences(t *testing.T) {
 	notes := []string{importers.RemarkBadTime, importers.RemarkUnreadable, importers.RemarkShortLine, importers.RemarkLongLine, importers.RemarkCutLine, importers.RemarkLimit, importers.RemarkSentinel,
-		importers.RemarkFoot, importers.RemarkOutOfOrder, importers.RemarkUnitValues, importers.RemarkStatistic, importers.RemarkNoAnswer}
+		importers.RemarkFoot, importers.RemarkOutOfOrder, importers.RemarkClockAnew, importers.RemarkTypical, importers.RemarkHalfDays, importers.RemarkUnitValues, importers.RemarkStatistic, importers.RemarkNoAnswer}
 	for _, code := range notes {
 		for _, count := range []int{1, 7} {
 			text := desk.FileNote(series.Remark{Code: code, Args: []string{"this", "that"}, Line: 3, LastLine: 2 + count, Column: 4, Count: count})
@@ -22,7 +22,7 @@ func TestFileSentences(t *testing.T) {
 		}
 	}
 	refusals := map[string][]string{importers.RefusedEmpty: nil, importers.RefusedOneLine: nil, importers.RefusedBinary: nil, importers.RefusedLongLine: {"1048576"},
-		importers.RefusedManyColumns: {"1000"}, importers.RefusedNoClock: nil, importers.RefusedNoValues: nil,
+		importers.RefusedManyColumns: {"1000"}, importers.RefusedNoClock: nil, importers.RefusedNoDate: nil, importers.RefusedNoDays: nil, importers.RefusedNoStart: nil, importers.RefusedNoValues: nil,
 		importers.RefusedShifted: nil, importers.RefusedTwoCommas: nil}
 	for code, args := range refusals {
 		got, text := desk.Refusal("a.csv", &importers.Refusal{Name: "a.csv", Code: code, Args: args, Line: 9})

@@ -1,0 +1,163 @@
+package importers
+
+import (
+	"strings"
+)
+
+// A file may count time from a start that it names once: seconds since the first reading, times of day under one
+// date. The rows then hold how far from midnight of the start's day they are, until the order of its date is settled.
+
+// start is where such a count begins.
+type start struct {
+	form   dateForm
+	date   [3]int // the date's numbers as printed
+	ms     int64  // the time of day
+	zone   string // "" where the start has none
+	timed  bool   // a time of day was named
+	rolled bool   // the rows are times of day, which begin anew with every day
+}
+
+// startFit looks for a column that counts time, and for its start: in the column's own name, "hours since 2025-11-15",
+// or above the table.
+func startFit(records, rows []record) (clockFit, bool) {
+	for i := 0; i < min(len(rows)-1, trialRows); i++ {
+		if !hasLetter(rows[i].cells) || hasNumber(rows[i].cells) {
+			continue
+		}
+		above := records[:indexOfLine(records, rows[i].line)]
+		for col, cell := range rows[i].cells {
+			c, ok := startedClock(above, rows[i+1:], col, text(cell))
+			if !ok {
+				continue
+			}
+			if fit, ok := firstRead(rows, i+1, c); ok {
+				return fit, true
+			}
+		}
+	}
+	return clockFit{}, false
+}
+
+// startedClock is the clock of a column that counts time, where its start is named.
+func startedClock(above, rows []record, col int, name string) (*clock, bool) {
+	c := &clock{columns: []int{col}, read: readCount, scale: countUnit(name)}
+	var from start
+	var found bool
+	if _, since, ok := strings.Cut(name, " since "); ok {
+		from, found = startOf(strings.Trim(since, "()[] "))
+	} else {
+		from, found = startAbove(above)
+	}
+	switch {
+	case !found:
+		return nil, false
+	case c.scale > 0:
+		found = mostlyRises(rows, c)
+	case isTimeName(name) && share(rows, col, isPlainTime):
+		c.read, from.ms, from.rolled = readTimeAlone, 0, true
+	default:
+		return nil, false
+	}
+	c.start, c.form, c.zone = &from, from.form, from.zone
+	return c, found
+}
+
+// readTimeAlone reads a time of day.
+func readTimeAlone(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	t, ok := parseTime(c.cell(cells, 0))
+	return t.ms, 0, ok && !t.zoned
+}
+
+// countUnits are the words for the units in which time is counted.
+var countUnits = []struct {
+	stems []string
+	ms    float64
+}{
+	{[]string{"ms", "millisec*", "millisek*"}, 1}, {[]string{"s", "sec*", "sek*"}, secondMS}, {[]string{"min", "mins", "minut*"}, minuteMS},
+	{[]string{"h", "hr*", "hour*", "std*", "stund*", "heure*", "tim*r"}, hourMS}, {[]string{"d", "day*", "tag*", "jour*"}, dayMS},
+}
+
+// countStems are what else is in the name of a column that counts time.
+var countStems = []string{"elapsed*", "time*", "t", "*zeit*", "run*", "since", "duration*", "temps*", "tid*", "aika*"}
+
+// countUnit is the unit, in milliseconds, of a column that counts time by its name; 0 where the name says no such
+// thing. A unit of one letter needs another word beside it.
+func countUnit(name string) float64 {
+	w := words(name)
+	for _, u := range countUnits {
+		for i, k := range w {
+			if anyPhrase(u.stems, w[i:i+1]) && (anyPhrase(countStems, w) || len(w) == 1 && len(k.low) > 2) {
+				return u.ms
+			}
+		}
+	}
+	return 0
+}
+
+// startKeys are the words before the time at which a log was begun, and dateKeys those before a date that is the
+// whole log's.
+var startKeys, dateKeys = []string{"start*", "begin*", "first*", "anfang*", "debut*", "inicio*", "inizio*", "alku*", "algus*"}, []string{"date", "datum", "fecha", "data", "pvm", "kuupaev"}
+
+// startAbove finds the start in the lines above a table; its time of day may stand on a line of its own.
+func startAbove(above []record) (out start, found bool) {
+	for _, keys := range [][]string{startKeys, dateKeys} {
+		for _, r := range above {
+			key, value := keyValue(text(r.text))
+			w := words(key)
+			if len(w) == 0 || len(w) > 3 || !anyPhrase(keys, w) {
+				continue
+			}
+			if s, ok := startOf(value); ok && !found {
+				out, found = s, true
+			} else if t, ok := parseTime([]byte(value)); ok && !out.timed {
+				out.ms, out.timed = t.ms, true
+			}
+		}
+	}
+	return out, found
+}
+
+// startOf reads a date, or a date and a time.
+func startOf(value string) (start, bool) {
+	for _, form := range dateForms {
+		date, n, ok := form.parseDate([]byte(value))
+		if !ok {
+			continue
+		}
+		if t, timed, ok := form.fits([]byte(value)); ok && n > 0 {
+			s := start{form: form, date: date, ms: t.ms, timed: timed}
+			if t.zoned {
+				s.zone = zoneName(t.offsetMS)
+			}
+			return s, true
+		}
+	}
+	return start{}, false
+}
+
+// settleStart puts the rows of such a file on their dates.
+func (s *scan) settleStart(answers Answers) (o order, certain bool, open []Question) {
+	from := s.clock.start
+	var valid []order
+	for _, k := range from.form.orders {
+		if _, ok := dateMS(from.date, k); ok {
+			valid = append(valid, k)
+		}
+	}
+	o, certain = valid[0], len(valid) == 1
+	if answer := order(answers[dayMonth]); isOneOf(answer, valid) {
+		o, certain = answer, true
+	} else if !certain && !from.form.dotted() {
+		open = append(open, Question{ID: dayMonth, Options: orderNames(valid)})
+	}
+	midnight, _ := dateMS(from.date, o)
+	before := int64(0)
+	for row, at := range s.at {
+		if from.rolled && at < before-noonMS {
+			midnight += dayMS
+		}
+		before = at
+		s.at[row] = midnight + from.ms + at
+	}
+	return o, certain, open
+}
