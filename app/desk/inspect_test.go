@@ -66,7 +66,7 @@ func TestInspectSeries(t *testing.T) {
 func near(got, want float64) bool { return got-want < 1e-9*want && want-got < 1e-9*want }
 
 func TestInspectOpenQuestions(t *testing.T) {
-	text := map[string]string{"a.csv": "time;temp\n03.04.2026 10:00;38,5\n03.04.2026 11:00;39,5\n"}
+	text := map[string]string{"a.csv": "time;temp\n03/04/2026 10:00;38,5\n03/04/2026 11:00;39,5\n"}
 	d := inspectFiles(t, nil, text, "a.csv")[0]
 	if d.Clock.OrderCertain || d.Series[0].First != nil || d.Series[0].Min != nil || d.Series[0].Unit != nil || len(d.Questions) != 2 {
 		t.Errorf("open: %+v", d)
