@@ -20,6 +20,8 @@
 //	offset.go   how far does the logger read from the thermostat?
 //	stage.go    what was every stage called for, and what ran?
 //	surface.go  how long was a wall or ceiling wet?
+//	factor.go   how much of the room's warmth reaches a surface?
+//	mould.go    could mould have grown on a surface?
 //	verdict.go  held, damp, dry, fans?
 //	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?
 package analysis

@@ -102,4 +102,5 @@ type Surface struct {
 	Name, Kind     string
 	Mid, Low, High float64
 	Evidence       Evidence
+	Logger         string // the name of a logger that hangs on it, if there is one
 }

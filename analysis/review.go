@@ -116,6 +116,7 @@ type SurfaceRow struct {
 	Name, Kind           string
 	Factor               Figure
 	DewHours, FrostHours Figure
+	MouldIndex           Figure       // 0–6, the highest it reached on bare pine
 	SurfaceC             series.Curve // the surface's temperature, worked out
 	Margin               series.Curve // K between it and the point where it sweats or frosts; below 0 it is wet
 }

@@ -13,6 +13,7 @@ import (
 func surfaceRows(j judgement) []SurfaceRow {
 	rows := make([]SurfaceRow, 0, len(j.Surfaces))
 	for _, s := range j.Surfaces {
+		s = j.measured(s)
 		row := SurfaceRow{Name: s.Name, Kind: s.Kind, Factor: Figure{Mid: s.Mid, Low: s.Low, High: s.High, OK: true, Evidence: s.Evidence}}
 		row.judge(j, s)
 		rows = append(rows, row)
@@ -33,16 +34,17 @@ func (r *SurfaceRow) judge(j judgement, s Surface) {
 		lack = "no_outdoor"
 	}
 	if lack != "" {
-		r.DewHours, r.FrostHours = unknown(lack), unknown(lack)
+		r.DewHours, r.FrostHours, r.MouldIndex = unknown(lack), unknown(lack), unknown(lack)
 		return
 	}
 	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
 	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
 	if j.scored.share(j.scored.knownMS(mid.margin)) < enoughOfWinter {
-		r.DewHours, r.FrostHours = unknown("too_little_known"), unknown("too_little_known")
+		r.DewHours, r.FrostHours, r.MouldIndex = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")
 		return
 	}
 	r.DewHours, r.FrostHours = wetFigures(mid, low, high, j.scored)
+	r.MouldIndex = mouldFigure(j, mid, low, high)
 }
 
 // wall is a surface's temperature and its margin to wetness over time.

@@ -145,6 +145,7 @@ type SurfaceDoc struct {
 	Factor     RangeDoc `json:"factor"`
 	DewHours   RangeDoc `json:"dew_hours"`
 	FrostHours RangeDoc `json:"frost_hours"`
+	MouldIndex RangeDoc `json:"mould_index"`
 }
 
 // StageDoc is one stage over one setting period; called or ran is null without its evidence.
@@ -217,7 +218,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		d.Spells = append(d.Spells, SpellDoc{s.Kind, s.Place, s.Quantity, s.Limit, clock(s.Span.From), clock(s.Span.To), s.Cut, s.Hours, s.DegreeHours, s.Peak, codesOf(s.WentWith)})
 	}
 	for _, s := range b.Surfaces {
-		d.Surfaces = append(d.Surfaces, SurfaceDoc{s.Name, s.Kind, rangeDoc(s.Factor), rangeDoc(s.DewHours), rangeDoc(s.FrostHours)})
+		d.Surfaces = append(d.Surfaces, SurfaceDoc{s.Name, s.Kind, rangeDoc(s.Factor), rangeDoc(s.DewHours), rangeDoc(s.FrostHours), rangeDoc(s.MouldIndex)})
 	}
 	for _, s := range b.Stages {
 		d.Stages = append(d.Stages, stageDoc(s, clock))

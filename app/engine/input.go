@@ -121,7 +121,7 @@ var factors = map[string]struct{ low, high float64 }{
 
 // surfaceOf is a surface with its factor and range: the keeper's, else the one of its kind.
 func surfaceOf(s winter.Surface) analysis.Surface {
-	out := analysis.Surface{Name: s.Name, Kind: s.Kind, Evidence: analysis.YourSetting}
+	out := analysis.Surface{Name: s.Name, Kind: s.Kind, Evidence: analysis.YourSetting, Logger: s.Logger}
 	low, high := s.Low, s.High
 	switch {
 	case low == nil && s.Factor == nil:
