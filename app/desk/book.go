@@ -71,7 +71,7 @@ type Fault struct{ Text, Next string }
 
 // FaultOf puts a file's error into words.
 func FaultOf(name string, err error) Fault {
-	text := err.Error()
+	_, text := Refusal(filepath.Base(name), err)
 	if !strings.Contains(text, filepath.Base(name)) {
 		text = filepath.Base(name) + ": " + text
 	}

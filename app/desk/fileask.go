@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,7 +16,12 @@ type FileQuestion struct {
 	ID, Text string
 	Options  []FileOption
 	Alike    []string // the other files written the same way that ask the same
+	Others   string   // those in a sentence
 	Before   string   // what was answered for another file written the same way
+	Pairing  bool     // it is about columns, which can be said one by one too
+
+	layout string                        // for whose files the answer holds; "" where it is the file's own
+	moved  map[string][]winter.Regrouped // what becomes of the loggers, by the answer
 }
 
 // FileOption is an answer with what the file would then say.
@@ -64,20 +70,46 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 		return nil
 	}
 	for _, q := range f.Export.Questions {
-		ask := FileQuestion{ID: q.ID, Text: questionWords(q.ID), Before: b.answeredBefore(f, q.ID)}
+		ask := FileQuestion{ID: q.ID, Text: questionWords(q.ID), Before: b.answeredBefore(f, q.ID), Pairing: q.ID == engine.Pairing, moved: map[string][]winter.Regrouped{}}
+		if engine.PerLayout(q.ID) {
+			ask.layout = engine.LayoutOf(f.Export)
+		}
 		for _, p := range b.looked.previews[f.Name] {
 			if p.id == q.ID {
 				ask.Options = append(ask.Options, FileOption{p.option, optionWord(p.option), p.words(u)})
 			}
 		}
-		for _, other := range b.files() {
-			if other.Name != f.Name && slices.Contains(questionIDs(other), q.ID) && layoutOf(other) == layoutOf(f) {
+		for _, other := range b.alike(f) {
+			if !slices.Contains(questionIDs(other), q.ID) {
+				continue
+			}
+			if other.Name != f.Name {
 				ask.Alike = append(ask.Alike, other.Name)
 			}
+			ask.follow(other, b.looked.previews[other.Name])
 		}
+		ask.Others = othersWords(ask.Alike)
 		out = append(out, ask)
 	}
 	return out
+}
+
+// othersWords are "b.csv and c.csv are written the same way and ask the same."
+func othersWords(alike []string) string {
+	named := listed(alike[:min(len(alike), mostNamed)])
+	if n := len(alike) - mostNamed; n > 0 {
+		named = fmt.Sprintf("%s and %d more", strings.Join(alike[:mostNamed], ", "), n)
+	}
+	return named + " " + oneOrMany(len(alike), "is written the same way and asks the same.", "are written the same way and ask the same.")
+}
+
+// follow notes what becomes of a file's loggers with each answer to which columns belong together.
+func (q *FileQuestion) follow(f engine.File, all []preview) {
+	for _, p := range all {
+		if q.Pairing && p.id == q.ID {
+			q.moved[p.option] = append(q.moved[p.option], moved(f, p.loggers)...)
+		}
+	}
 }
 
 // codes are the answers' codes that a question names for programs.
@@ -88,9 +120,9 @@ func questionWords(id string) string { return codes.ReplaceAllString(Question(id
 
 // answeredBefore says what was answered for another file written the same way.
 func (b Book) answeredBefore(f engine.File, id string) string {
-	all := b.files()
+	all := b.alike(f)
 	for _, a := range b.doc.Answers {
-		if i := fileNamed(all, a.File); i >= 0 && a.ID == id && a.File != f.Name && layoutOf(all[i]) == layoutOf(f) {
+		if i := fileNamed(all, a.File); i > 0 && a.ID == id {
 			return "For " + a.File + ", which is written the same way, you said: " + optionWord(a.Option) + "."
 		}
 	}
@@ -146,48 +178,63 @@ func faceDay(ms int64) string { return time.UnixMilli(ms).UTC().Format("2 Januar
 // faceWords is what a clock showed.
 func faceWords(ms int64) string { return time.UnixMilli(ms).UTC().Format(faceLayout) }
 
-// layoutOf is how a file is written, the same for files of one kind.
-func layoutOf(f engine.File) string {
-	if f.Export == nil {
-		return ""
+// Answered is the edit that answers a file's question: for all files written the same way, now and later, or with
+// alone for this one.
+func Answered(file string, q FileQuestion, option string, alone bool) winter.Edit {
+	e := winter.SetAnswer{Files: append([]string{file}, q.Alike...), ID: q.ID, Option: option, Layout: q.layout}
+	if alone {
+		e.Files, e.Layout = e.Files[:1], ""
 	}
-	l := f.Export.Layout
-	parts := []string{l.Delimiter}
-	for _, c := range l.Clock.Columns {
-		parts = append(parts, shortest(float64(c)))
+	if !q.Pairing {
+		return e
 	}
-	for _, s := range f.Export.Series {
-		parts = append(parts, shortest(float64(s.ColumnIndex))+s.Column+string(s.Quantity))
-	}
-	slices.Sort(parts)
-	return strings.Join(slices.Compact(parts), "\n")
+	loggers := slices.Clone(q.moved[option])
+	loggers = slices.DeleteFunc(loggers, func(m winter.Regrouped) bool { return !slices.Contains(e.Files, m.File) })
+	return winter.Regroup{Answer: e, Loggers: loggers}
 }
 
-// Answered is the edit that answers a file's question, and with alike that of the others of its kind.
-func Answered(file string, q FileQuestion, option string, alike bool) winter.Edit {
-	files := []string{file}
-	if alike {
-		files = append(files, q.Alike...)
-	}
-	return winter.SetAnswer{Files: files, ID: q.ID, Option: option}
-}
-
-// FileAnswer is an answer the keeper gave for a file, with the edit that takes it back.
+// FileAnswer is an answer the keeper gave for a file, with the edit that takes it back; nil where loggers follow
+// from it, which are grouped anew instead.
 type FileAnswer struct {
 	Text string
 	Undo winter.Edit
 }
 
-// answered are the answers given for a file by its name.
-func (b Book) answered(name string) (out []FileAnswer) {
-	for _, a := range b.doc.Answers {
-		if a.File == name {
-			text := questionWords(a.ID)
-			if i := strings.Index(text, "?"); i > 0 {
-				text = text[:i+1]
-			}
-			out = append(out, FileAnswer{text + " You said: " + optionWord(a.Option) + ".", winter.SetAnswer{Files: []string{name}, ID: a.ID}})
+// answered are the answers a file was read with: given for it by its name, or for files written the same way.
+func (b Book) answered(f engine.File) (out []FileAnswer) {
+	for _, a := range b.answersOf(f) {
+		answer := FileAnswer{Text: answeredWords(a, f.Name)}
+		if a.ID != engine.Pairing {
+			answer.Undo = winter.SetAnswer{Files: []string{a.File}, ID: a.ID, Layout: a.Layout}
 		}
+		out = append(out, answer)
 	}
 	return out
+}
+
+// answersOf are the answers that hold for a file: its own, and those it was read with that still stand.
+func (b Book) answersOf(f engine.File) []winter.Answer {
+	own := slices.DeleteFunc(slices.Clone(b.doc.Answers), func(a winter.Answer) bool { return a.Layout != "" || a.File != f.Name })
+	for _, a := range f.Remembered {
+		if slices.Contains(b.doc.Answers, a) {
+			own = append(own, a)
+		}
+	}
+	return own
+}
+
+// answeredWords are "Are the dates written day first or month first? As you said for a.csv: day first."
+func answeredWords(a winter.Answer, file string) string {
+	text := questionWords(a.ID)
+	if i := strings.Index(text, "?"); i > 0 {
+		text = text[:i+1]
+	}
+	said := optionWord(a.Option)
+	if _, grouped := engine.ParseGroups(a.Option); grouped && a.ID == engine.Pairing {
+		text, said = "Which columns belong together?", "as they stand below"
+	}
+	if a.File != file {
+		return text + " As you said for " + a.File + ": " + said + "."
+	}
+	return text + " You said: " + said + "."
 }

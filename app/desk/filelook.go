@@ -30,6 +30,7 @@ type preview struct {
 	firstMS, lastMS int64   // as the clock showed it
 	val, low, high  float64 // in house units
 	pairs           []pair
+	loggers         map[int]string // by the column, counted from 1
 }
 
 // pair is the first temperature and humidity of a logger of the file, nil where it has none.
@@ -193,7 +194,11 @@ func (p *preview) read(f engine.File) {
 			break
 		}
 	}
+	p.loggers = map[int]string{}
 	for _, s := range f.Export.Series {
+		if len(s.Val) > 0 && quantityWords[string(s.Quantity)] != "" {
+			p.loggers[s.ColumnIndex] = s.Logger
+		}
 		if len(s.Val) > 0 {
 			p.pairUp(s.Logger, string(s.Quantity), s.Val[0])
 		}

@@ -41,8 +41,11 @@ const (
 // stateWords are the states in words.
 var stateWords = [...]string{"waits for an answer", "could not be read", "read, with notes worth a look", "read"}
 
-// files are the files of the winter's loggers as they were last read.
-func (b Book) files() []engine.File { return slices.Concat(b.Result.Files, b.looked.tray) }
+// files are the files of the winter's loggers as they were last read, and those that could not be taken.
+func (b Book) files() []engine.File {
+	taken := slices.Concat(b.Result.Files, b.looked.tray)
+	return append(taken, b.refused(taken)...)
+}
 
 // Files is the list of the winter's files.
 func (b Book) Files() FilesView {
@@ -185,6 +188,8 @@ type FilePage struct {
 	State, Clock   string
 	Encoding       string // for the lines round a note
 	Questions      []FileQuestion
+	Dismiss        winter.Edit // takes a file that could not be taken off the list; nil else
+	Columns        FileColumns // where they can be grouped anew
 	Answers        []FileAnswer
 	Head           FileHead
 	Plots          []FilePlot
@@ -200,13 +205,14 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 		return FilePage{}, false
 	}
 	f, e := all[i], b.fileEntry(all[i])
-	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(name), Answers: b.answered(name), Head: headOf(f, b.looked.heads[name])}
+	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(name), Answers: b.answered(f), Head: headOf(f, b.looked.heads[name])}
 	if e.state == fileRefused {
 		_, p.Sentence = Refusal(path.Base(name), f.Err)
+		p.Dismiss = dismissal(f)
 		return p, true
 	}
 	p.Sentence, p.Clock, p.Encoding = understood(f), b.clockWords(f), f.Export.Layout.Encoding
-	p.Questions, p.Notes, p.Plots = b.questions(f, u), b.fileNotes(f), plotsOf(f, u)
+	p.Questions, p.Notes, p.Plots, p.Columns = b.questions(f, u), b.fileNotes(f), plotsOf(f, u), b.columns(f, u)
 	return p, true
 }
 

@@ -85,7 +85,7 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 		t.Errorf("%v, alike %v", got, q.Alike)
 	}
 
-	one := edited(t, k, b, Answered("a.csv", q, "dmy", false))
+	one := edited(t, k, b, Answered("a.csv", q, "dmy", true))
 	if s := one.Files().Sentence; s != "3 files: b.csv waits for an answer." || one.Undo != "an answer" {
 		t.Errorf("%q, undo %q", s, one.Undo)
 	}
@@ -100,7 +100,7 @@ func TestAFileThatAsksAndIsAnswered(t *testing.T) {
 	if again.Files().Sentence != v.Sentence {
 		t.Error(again.Files().Sentence)
 	}
-	both := edited(t, k, again, Answered("a.csv", q, "mdy", true))
+	both := edited(t, k, again, Answered("a.csv", q, "mdy", false))
 	if s := both.Files().Sentence; s != "3 files were read; no question is open." {
 		t.Error(s)
 	}
@@ -142,7 +142,7 @@ func TestAYearIsAskedFor(t *testing.T) {
 	if o := p.Questions[0].Options[0]; o.Label != "2024" || plain(o.Preview) != "first reading 14 November 2024 00:00, 4.0 °C; last 14 November 2024 23:00" {
 		t.Errorf("%+v", o)
 	}
-	b = edited(t, k, b, Answered("b.csv", p.Questions[0], "2024", false))
+	b = edited(t, k, b, Answered("b.csv", p.Questions[0], "2024", true))
 	if got := b.Files().Sentence; got != "2 files were read; no question is open." {
 		t.Error(got)
 	}
@@ -272,7 +272,7 @@ func TestAFileInAnArchive(t *testing.T) {
 	if len(p.Questions) != 1 || len(p.Questions[0].Alike) != 1 || len(p.Head.Rows) == 0 || len(p.Loggers) != 1 {
 		t.Fatalf("%+v", p)
 	}
-	b = edited(t, k, b, Answered(p.Name, p.Questions[0], "dmy", true))
+	b = edited(t, k, b, Answered(p.Name, p.Questions[0], "dmy", false))
 	if got := b.Files().Sentence; got != "2 files were read; no question is open." {
 		t.Error(got)
 	}

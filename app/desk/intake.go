@@ -28,8 +28,8 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 		return b, err
 	}
 	b.Faults = nil
-	sound, err := k.sound(ctx, &b, read)
-	if err != nil || len(sound) == 0 {
+	sound, refused, err := k.sound(ctx, &b, read)
+	if err != nil || len(sound) == 0 && (k.store == nil || len(refused) == 0) {
 		return b, err
 	}
 	if k.store != nil {
@@ -38,14 +38,16 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 			return b, err
 		}
 		faults := b.Faults
-		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggersOf(sound, names)})
+		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggersOf(sound, names), Refused: refused})
 		b.Faults = faults
 		return b, err
 	}
 	zone := zoneOf(read)
 	made, err := k.begin(winter.Winter{Name: newWinterName, Zone: zone}, func(s *store.Store) (winter.Winter, error) {
 		names, err := engine.Keep(ctx, s, sound, tell)
-		return newWinter(loggersOf(sound, names), zone), err
+		w := newWinter(loggersOf(sound, names), zone)
+		w.Refused = refused
+		return w, err
 	})
 	if err != nil {
 		return b, err
@@ -56,31 +58,34 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 	return b, nil
 }
 
-// sound are the files of use that no logger of the winter has yet; the faults of the others are noted.
-func (k *Keeper) sound(ctx context.Context, b *Book, read []engine.File) (out []engine.File, err error) {
+// sound are the files of use that no logger of the winter has yet, and what is to be set down of those that are of
+// no use; the faults of all others are noted.
+func (k *Keeper) sound(ctx context.Context, b *Book, read []engine.File) (out []engine.File, refused []winter.Refused, err error) {
 	used, sums := k.used(), map[string]bool{}
 	for _, f := range read {
 		name, here := filepath.Base(f.Name), sums[f.SHA256]
 		if k.store != nil && f.Err == nil && !here {
 			kept, err := k.files.NameOf(ctx, f)
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
 			here = used[kept]
 		}
 		switch {
 		case f.Err != nil:
 			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))
+			refused = append(refused, refusedAs(f))
 		case here:
 			b.Faults = append(b.Faults, Fault{Text: name + " is already here, so it was not added again."})
 		case len(loggerNames(f)) == 0:
 			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or record of a fan that could be used."})
+			refused = append(refused, refusedAs(f))
 		default:
 			out = append(out, f)
 			sums[f.SHA256] = true
 		}
 	}
-	return out, nil
+	return out, refused, nil
 }
 
 // used are the names of the kept files that loggers of the open winter have. A file that is kept but that no

@@ -273,6 +273,7 @@ func (k *Keeper) tellOfFaults(result engine.Result) {
 var edits = map[string]string{
 	"add": "adding files", "hang": "hanging a logger", "bees_time": "bees in and out", "rename": "renaming", "note": "a note", "take_over": "taking barns over",
 	"answer": "an answer", "logger": "a logger's place or clock", "exclude": "leaving a stretch out", "include": "taking a stretch back",
+	"regroup": "which columns belong together", "swap": "swapping two loggers", "dismiss": "taking a file off the list",
 }
 
 // editWords is the kind of an edit in words; empty where there is none.

@@ -23,6 +23,7 @@ var refusalTexts = map[string]string{
 	"no_start":         "%s counts time from a start it does not name; export it with the date and time of each reading, or write a line such as “Start: 2025-11-12 14:30” above the table.",
 	"shifted_fields":   "%s is the first whose fields stand in other columns than those of most lines, so no column can be trusted; export the log anew, with every cell written out.",
 	"two_commas":       "%s has commas between the cells and commas in the numbers, which can't be told apart; export it with semicolons or tabs between the cells, or with decimal points.",
+	nothingUsable:      "%s holds no temperature, humidity or record of a fan that could be used; export the log with its readings and add it again.",
 	"no_values":        "%s has times, but no column of numbers or of states beside them; export it with its readings.",
 }
 
@@ -35,9 +36,12 @@ type reasoned interface {
 // programs.
 func Refusal(file string, err error) (code, text string) {
 	var why reasoned
+	var said refusal
 	switch {
 	case err == nil:
 		return "not_read", file + " was not read."
+	case errors.As(err, &said) && said.Code == "":
+		return "not_read", said.Error()
 	case errors.As(err, &why):
 		code, args, line, column := why.Reason()
 		if template, known := refusalTexts[code]; known && strings.Count(template, "%s") == len(args)+1 {

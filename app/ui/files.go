@@ -89,9 +89,16 @@ func (u *UI) fillFile() {
 	for _, a := range p.Answers {
 		page.Add(u.takenBack(a.Text, "Ask again", a.Undo))
 	}
+	if p.Dismiss != nil {
+		page.Add(container.NewHBox(u.quiet("Take it off the list", func() { u.edit(p.Dismiss) })))
+	}
 	if len(p.Head.Rows) > 0 {
 		page.Add(heading("As it stands in the file"))
 		page.Add(headOf(p.Head))
+	}
+	if len(p.Columns.Columns) > 0 && len(p.Questions) == 0 {
+		page.Add(heading("Which columns belong together"))
+		page.Add(u.columnsOf(p))
 	}
 	for i, plot := range p.Plots {
 		page.Add(smallPlot(plot, i == len(p.Plots)-1))
@@ -131,19 +138,36 @@ func fileTitle(p desk.FilePage) fyne.CanvasObject {
 // questionOf asks one question, with a button for each answer and what the file would then say.
 func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject {
 	ask := container.New(column{gap: 6}, hairline(), newProse(q.Text, theme.SizeNameText, theme.ColorNameForeground, true))
-	alike := widget.NewCheck(fmt.Sprintf("and for all files like this (%d more)", len(q.Alike)), nil)
 	for _, o := range q.Options {
-		b := widget.NewButton(o.Label, func() { u.edit(desk.Answered(p.Name, q, o.Option, alike.Checked)) })
+		b := widget.NewButton(o.Label, func() { u.answer(p, q, o) })
 		setUsable(b, u.book.Changeable())
-		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 132}, b), nil, container.New(inset{12, 9, 0, 0}, line(o.Preview, theme.SizeNameText, theme.ColorNameForeground, false))))
+		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 132}, container.NewVBox(b)), nil, container.New(inset{12, 9, 0, 0}, body(o.Preview))))
+	}
+	if q.Pairing && len(p.Columns.Columns) > 0 {
+		ask.Add(container.NewHBox(u.quiet("Say it column by column…", func() { u.columnsDialog(p) })))
 	}
 	if q.Before != "" {
 		ask.Add(caption(q.Before))
 	}
-	if len(q.Alike) > 0 {
-		ask.Add(alike)
-	}
 	return ask
+}
+
+// answer answers a question; where other files written the same way ask the same it is asked once whether for all.
+func (u *UI) answer(p desk.FilePage, q desk.FileQuestion, o desk.FileOption) {
+	if len(q.Alike) == 0 {
+		u.edit(desk.Answered(p.Name, q, o.Option, false))
+		return
+	}
+	var s *sheet
+	say := func(alone bool) func() {
+		return func() { s.close(); u.edit(desk.Answered(p.Name, q, o.Option, alone)) }
+	}
+	shut := func() { s.close() }
+	all := newKeyButton(fmt.Sprintf("For all %d", len(q.Alike)+1), say(false), shut)
+	all.Importance = widget.HighImportance
+	one := newKeyButton("For this one only", say(true), shut)
+	s = newSheet(u.win, o.Label+": for the other files too?", body(q.Others), 520, one, all)
+	u.win.Canvas().Focus(all)
 }
 
 func setUsable(b *widget.Button, on bool) {
@@ -154,6 +178,9 @@ func setUsable(b *widget.Button, on bool) {
 
 // takenBack is a sentence with a button that takes what it says back.
 func (u *UI) takenBack(text, label string, undo desk.Edit) fyne.CanvasObject {
+	if undo == nil {
+		return caption(text)
+	}
 	return container.NewBorder(nil, nil, nil, u.quiet(label, func() { u.edit(undo) }), container.New(inset{0, 9, 0, 0}, caption(text)))
 }
 

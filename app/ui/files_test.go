@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/desk"
 )
@@ -51,17 +50,63 @@ func TestAFileIsAnsweredInPlace(t *testing.T) {
 	s.lacks(t, "Files · 2 of 3 wait for an answer")
 	s.tapRow(t, "Files")
 	s.lacks(t, "a.csv and b.csv wait for an answer", "day first or month first", "first reading 3 April 2024 00:00, 4.0 °C", "first reading 4 March 2024 00:00, 4.0 °C", "03/04/2024 01:00")
-	both, ok := find(s.win.Content(), func(c *widget.Check) bool { return strings.Contains(c.Text, "1 more") })
-	if !ok {
-		t.Fatal("the other file of the kind can't be answered with it")
-	}
-	test.Tap(both)
 	test.Tap(s.button(t, "Day first"))
+	s.lacks(t, "Day first: for the other files too?", "b.csv is written the same way and asks the same.")
+	s.press(t, "For all 2")
 	s.settled(t)
 	s.lacks(t, "3 files were read; no question is open.", "from 3 April 2024 00:00 to 3 April 2024 23:00", "You said: Day first.", "Files · 3, no question is open")
 	s.choose(t, "Undo")
 	s.settled(t)
 	s.lacks(t, "a.csv and b.csv wait for an answer")
+}
+
+// Two humidities are told the other way round, column by column; a change that can't be is refused in place.
+func TestColumnsAreGroupedOtherwise(t *testing.T) {
+	s := show(t)
+	text := "time,Temp A,RH A,Temp B,RH B\n"
+	for h := range 24 {
+		text += fmt.Sprintf("2026-01-13 %02d:00,4.5,60,5.5,70\n", h)
+	}
+	path := filepath.Join(t.TempDir(), "both.csv")
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.take(t, path)
+	s.choose(t, "Files")
+	s.lacks(t, "A: Temp A (column 2) 4.5 °C, RH A (column 3) 60 %")
+	test.Tap(s.button(t, "Group them otherwise…"))
+	var choices []*keyChoice
+	find(s.win.Canvas().Overlays().Top(), func(c *keyChoice) bool { choices = append(choices, c); return false })
+	if len(choices) != 4 {
+		t.Fatalf("%d columns", len(choices))
+	}
+	choices[1].SetText("B")
+	s.press(t, "Group them so")
+	s.lacks(t, "B would have the humidity of two columns, 3 and 5.")
+	choices[3].SetText("A")
+	s.press(t, "Group them so")
+	s.settled(t)
+	s.lacks(t, "A: Temp A (column 2) 4.5 °C, RH B (column 5) 70 %", "Which columns belong together? You said: as they stand below.", "humidity, B")
+	s.choose(t, "Undo")
+	s.settled(t)
+	s.lacks(t, "A: Temp A (column 2) 4.5 °C, RH A (column 3) 60 %")
+}
+
+// What can't be read stays on the list with its reason until the keeper takes it off.
+func TestARefusedFileStaysOnTheList(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	empty := filepath.Join(dir, "empty.csv")
+	if err := os.WriteFile(empty, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.take(t, loggerFile(t, dir, "a.csv", 4), empty)
+	s.lacks(t, "Files · 1 of 2 could not be read")
+	s.choose(t, "Files")
+	s.lacks(t, "empty.csv is empty; read the logger out again.")
+	test.Tap(s.button(t, "Take it off the list"))
+	s.settled(t)
+	s.lacks(t, "1 file was read; no question is open.")
 }
 
 func TestAnotherFileIsShownAndKept(t *testing.T) {

@@ -93,12 +93,21 @@ func (l Logger) bare() bool {
 
 func noList(list int) error { return fmt.Errorf("this winter has no barn number %d", list+1) }
 
-// AddLoggers puts new loggers into the tray.
-type AddLoggers struct{ Loggers []Logger }
+// AddLoggers puts new loggers into the tray, and sets down which files could not be taken; of one that was
+// refused before and is taken now nothing is said any more.
+type AddLoggers struct {
+	Loggers []Logger
+	Refused []Refused
+}
 
 // Apply is Edit's.
 func (e AddLoggers) Apply(w Winter) (Winter, error) {
 	w.Tray = slices.Concat(w.Tray, e.Loggers)
+	w.Refused = slices.DeleteFunc(slices.Clone(w.Refused), func(r Refused) bool {
+		again := slices.ContainsFunc(e.Refused, func(n Refused) bool { return n.Name == r.Name })
+		return again || slices.ContainsFunc(e.Loggers, func(l Logger) bool { return l.HasFile(r.Name) })
+	})
+	w.Refused = append(w.Refused, e.Refused...)
 	return w, nil
 }
 
@@ -107,6 +116,21 @@ func (AddLoggers) What() string { return "add" }
 
 // Field is Edit's.
 func (AddLoggers) Field() string { return "" }
+
+// Dismiss takes a file that could not be taken off the list.
+type Dismiss struct{ Name string }
+
+// Apply is Edit's.
+func (e Dismiss) Apply(w Winter) (Winter, error) {
+	w.Refused = slices.DeleteFunc(slices.Clone(w.Refused), func(r Refused) bool { return r.Name == e.Name })
+	return w, nil
+}
+
+// What is Edit's.
+func (Dismiss) What() string { return "dismiss" }
+
+// Field is Edit's.
+func (Dismiss) Field() string { return "" }
 
 // Hang moves a logger to a place in a barn, or to the outdoor list or the tray.
 type Hang struct {

@@ -88,7 +88,7 @@ func TestHangingKeepsSettings(t *testing.T) {
 
 func TestTheOtherEdits(t *testing.T) {
 	w := sample()
-	if got := applied(t, w, AddLoggers{[]Logger{{Name: "n"}}}); names(got.Tray) != "b@:b2.csv t@:t.csv n@:" {
+	if got := applied(t, w, AddLoggers{Loggers: []Logger{{Name: "n"}}}); names(got.Tray) != "b@:b2.csv t@:t.csv n@:" {
 		t.Error(names(got.Tray))
 	}
 	if got := applied(t, w, SetBeesTime{1, at(5), nil}); *got.Barns[1].BeesIn != 5 || got.Barns[1].BeesOut != nil {

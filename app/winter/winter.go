@@ -6,15 +6,16 @@ package winter
 
 // Winter is one winter of one operation.
 type Winter struct {
-	Name       string   `json:"name"`
-	Zone       string   `json:"zone"`                  // IANA name or ±hh:mm: the zone of days and of everything the keeper wrote down
-	GapMinutes *float64 `json:"gap_minutes,omitempty"` // longest step still joined by a line; nil for the house rule
-	Barns      []Barn   `json:"barns,omitempty"`
-	Outdoor    []Logger `json:"outdoor,omitempty"` // weather that holds for every barn
-	Tray       []Logger `json:"tray,omitempty"`    // loggers that hang nowhere yet
-	Bands      Bands    `json:"bands,omitzero"`
-	Tariff     *Tariff  `json:"tariff,omitempty"`
-	Answers    []Answer `json:"answers,omitempty"`
+	Name       string    `json:"name"`
+	Zone       string    `json:"zone"`                  // IANA name or ±hh:mm: the zone of days and of everything the keeper wrote down
+	GapMinutes *float64  `json:"gap_minutes,omitempty"` // longest step still joined by a line; nil for the house rule
+	Barns      []Barn    `json:"barns,omitempty"`
+	Outdoor    []Logger  `json:"outdoor,omitempty"` // weather that holds for every barn
+	Tray       []Logger  `json:"tray,omitempty"`    // loggers that hang nowhere yet
+	Bands      Bands     `json:"bands,omitzero"`
+	Tariff     *Tariff   `json:"tariff,omitempty"`
+	Answers    []Answer  `json:"answers,omitempty"`
+	Refused    []Refused `json:"refused,omitempty"` // files that were given and could not be taken
 }
 
 // Barn is one wintering building or room.
@@ -199,6 +200,16 @@ type Answer struct {
 	ID     string `json:"id"`
 	Option string `json:"option"`
 	Layout string `json:"layout,omitempty"`
+}
+
+// Refused is a file that was given and could not be taken, and why: a code with its arguments, and the line and
+// column of the file where there are such. Without a code the one argument is the sentence.
+type Refused struct {
+	Name   string   `json:"name"`
+	Code   string   `json:"code,omitempty"`
+	Args   []string `json:"args,omitempty"`
+	Line   int      `json:"line,omitempty"`
+	Column int      `json:"column,omitempty"`
 }
 
 // Bands are safe bands. RH is 0–1.

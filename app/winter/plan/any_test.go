@@ -55,6 +55,7 @@ func anyWinter(rng *rand.Rand) winter.Winter {
 	}
 	if rng.IntN(2) == 0 {
 		w.Answers = []winter.Answer{{File: "*.csv", ID: "zone", Option: "+02:00"}, {File: "north.csv", ID: "pairing", Option: "2+5:north, -7", Layout: anyText(rng)}}
+		w.Refused = []winter.Refused{{Name: "photo.csv", Code: "binary", Args: []string{anyText(rng)}, Line: rng.IntN(3), Column: rng.IntN(3)}}
 		w.Outdoor = []winter.Logger{anyLogger(rng, "out", "outdoor")}
 		w.Outdoor[0].StationKM = maybe(rng, 0, 1000)
 	}

@@ -42,6 +42,10 @@ func (b *builder) winter(doc document) winter.Winter {
 	w.Bands = b.bands("bands", doc.Bands)
 	w.Tariff = b.tariff(doc.Tariff)
 	w.Answers = b.answers(doc.Answers)
+	for i, t := range doc.Refused {
+		t.Name, t.Args = b.text(fmt.Sprintf("refused[%d]", i), "file", t.Name), listOf(t.Args)
+		w.Refused = append(w.Refused, winter.Refused(t))
+	}
 	return w
 }
 

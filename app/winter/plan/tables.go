@@ -9,6 +9,7 @@ type document struct {
 	Tray    []loggerTable  `toml:"tray,omitempty"`
 	Tariff  *tariffTable   `toml:"tariff,omitempty"`
 	Answers []answerTable  `toml:"answer,omitempty"`
+	Refused []refusedTable `toml:"refused,omitempty"`
 }
 
 type winterTable struct {
@@ -154,4 +155,12 @@ type answerTable struct {
 	ID     string `toml:"id"`
 	Option string `toml:"option"`
 	Layout string `toml:"layout,omitempty"`
+}
+
+type refusedTable struct {
+	Name   string   `toml:"file"`
+	Code   string   `toml:"code,omitempty"`
+	Args   []string `toml:"args,omitempty"`
+	Line   int      `toml:"line,omitempty"`
+	Column int      `toml:"column,omitempty"`
 }

@@ -33,6 +33,9 @@ func Write(out io.Writer, w winter.Winter) error {
 	for _, a := range w.Answers {
 		doc.Answers = append(doc.Answers, answerTable(a))
 	}
+	for _, r := range w.Refused {
+		doc.Refused = append(doc.Refused, refusedTable(r))
+	}
 	return toml.NewEncoder(out).Encode(doc)
 }
 
