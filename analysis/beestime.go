@@ -5,8 +5,8 @@ import (
 )
 
 // beesTime is the judged stretch: what the keeper said; else the head-count ledger, from the first hives
-// in to the last out; else, assumed, the whole room record.
-func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
+// in to the last out; else what the traces show (beesseen.go), worked out; else, assumed, the whole room record.
+func beesTime(in Input, room series.Curve, seen BeesSeen) (series.Span, Evidence) {
 	s, evidence := series.Span{}, YourSetting
 	first, last := ledgerSpan(in.Heads)
 	switch {
@@ -14,6 +14,8 @@ func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
 		s.From = *in.BeesIn
 	case len(in.Heads) > 0:
 		s.From = first
+	case seen.In.OK():
+		s.From, evidence = seen.In.At, WorkedOut
 	case room.Len() > 0:
 		s.From, evidence = room.Readings.At[0], Assumed
 	}
@@ -22,6 +24,8 @@ func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
 		s.To = *in.BeesOut
 	case len(in.Heads) > 0 && last > s.From:
 		s.To = last
+	case seen.Out.OK() && seen.Out.At > s.From:
+		s.To, evidence = seen.Out.At, weaker(evidence, WorkedOut)
 	case room.Len() > 0:
 		s.To, evidence = room.Readings.At[room.Len()-1], Assumed
 	}
@@ -29,6 +33,16 @@ func beesTime(in Input, room series.Curve) (series.Span, Evidence) {
 		s.To = s.From
 	}
 	return s, evidence
+}
+
+// weaker is the evidence of something that rests on both.
+func weaker(a, b Evidence) Evidence {
+	for _, e := range []Evidence{Assumed, WorkedOut, YourSetting} {
+		if a == e || b == e {
+			return e
+		}
+	}
+	return Recorded
 }
 
 // ledgerSpan runs from the first entry to the entry that empties the barn; last is 0 when it never does.

@@ -7,6 +7,8 @@
 //	input.go    what is a barn judged by?
 //	review.go   what does a judgement hold?
 //	beestime.go when were the bees in, and how many hive-days is that?
+//	beesseen.go when do the traces show the bees going in and coming out?
+//	beesedge.go with which reading did a logger settle in the barn, or leave it?
 //	phase.go    which stretches are judged by themselves?
 //	stretch.go  what does a curve come to over the time that is scored?
 //	place.go    what was the air like at a place with several loggers?
@@ -23,5 +25,6 @@
 //	factor.go   how much of the room's warmth reaches a surface?
 //	mould.go    could mould have grown on a surface?
 //	verdict.go  held, damp, dry, fans?
+//	hourly.go   what are a curve's hours?
 //	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?
 package analysis

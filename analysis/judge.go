@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 2
+const RulesVersion = 3
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -27,12 +27,13 @@ func JudgeSpread(in Input, spread Spread) Review {
 		j.control = c.loggers[0]
 	}
 	var evidence Evidence
-	j.beesTime, evidence = beesTime(in, j.room.mean.TempC)
+	seen := beesSeen(j.room.loggers, j.weather(temperatureOf))
+	j.beesTime, evidence = beesTime(in, j.room.mean.TempC, seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
 	j.phases = phases(in, j.beesTime, j.scored)
 	j.sight = sightOf(j)
 
-	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Offset: j.sight.offset}
+	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Seen: seen, Offset: j.sight.offset}
 	r.Traces = traces(j)
 	r.HiveDays = HiveDays(in.Heads, j.beesTime)
 	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
@@ -89,6 +90,7 @@ func remarks(j judgement, beesTime Evidence) []series.Remark {
 		when bool
 	}{
 		{"bees_time_assumed", beesTime == Assumed},
+		{"bees_time_from_traces", beesTime == WorkedOut},
 		{"no_room_temperature", room.TempC.Len() == 0},
 		{"room_is_control", room.Place == "control" && room.TempC.Len() > 0},
 		{"no_humidity", room.RelHum.Len() == 0},

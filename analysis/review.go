@@ -28,6 +28,7 @@ type Review struct {
 	Barn            string
 	BeesIn, BeesOut int64 // ms UTC of the judged stretch
 	BeesTime        Evidence
+	Seen            BeesSeen // what the traces propose, whatever the keeper said
 	HiveDays        Figure
 	Coverage        float64 // known share of room air temperature over the bees' time
 	Phases          []Phase

@@ -32,6 +32,7 @@ type BarnDoc struct {
 	BeesIn     *string       `json:"bees_in"`
 	BeesOut    *string       `json:"bees_out"`
 	BeesTime   string        `json:"bees_time_evidence"`
+	BeesSeen   BeesSeenDoc   `json:"bees_seen"` // what the traces propose
 	HiveDays   *float64      `json:"hive_days"`
 	Coverage   float64       `json:"coverage"`
 	Phases     []PhaseDoc    `json:"phases"`
@@ -198,7 +199,7 @@ func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 
 func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 	d := BarnDoc{
-		Name: b.Barn, BeesTime: string(b.BeesTime), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
+		Name: b.Barn, BeesTime: string(b.BeesTime), BeesSeen: beesSeenDoc(b.Seen, zone), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
 		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),

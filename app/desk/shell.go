@@ -95,6 +95,9 @@ func (b barn) whoAndWhen() string {
 	if b.r.BeesTime == analysis.Assumed {
 		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
 	}
+	if b.r.BeesTime == analysis.WorkedOut {
+		line += ". The days are read off the loggers; set them down if the bees came or went on others"
+	}
 	return line + "."
 }
 

@@ -1,0 +1,125 @@
+package analysis
+
+import (
+	"thawbook/analysis/series"
+)
+
+// Edge is when the bees went in, or came out, as the traces show it.
+type Edge struct {
+	At     int64  // ms UTC; 0 when it can't be told
+	Sure   string // one of the three below
+	Reason string // code of what was seen, or of why it can't be told
+	Logger string // the logger that showed it
+}
+
+// How sure an edge is.
+const (
+	EdgeSure     = "sure"      // the logger came from, or left for, a place clearly warmer or colder
+	EdgeLikely   = "likely"    // it came from, or left for, a place that swung with the days
+	EdgeCantTell = "cant_tell" // the record does not show it
+)
+
+// OK says whether the traces show the edge at all.
+func (e Edge) OK() bool { return e.Sure == EdgeSure || e.Sure == EdgeLikely }
+
+// BeesSeen are both edges of the bees' time as the traces propose them.
+type BeesSeen struct{ In, Out Edge }
+
+// A day counts as one in a wintering room where its middle lies between −5 and 12 °C and it swings by no more than
+// 6 K, nor by more than 0.6 of what the outdoors does where that is known to swing by 5 K. A kitchen table is warmer,
+// a truck's seat swings with sun and night. Five such days in a row and more, over pauses of four days at most, and a
+// fortnight in all, are a stay in the barn. (Common practice, no source; the trade's rooms stand at 1–9 °C.)
+const (
+	stayLowC, stayHighC = -5, 12
+	staySwingK          = 6
+	stayOutdoorSwingK   = 5
+	stayOutdoorShare    = 0.6
+	stayRunDays         = 5
+	stayPauseDays       = 4
+	stayLeastDays       = 14
+	dayHours            = 24
+)
+
+// beesSeen proposes when the bees went in and came out: when the first of the room's loggers came from elsewhere and
+// settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
+// most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
+// cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees.
+func beesSeen(loggers []Logger, outdoor series.Curve) BeesSeen {
+	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
+	seen := BeesSeen{none, none}
+	for _, l := range loggers {
+		if l.TempC.Len() == 0 {
+			continue
+		}
+		in, out := stayEdges(l, outdoor)
+		seen.In, seen.Out = seen.In.orBetter(in, -1), seen.Out.orBetter(out, 1)
+	}
+	if seen.In.OK() && seen.Out.OK() && seen.Out.At <= seen.In.At {
+		return BeesSeen{none, none}
+	}
+	return seen
+}
+
+// orBetter is the other edge where this one can't be told or the other is farther out: earlier for sign −1.
+func (e Edge) orBetter(o Edge, sign int64) Edge {
+	if o.OK() && (!e.OK() || sign*(o.At-e.At) > 0) || !e.OK() && e.Reason == "no_stay" {
+		return o
+	}
+	return e
+}
+
+// stayEdges are the edges of one logger's stay in the barn.
+func stayEdges(l Logger, outdoor series.Curve) (in, out Edge) {
+	none := Edge{Sure: EdgeCantTell, Reason: "no_stay", Logger: l.Name}
+	h := hourlyOf(l.TempC, whole(l.TempC))
+	first, last, ok := longestStay(h, hourlyOf(outdoor, whole(l.TempC)))
+	if !ok {
+		return none, none
+	}
+	return stay{l.TempC, h, first, 1}.seenBy(l.Name), stay{l.TempC, h, last, -1}.seenBy(l.Name)
+}
+
+// longestStay are the first hour and the hour after the last of the longest stay.
+func longestStay(h, outdoor hourly) (first, last int, ok bool) {
+	days := len(h.val) / dayHours
+	var best, run [2]int
+	for d := 0; d < days; {
+		n := 0
+		for d+n < days && isStayDay(h, outdoor, d+n) {
+			n++
+		}
+		if n >= stayRunDays {
+			if run[1] == 0 || d-run[1] > stayPauseDays {
+				run[0] = d
+			}
+			run[1] = d + n
+			if run[1]-run[0] > best[1]-best[0] {
+				best = run
+			}
+		}
+		d += n + 1
+	}
+	return best[0] * dayHours, best[1] * dayHours, best[1]-best[0] >= stayLeastDays
+}
+
+// isStayDay says whether a day of hours is one in a wintering room.
+func isStayDay(h, outdoor hourly, day int) bool {
+	own := h.between(day*dayHours, (day+1)*dayHours)
+	if len(own) < dayHours/2 {
+		return false
+	}
+	level, swing := middleOf(own), swingOf(own)
+	if level < stayLowC || level > stayHighC || swing > staySwingK {
+		return false
+	}
+	out := swingOf(outdoor.between(day*dayHours, (day+1)*dayHours))
+	return out < stayOutdoorSwingK || swing <= stayOutdoorShare*out
+}
+
+// swingOf is how far apart the lowest and the highest of some values lie; 0 for none.
+func swingOf(v []float64) float64 {
+	if len(v) == 0 {
+		return 0
+	}
+	return quantileOf(1, v) - quantileOf(0, v)
+}

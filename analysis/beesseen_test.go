@@ -1,0 +1,133 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"thawbook/analysis/series"
+)
+
+// The house's worked example: one logger, every half hour, on a table at room temperature from 20 October, in the barn
+// at 4 °C from 9 November 14:00 to 7 April 10:00, and back on the table to 20 April. Both days are read off the trace,
+// and no hour of the time between lies outside the band.
+func TestALoggerThatCameFromATable(t *testing.T) {
+	start := instant(t, "2025-10-20 00:00")
+	in, out := instant(t, "2025-11-09 14:00"), instant(t, "2026-04-07 10:00")
+	c := series.Curve{MaxStepMS: hourMS}
+	for at := start; at <= instant(t, "2026-04-20 00:00"); at += hourMS / 2 {
+		v := 20 + math.Sin(float64(at)/hourMS)
+		if at >= in && at <= out {
+			v = 4 + 0.3*math.Sin(float64(at)/hourMS)
+		}
+		c.Readings.At, c.Val = append(c.Readings.At, at), append(c.Val, math.Round(10*v)/10)
+	}
+	r := Judge(Input{Name: "Alder", Zone: time.UTC, PressurePa: 101325, Loggers: []Logger{{Name: "one", Place: "room", TempC: c, TempErrK: 0.5}}})
+	for _, edge := range []struct {
+		what      string
+		got, want int64
+	}{{"in", r.BeesIn, in}, {"out", r.BeesOut, out}, {"seen in", r.Seen.In.At, in}, {"seen out", r.Seen.Out.At, out}} {
+		if apart(edge.got, edge.want) > 24*hourMS {
+			t.Errorf("%s: %v, want %v within a day", edge.what, time.UnixMilli(edge.got).UTC(), time.UnixMilli(edge.want).UTC())
+		}
+	}
+	if r.BeesTime != WorkedOut || r.Seen.In.Reason != "stood_warmer" || r.Seen.In.Sure != EdgeSure {
+		t.Errorf("%s, %+v", r.BeesTime, r.Seen)
+	}
+	for _, b := range r.Quantities[0].Bands {
+		if b.Name == "good" && (b.HoursAbove != 0 || b.HoursBelow != 0) {
+			t.Errorf("%v h above, %v h below: want none", b.HoursAbove, b.HoursBelow)
+		}
+	}
+}
+
+// simBees is where loggers stood beyond the bees' time, and a barn without a door or cut.
+func simBees(seed uint64) simBarn {
+	return simBarn{seed: seed, hours: 183 * 24, in: 20*24 + 14, out: 169*24 + 9}
+}
+
+// beyondBees is a logger that stood elsewhere before and after its barn's bees.
+func beyondBees(b simBarn, elsewhere func(h, outC float64) float64) func(h, roomC, outC float64) float64 {
+	return func(h, roomC, outC float64) float64 {
+		if h < b.in || h > b.out {
+			return elsewhere(h, outC)
+		}
+		return roomC
+	}
+}
+
+// seat is a truck's seat: the air outdoors, and up to 14 K of sun at noon.
+func seat(h, outC float64) float64 { return outC + 14*math.Max(0, math.Cos(2*math.Pi*(h-13)/24)) }
+
+func table(float64, float64) float64 { return 20 }
+
+// From a table the step into the room is ten times what any room does in an hour: every edge must be found within a day.
+// A truck's seat is told by its swing; how many of those edges are found within a day is reported.
+func TestEdgesOfSimulatedWinters(t *testing.T) {
+	const seeds = 10
+	places := []struct {
+		name                 string
+		elsewhere            func(h, outC float64) float64
+		outdoors             bool
+		found, wrong, missed int
+	}{{name: "table", elsewhere: table}, {name: "truck, outdoors known", elsewhere: seat, outdoors: true}, {name: "truck, no outdoors", elsewhere: seat}}
+	for seed := uint64(1); seed <= seeds; seed++ {
+		b := simBees(seed)
+		trace := b.run()
+		for k := range places {
+			p := &places[k]
+			in := simInput(b, trace, 30, beyondBees(b, p.elsewhere))
+			outdoor := series.Curve{}
+			if p.outdoors {
+				outdoor = in.Loggers[1].TempC
+			}
+			seen := beesSeen(in.Loggers[:1], outdoor)
+			for i, edge := range []Edge{seen.In, seen.Out} {
+				switch off := math.Abs(float64(edge.At)/hourMS - []float64{b.in, b.out}[i]); {
+				case !edge.OK():
+					p.missed++
+				case off <= 24:
+					p.found++
+				default:
+					p.wrong++
+					t.Logf("%s, seed %d: edge %d is %.0f h off", p.name, seed, i, off)
+				}
+			}
+		}
+	}
+	for _, p := range places {
+		t.Logf("%s: of %d edges %d within a day, %d further off, %d can't be told", p.name, 2*seeds, p.found, p.wrong, p.missed)
+	}
+	if places[0].found < 2*seeds {
+		t.Errorf("from a table %d of %d edges within a day, want all", places[0].found, 2*seeds)
+	}
+}
+
+// A logger that hung in the barn all the while, one that lay on a table all winter, and one outdoors show no edge.
+func TestWhatATraceCannotShow(t *testing.T) {
+	for seed := uint64(1); seed <= 4; seed++ {
+		b := simBees(seed)
+		trace := b.run()
+		for _, row := range []struct {
+			name  string
+			where func(h, roomC, outC float64) float64
+		}{
+			{"in the barn", func(h, roomC, _ float64) float64 {
+				if h < b.in || h > b.out {
+					return 4
+				}
+				return roomC
+			}},
+			{"on a table", func(float64, float64, float64) float64 { return 20 }},
+			{"on a seat", func(h, _, outC float64) float64 { return seat(h, outC) }},
+		} {
+			in := simInput(b, trace, 30, row.where)
+			if seen := beesSeen(in.Loggers[:1], in.Loggers[1].TempC); seen.In.OK() || seen.Out.OK() {
+				t.Errorf("seed %d, %s: %+v", seed, row.name, seen)
+			}
+		}
+	}
+	if seen := beesSeen(nil, series.Curve{}); seen.In.OK() || seen.In.Reason != "no_stay" {
+		t.Errorf("without a logger: %+v", seen)
+	}
+}
