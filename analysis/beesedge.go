@@ -17,11 +17,11 @@ type stay struct {
 
 // Beyond its stay a logger stood elsewhere where it is known for two hours of the week next to it, and four of five of
 // those hours lie away from the room's level: clearly so where the middle of them lies 6 K from it, and all but a
-// twentieth of them more than half as far. It swung with the
-// days where it went more than 6 K within the two days next to the stay. A logger has settled where it stays within
-// 1.5 K of the room's level of the four days next to the edge, or within half as far again as those days go on 19 of
-// 20 hours where that is more, 3 K at most. The edge is looked for within two days,
-// and of one that swung only where it went 3 K within six hours: a barn's first hours may be warm, but are no sun on glass. (Common practice, no source.)
+// twentieth of them more than half as far. It swung with the days where it went more than 6 K within the two days next
+// to the stay. A logger has settled where it stays within 1.5 K of the room's level of the four days next to the edge,
+// or within half as far again as those days go on 19 of 20 hours where that is more, 3 K at most. The edge is looked for
+// within two days, and of one that swung only where it went 3 K within six hours: a barn's first hours may be warm, but
+// are no sun on glass. (Common practice, no source.)
 const (
 	beyondDays           = 7
 	beyondHours          = 2
