@@ -25,7 +25,6 @@ const (
 	ClockAssumedFixed   = "clock_assumed_fixed"   // the zone changed within the log and the face can't tell
 	ClockContradicts    = "clock_contradicts"     // the face followed one change and not another
 	ClockImpossibleHour = "clock_impossible_hour" // readings in an hour the zone skipped, in a clock said to follow
-	ClockZoneAssumed    = "clock_zone_assumed"    // neither plan nor file names the zone
 	ClockZoneUnknown    = "clock_zone_unknown"    // the zone the file names is none. Args: the zone
 )
 

@@ -13,16 +13,17 @@ import (
 
 // The remarks joining leaves.
 const (
-	FileRefused    = "file_refused"     // Args: file, sentence
-	NothingChosen  = "nothing_chosen"   // the file holds no series for the logger. Args: logger, file
-	SeveralLoggers = "several_loggers"  // the file holds several loggers, the first was taken. Args: logger, file
-	AnswerUnused   = "answer_unused"    // an answer's pattern matches no file. Args: pattern, question
-	SameFile       = "same_file"        // two files hold the same bytes. Args: the later, the earlier
-	WaitsForAnswer = "waits_for_answer" // the file can't be read right without it. Args: logger, file, question
-	NoState        = "no_state"         // the logger is to record a stage and has no state column. Args: logger, stage
-	StateByLimit   = "state_by_limit"   // current or power above a limit is taken for on. Args: logger, file, limit
-	LoggerFault    = "logger_fault"     // a fault of the program; the logger is left out. Args: logger
-	BarnFault      = "barn_fault"       // a fault of the program; the barn is not judged. Args: barn
+	FileRefused      = "file_refused"       // Args: file, sentence
+	NothingChosen    = "nothing_chosen"     // the file holds no series for the logger. Args: logger, file
+	SeveralLoggers   = "several_loggers"    // the file holds several loggers, the first was taken. Args: logger, file
+	AnswerUnused     = "answer_unused"      // an answer's pattern matches no file. Args: pattern, question
+	SameFile         = "same_file"          // two files hold the same bytes. Args: the later, the earlier
+	WaitsForAnswer   = "waits_for_answer"   // the file can't be read right without it. Args: logger, file, question
+	NoState          = "no_state"           // the logger is to record a stage and has no state column. Args: logger, stage
+	StateByLimit     = "state_by_limit"     // current or power above a limit is taken for on. Args: logger, file, limit
+	LoggerFault      = "logger_fault"       // a fault of the program; the logger is left out. Args: logger
+	BarnFault        = "barn_fault"         // a fault of the program; the barn is not judged. Args: barn
+	ClockZoneAssumed = "clock_zone_assumed" // neither plan nor file names the zone; one for the winter. Args: how many files, the zone
 )
 
 // The 95 % half-widths of a logger as it comes, after a check against ice, salt or a neighbour (an offset

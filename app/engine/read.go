@@ -31,8 +31,10 @@ func (r reader) readAll(ctx context.Context, paths []string) ([]File, error) {
 		m.total += r.source.Size(p)
 	}
 	out := make([]File, len(paths))
-	err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m) })
-	return out, err
+	if err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m) }); err != nil {
+		return out, err
+	}
+	return out, r.askNeighbours(ctx, out)
 }
 
 // read reads one file; a panic of the decoder is that file's error.

@@ -99,7 +99,9 @@ func Review(ctx context.Context, w winter.Winter, source Source, cache *Cache, p
 	if cache == nil {
 		cache = &Cache{}
 	}
-	return out, newBench(w, zone, g, read, cache).judge(ctx, &out)
+	err = newBench(w, zone, g, read, cache).judge(ctx, &out)
+	out.Remarks = zonesAssumed(w, out.Remarks)
+	return out, err
 }
 
 // bench is where the barns of one winter are judged.
