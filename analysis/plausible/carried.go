@@ -19,11 +19,11 @@ const (
 
 // carried finds whether logger i hung outdoors at either end of its log.
 func (r *Room) carried(i int) (out []Finding) {
-	own := r.temp[i]
+	own := r.temp.all[i]
 	if !own.any() || !r.outdoor.any() {
 		return nil
 	}
-	near, n := others(r.temp, i)
+	near, n := r.temp.others(i)
 	first, last := firstKnown(own.val), lastKnown(own.val)
 	for _, side := range []struct{ start, step int }{{last, -1}, {first, 1}} {
 		room := func(k int) float64 { return near.val[k] }
@@ -89,7 +89,7 @@ func (r *Room) abrupt(own hours, room func(int) float64, start, step, length int
 // carriedOut is the finding for the hours at one end. The hour in which it was carried, half in and half
 // out, goes with them.
 func (r *Room) carriedOut(i int, room func(int) float64, start, step, length int) Finding {
-	own := r.temp[i]
+	own := r.temp.all[i]
 	a, b := start, start+step*(length-1)
 	a, b = min(a, b), max(a, b)
 	var in, out []float64
@@ -102,7 +102,7 @@ func (r *Room) carriedOut(i int, room func(int) float64, start, step, length int
 		b = min(b+1, len(own.val)-1)
 	}
 	sure := Likely
-	if _, n := others(r.temp, i); n == 0 {
+	if _, n := r.temp.others(i); n == 0 {
 		sure = Perhaps
 	}
 	return Finding{CarriedOut, Both, own.span(a, b+1), sure, []float64{median(in), median(out)}, ""}

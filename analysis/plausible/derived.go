@@ -31,6 +31,7 @@ const (
 	alikeShare      = 0.004
 	formulaK        = 1
 	formulaShare    = 0.05
+	derivedMost     = 20_000 // of more readings so many are looked at, evenly spread
 )
 
 // formula is how a derived value may have been worked out of temperature (°C) and humidity (0–1).
@@ -87,12 +88,17 @@ type disagreement struct {
 // and humidity. step is the printed resolution of the column. ok is false when they agree, or when there are
 // fewer than twelve instants with all three.
 func Derived(t Trace, own series.Curve, kind Kind, step float64) (f Finding, ok bool) {
-	all := formulas[kind]
+	if own.Len() == 0 {
+		return Finding{}, false
+	}
+	all, whole := formulas[kind], spanOf(own, 0, own.Len())
+	own = thinned(own)
+	t.TempC, t.RelHum = alongside(own, t.TempC), alongside(own, t.RelHum)
 	ours := compare(t, own, all[0].of, kind, step)
 	if ours.n < derivedReadings || ours.beyond <= derivedShare {
 		return Finding{}, false
 	}
-	f = Finding{Code: FormulaOff, Quantity: Both, Span: spanOf(own, 0, own.Len()), Sure: Perhaps, Figures: []float64{ours.worst, ours.beyond}}
+	f = Finding{Code: FormulaOff, Quantity: Both, Span: whole, Sure: Perhaps, Figures: []float64{ours.worst, ours.beyond}}
 	for _, other := range all[1:] {
 		if d := compare(t, own, other.of, kind, step); d.n >= derivedReadings && d.n >= ours.n/2 && d.beyond <= math.Min(derivedShare, ours.beyond/2) {
 			f.Code, f.Sure = other.code, Likely
@@ -105,14 +111,31 @@ func Derived(t Trace, own series.Curve, kind Kind, step float64) (f Finding, ok 
 	return f, true
 }
 
+// thinned is a curve's readings, every so manieth of them where they are too many.
+func thinned(c series.Curve) series.Curve {
+	every := (c.Len() + derivedMost - 1) / derivedMost
+	if every <= 1 {
+		return series.Curve{Readings: c.Readings}
+	}
+	var r series.Readings
+	for i := 0; i < c.Len(); i += every {
+		r.At, r.Val = append(r.At, c.Readings.At[i]), append(r.Val, c.Val[i])
+	}
+	return series.Curve{Readings: r}
+}
+
+// alongside are a curve's readings at the instants of another's.
+func alongside(of, c series.Curve) series.Curve {
+	return series.Zip(of, series.Curve{Readings: c.Readings}, func(_, v float64) float64 { return v })
+}
+
 // compare holds a column against a formula at every instant where all three have a reading.
 func compare(t Trace, own series.Curve, of func(tempC, relHum float64) float64, kind Kind, step float64) (d disagreement) {
-	bare := func(c series.Curve) series.Curve { return series.Curve{Readings: c.Readings} }
-	want := series.Zip(bare(t.TempC), bare(t.RelHum), of)
-	slack := series.Zip(bare(t.TempC), bare(t.RelHum), func(tempC, relHum float64) float64 {
+	want := series.Zip(t.TempC, t.RelHum, of)
+	slack := series.Zip(t.TempC, t.RelHum, func(tempC, relHum float64) float64 {
 		return math.Abs(of(tempC+t.TempStepK/2, relHum+t.RelHumStep/2)-of(tempC, relHum)) + step/2
 	})
-	apart := series.Zip(want, bare(own), func(a, b float64) float64 { return math.Abs(b - a) })
+	apart := series.Zip(want, own, func(a, b float64) float64 { return math.Abs(b - a) })
 	var sizes, excess []float64
 	beyond := 0
 	for i, v := range apart.Val {

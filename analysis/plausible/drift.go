@@ -36,20 +36,19 @@ func (r *Room) drifting(i int) []Finding {
 }
 
 // driftIn is drifting for one quantity.
-func (r *Room) driftIn(i int, all []hours, q Quantity, least float64) []Finding {
-	_, n := others(all, i)
-	if n == 0 || !all[i].any() {
+func (r *Room) driftIn(i int, all *crowd, q Quantity, least float64) []Finding {
+	if all.n < 2 || !all.has[i] {
 		return nil
 	}
-	own := r.trendOf(all, i)
+	own := all.trends[i]
 	if !own.ok || math.Abs(own.change) < least {
 		return nil
 	}
-	if n == 1 {
+	if all.n == 2 {
 		return r.driftOfTwo(i, all, Finding{DriftOfTwo, q, own.span, Perhaps, []float64{own.change}, ""})
 	}
-	for k := range all {
-		if k != i && all[k].any() && math.Abs(own.change) < driftBlame*math.Abs(r.trendOf(all, k).change) {
+	for k := range all.trends {
+		if k != i && math.Abs(own.change) < driftBlame*math.Abs(all.trends[k].change) {
 			return nil
 		}
 	}
@@ -57,9 +56,9 @@ func (r *Room) driftIn(i int, all []hours, q Quantity, least float64) []Finding 
 }
 
 // driftOfTwo is the finding on logger i, with the other's name, if i is the first of the two; else none.
-func (r *Room) driftOfTwo(i int, all []hours, f Finding) []Finding {
-	for k := i + 1; k < len(all); k++ {
-		if all[k].any() {
+func (r *Room) driftOfTwo(i int, all *crowd, f Finding) []Finding {
+	for k := i + 1; k < len(all.has); k++ {
+		if all.has[k] {
 			f.Beside = r.traces[k].Name
 			return []Finding{f}
 		}
@@ -68,9 +67,12 @@ func (r *Room) driftOfTwo(i int, all []hours, f Finding) []Finding {
 }
 
 // trendOf is how logger i grew apart from the median of the others.
-func (r *Room) trendOf(all []hours, i int) trend {
-	near, _ := others(all, i)
-	apart := all[i].minus(near)
+func (r *Room) trendOf(all *crowd, i int) trend {
+	near, n := all.others(i)
+	if n == 0 || !all.has[i] {
+		return trend{}
+	}
+	apart := all.all[i].minus(near)
 	weather := apart
 	if r.outdoor.any() {
 		weather = r.outdoor

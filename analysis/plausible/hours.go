@@ -26,8 +26,13 @@ func (h hours) any() bool { return slices.ContainsFunc(h.val, isKnown) }
 // isKnown says whether a value is one.
 func isKnown(v float64) bool { return !math.IsNaN(v) }
 
-// gridOf is the whole hours that cover all readings of some loggers.
+// gridReachMS is how far the hours reach from the middle of the record: a year and a day each way. One logger whose
+// clock was reset to another century costs no memory that way (common practice, no source).
+const gridReachMS = 366 * dayHours * series.HourMS
+
+// gridOf is the whole hours that cover all readings of some loggers, as far as they reach.
 func gridOf(traces []Trace) (grid series.Span) {
+	var middles []int64
 	first := true
 	for _, t := range traces {
 		for _, c := range []series.Curve{t.TempC, t.RelHum} {
@@ -39,8 +44,15 @@ func gridOf(traces []Trace) (grid series.Span) {
 				grid, first = series.Span{From: from, To: to}, false
 			}
 			grid.From, grid.To = min(grid.From, from), max(grid.To, to)
+			middles = append(middles, c.Readings.At[c.Len()/2])
 		}
 	}
+	if first {
+		return grid
+	}
+	slices.Sort(middles)
+	middle := middles[len(middles)/2]
+	grid.From, grid.To = max(grid.From, middle-gridReachMS), min(grid.To, middle+gridReachMS)
 	grid.From = floorHour(grid.From)
 	grid.To = floorHour(grid.To + series.HourMS - 1)
 	return grid
@@ -71,29 +83,95 @@ func hoursOf(grid series.Span, c series.Curve) hours {
 	return h
 }
 
+// crowd is one quantity of all loggers of a place, hour by hour. Each hour's known values are kept in order, so that
+// the middle of all but one costs a look-up and not another sorting.
+type crowd struct {
+	all    []hours // per logger
+	has    []bool  // per logger, whether any hour is known
+	n      int     // how many have
+	sorted [][]float64
+	near   []hours // per logger, the medians of all others
+	trends []trend // per logger
+}
+
+// newCrowd gathers the loggers' hours on a grid; spread shares out the work.
+func newCrowd(grid series.Span, curves []series.Curve, spread Spread) *crowd {
+	c := &crowd{all: make([]hours, len(curves)), has: make([]bool, len(curves))}
+	spread(len(curves), func(i int) {
+		c.all[i] = hoursOf(grid, curves[i])
+		c.has[i] = c.all[i].any()
+	})
+	for _, has := range c.has {
+		if has {
+			c.n++
+		}
+	}
+	c.sorted = make([][]float64, (grid.To-grid.From)/series.HourMS)
+	days := (len(c.sorted) + dayHours - 1) / dayHours
+	spread(days, func(d int) {
+		for k := d * dayHours; k < min((d+1)*dayHours, len(c.sorted)); k++ {
+			c.sorted[k] = c.sortedAt(k)
+		}
+	})
+	c.near = make([]hours, len(curves))
+	spread(len(curves), func(i int) { c.near[i] = c.middles(i) })
+	return c
+}
+
+// sortedAt are the known values of an hour in order.
+func (c *crowd) sortedAt(k int) []float64 {
+	row := make([]float64, 0, c.n)
+	for i, h := range c.all {
+		if c.has[i] && isKnown(h.val[k]) {
+			row = append(row, h.val[k])
+		}
+	}
+	slices.Sort(row)
+	return row
+}
+
 // others are the medians of the hours of all loggers but one, and of how many at most they are.
-func others(all []hours, but int) (out hours, n int) {
-	var rest []hours
-	for i, h := range all {
-		if i != but && h.any() {
-			rest = append(rest, h)
+func (c *crowd) others(but int) (out hours, n int) {
+	if c.has[but] {
+		return c.near[but], c.n - 1
+	}
+	return c.near[but], c.n
+}
+
+// middles are the medians of the hours of all loggers but one; none where there is no other.
+func (c *crowd) middles(but int) hours {
+	out := hours{from: c.all[but].from}
+	if c.n == 0 || c.n == 1 && c.has[but] {
+		return out
+	}
+	out.val = make([]float64, len(c.sorted))
+	for k, row := range c.sorted {
+		own := math.NaN()
+		if c.has[but] {
+			own = c.all[but].val[k]
 		}
+		out.val[k] = middleBut(row, own)
 	}
-	if len(rest) == 0 {
-		return hours{from: all[but].from}, 0
+	return out
+}
+
+// middleBut is the median of sorted values without one of them, which may be unknown; NaN of nothing.
+func middleBut(sorted []float64, own float64) float64 {
+	n, skip := len(sorted), len(sorted)
+	if isKnown(own) {
+		skip, _ = slices.BinarySearch(sorted, own)
+		n--
 	}
-	out = hours{from: rest[0].from, val: make([]float64, len(rest[0].val))}
-	row := make([]float64, 0, len(rest))
-	for k := range out.val {
-		row = row[:0]
-		for _, h := range rest {
-			if isKnown(h.val[k]) {
-				row = append(row, h.val[k])
-			}
+	if n <= 0 {
+		return math.NaN()
+	}
+	at := func(i int) float64 {
+		if i >= skip {
+			i++
 		}
-		out.val[k] = median(row)
+		return sorted[i]
 	}
-	return out, len(rest)
+	return (at((n-1)/2) + at(n/2)) / 2
 }
 
 // minus is the difference of hours; NaN where either is unknown.

@@ -28,11 +28,11 @@ func celsius(f float64) float64 { return (f - 32) / 1.8 }
 
 // misread finds where logger i has its columns swapped, or °F taken for °C.
 func (r *Room) misread(i int) []Finding {
-	temp, relHum := r.temp[i], r.relHum[i]
+	temp, relHum := r.temp.all[i], r.relHum.all[i]
 	if !temp.any() {
 		return nil
 	}
-	if near, n := others(r.temp, i); n > 0 {
+	if near, n := r.temp.others(i); n > 0 {
 		return r.misreadBeside(temp, relHum, near)
 	}
 	if !r.traces[i].Resting {

@@ -69,38 +69,67 @@ type Trace struct {
 type Room struct {
 	traces  []Trace
 	outdoor hours
-	temp    []hours // per trace
-	relHum  []hours
+	temp    *crowd
+	relHum  *crowd
+}
+
+// Spread shares out work(0) to work(n−1) and comes back when it is done, or was given up.
+type Spread func(n int, work func(i int))
+
+// inTurn does one after the other.
+func inTurn(n int, work func(i int)) {
+	for i := range n {
+		work(i)
+	}
 }
 
 // NewRoom prepares the loggers of one place. outdoor is the temperature outdoors, °C; it may be empty, and
 // must be for loggers that hang outdoors themselves.
 func NewRoom(traces []Trace, outdoor series.Curve) *Room {
+	return NewRoomSpread(traces, outdoor, inTurn)
+}
+
+// NewRoomSpread is NewRoom with its work shared out. After work that was given up the room is good for nothing,
+// but may be asked.
+func NewRoomSpread(traces []Trace, outdoor series.Curve, spread Spread) *Room {
 	r := &Room{traces: slices.Clone(traces)}
 	grid := gridOf(traces)
-	for i := range r.traces {
+	temp, relHum := make([]series.Curve, len(traces)), make([]series.Curve, len(traces))
+	spread(len(traces), func(i int) {
 		t := &r.traces[i]
 		t.TempStepK, t.RelHumStep = stepOr(t.TempStepK, t.TempC), stepOr(t.RelHumStep, t.RelHum)
+	})
+	for i, t := range traces {
+		temp[i], relHum[i] = t.TempC, t.RelHum
 	}
-	for _, t := range traces {
-		r.temp = append(r.temp, hoursOf(grid, t.TempC))
-		r.relHum = append(r.relHum, hoursOf(grid, t.RelHum))
-	}
+	r.temp, r.relHum = newCrowd(grid, temp, spread), newCrowd(grid, relHum, spread)
 	r.outdoor = hoursOf(grid, outdoor)
+	for _, c := range []*crowd{r.temp, r.relHum} {
+		c.trends = make([]trend, len(traces))
+		spread(len(traces), func(i int) { c.trends[i] = r.trendOf(c, i) })
+	}
 	return r
 }
 
 // Findings is what there is to say of logger i, sorted by start and code. A stretch whose columns are
 // swapped or whose unit is wrong is only said to be so.
-func (r *Room) Findings(i int) []Finding {
+func (r *Room) Findings(i int) []Finding { return r.FindingsUntil(i, func() bool { return false }) }
+
+// FindingsUntil is Findings, given up between two rules once nobody waits any more.
+func (r *Room) FindingsUntil(i int, over func() bool) []Finding {
 	if i < 0 || i >= len(r.traces) {
 		return nil
 	}
 	misread := r.misread(i)
 	out := slices.Clone(misread)
-	for _, f := range slices.Concat(r.sentinels(i), r.stuck(i), r.saturated(i), r.jumps(i), r.drifting(i), r.carried(i), r.wet(i)) {
-		if !slices.ContainsFunc(misread, func(m Finding) bool { return len(series.Intersect([]series.Span{m.Span}, []series.Span{f.Span})) > 0 }) {
-			out = append(out, f)
+	for _, rule := range []func(int) []Finding{r.sentinels, r.stuck, r.saturated, r.jumps, r.drifting, r.carried, r.wet} {
+		if over() {
+			return nil
+		}
+		for _, f := range rule(i) {
+			if !slices.ContainsFunc(misread, func(m Finding) bool { return len(series.Intersect([]series.Span{m.Span}, []series.Span{f.Span})) > 0 }) {
+				out = append(out, f)
+			}
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Finding) int {

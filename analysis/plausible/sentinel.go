@@ -31,6 +31,12 @@ func (r *Room) sentinels(i int) []Finding {
 
 // sentinelsIn finds the sentinels of one quantity; neighbouring ones are one finding.
 func sentinelsIn(c series.Curve, q Quantity, low, high, leastIQR float64) (out []Finding) {
+	if c.Len() == 0 {
+		return nil
+	}
+	if least, most := slices.Min(c.Val), slices.Max(c.Val); least >= low && most <= high && most-least <= isolatedIQR*leastIQR {
+		return nil // as nearly every logger in a barn
+	}
 	sorted := slices.Sorted(slices.Values(c.Val))
 	sorted = slices.DeleteFunc(sorted, func(v float64) bool { return v < low || v > high })
 	low, high = edges(sorted, low, high, leastIQR)

@@ -2,6 +2,9 @@ package plausible
 
 import (
 	"math"
+	"math/bits"
+
+	"gonum.org/v1/gonum/dsp/fourier"
 
 	"thawbook/analysis/series"
 )
@@ -33,8 +36,11 @@ type Shift struct {
 	WholeHours int     // the whole hours it amounts to within the half-width and two minutes; else 0
 }
 
-// ClockShift suggests by how much the clock behind a is ahead of the one behind b. ok is false when the
-// changes don't say, or say there is no shift beyond the half-width.
+// Apart says whether the clocks are apart by more than the half-width.
+func (s Shift) Apart() bool { return max(s.AheadMS, -s.AheadMS) > s.HalfMS }
+
+// ClockShift suggests by how much the clock behind a is ahead of the one behind b. ok is false when the changes
+// don't say.
 func ClockShift(a, b series.Curve) (s Shift, ok bool) {
 	step := max(shiftGridMS, a.Interval(), b.Interval())
 	from, to := common(a, b)
@@ -44,17 +50,14 @@ func ClockShift(a, b series.Curve) (s Shift, ok bool) {
 	}
 	most := min(int(shiftMostMS/step), n/3)
 	x, y := changes(a, from, step, n), changes(b, from, step, n)
-	at := make([]float64, 2*most+1)
-	for k := range at {
-		at[k] = correlation(x, y, k-most)
-	}
+	at := correlations(x, y, most)
 	best := highest(at, func(int) bool { return true })
 	s = Shift{Peak: at[best], HalfMS: step / 2, Noise: 1 / math.Sqrt(float64(pairs(x, y)))}
 	s.Second = second(at, best)
 	s.AheadMS = int64(math.Round((float64(best-most) + vertex(at, best)) * float64(step)))
-	s.WholeHours = wholeHours(s.AheadMS, s.HalfMS)
+	s.WholeHours = WholeHours(s.AheadMS, s.HalfMS)
 	sure := s.Peak >= shiftLeast && s.Peak >= shiftNoise*s.Noise && s.Peak >= shiftSecond*s.Second
-	return s, sure && max(s.AheadMS, -s.AheadMS) > s.HalfMS
+	return s, sure
 }
 
 // common is the stretch both curves reach over.
@@ -94,16 +97,57 @@ func changes(c series.Curve, from, step int64, n int) []float64 {
 	return out
 }
 
-// correlation is that of x with y when x's clock is lag steps ahead.
-func correlation(x, y []float64, lag int) float64 {
-	xy, xx, yy := 0.0, 0.0, 0.0
-	for i := max(0, -lag); i < len(y) && i+lag < len(x); i++ {
-		xy, xx, yy = xy+x[i+lag]*y[i], xx+x[i+lag]*x[i+lag], yy+y[i]*y[i]
+// correlations are those of x with y, of one length, when x's clock is −most to most steps ahead.
+func correlations(x, y []float64, most int) []float64 {
+	out := crossSums(x, y, most)
+	xx, yy := sumsOfSquares(x), sumsOfSquares(y)
+	for k := range out {
+		lag := k - most
+		from, to := max(0, -lag), min(len(y), len(x)-lag)
+		size := (xx[to+lag] - xx[from+lag]) * (yy[to] - yy[from])
+		if size <= 0 {
+			out[k] = 0
+			continue
+		}
+		out[k] /= math.Sqrt(size)
 	}
-	if xx == 0 || yy == 0 {
-		return 0
+	return out
+}
+
+// sumsOfSquares are the sums of the squares before each value and after the last.
+func sumsOfSquares(x []float64) []float64 {
+	out := make([]float64, len(x)+1)
+	for i, v := range x {
+		out[i+1] = out[i] + v*v
 	}
-	return xy / math.Sqrt(xx*yy)
+	return out
+}
+
+// crossSums are the sums of x[i+lag]·y[i] for lags from −most to most: y is cut into blocks, each with the part of x
+// it can meet, and their spectra's products are added up (the correlation theorem).
+func crossSums(x, y []float64, most int) []float64 {
+	size := max(64, 1<<bits.Len(uint(4*most)))
+	block := size - 2*most
+	fft := fourier.NewFFT(size)
+	a, b := make([]float64, size), make([]float64, size)
+	sum := make([]complex128, size/2+1)
+	var fa, fb []complex128
+	for start := 0; start < len(y); start += block {
+		clear(a)
+		clear(b)
+		copy(b[:block], y[start:])
+		from := start - most
+		copy(a[max(0, -from):], x[min(max(0, from), len(x)):])
+		fa, fb = fft.Coefficients(fa, a), fft.Coefficients(fb, b)
+		for k := range sum {
+			sum[k] += fa[k] * complex(real(fb[k]), -imag(fb[k]))
+		}
+	}
+	out := fft.Sequence(nil, sum)[:2*most+1]
+	for k := range out {
+		out[k] /= float64(size)
+	}
+	return out
 }
 
 // pairs is how many steps both have, at least 1.
@@ -151,8 +195,9 @@ func vertex(at []float64, best int) float64 {
 	return (at[best-1] - at[best+1]) / (2 * bend)
 }
 
-// wholeHours is the number of whole hours a shift amounts to, 0 when to none.
-func wholeHours(shift, half int64) int {
+// WholeHours is the number of whole hours a shift amounts to within its half-width and two minutes, all in ms; 0 when
+// to none.
+func WholeHours(shift, half int64) int {
 	whole := math.Round(float64(shift) / series.HourMS)
 	if math.Abs(float64(shift)-whole*series.HourMS) > float64(half+2*60*1000) {
 		return 0

@@ -107,14 +107,14 @@ func (r *Room) stuck(i int) []Finding {
 }
 
 // stuckIn finds where one quantity of logger i stood still.
-func stuckIn(c series.Curve, q Quantity, all []hours, i int, step float64) (out []Finding) {
+func stuckIn(c series.Curve, q Quantity, all *crowd, i int, step float64) (out []Finding) {
 	runs := stills(c, equal)
 	long := func(s still) bool { return s.hours >= stuckHours && s.j-s.i >= stuckReadings }
 	if !slices.ContainsFunc(runs, long) {
 		return nil
 	}
 	sorted := slices.SortedFunc(slices.Values(runs), func(a, b still) int { return cmp.Or(cmp.Compare(a.hours, b.hours), cmp.Compare(a.i, b.i)) })
-	near, _ := others(all, i)
+	near, _ := all.others(i)
 	for _, s := range runs {
 		if !long(s) {
 			continue
@@ -156,7 +156,10 @@ func calmDay(c series.Curve, but still) float64 {
 // saturated finds where logger i stood at 100 % and the air can't have.
 func (r *Room) saturated(i int) (out []Finding) {
 	c := r.traces[i].RelHum
-	near, n := others(r.relHum, i)
+	if !slices.ContainsFunc(c.Val, func(v float64) bool { return v >= full }) {
+		return nil
+	}
+	near, n := r.relHum.others(i)
 	for _, s := range stills(c, func(a, b float64) bool { return a >= full && b >= full }) {
 		if c.Val[s.i] < full || s.hours < saturatedHours {
 			continue
@@ -164,7 +167,7 @@ func (r *Room) saturated(i int) (out []Finding) {
 		span := spanOf(c, s.i, s.j)
 		beside := quantile(0.9, near.in(span))
 		drier := n > 0 && beside <= full-drierBy
-		moved := n == 0 && s.hours >= saturatedHoursAlone && spread(r.temp[i].in(span)) > saturatedMovesK && atStop(c, s)
+		moved := n == 0 && s.hours >= saturatedHoursAlone && spread(r.temp.all[i].in(span)) > saturatedMovesK && atStop(c, s)
 		switch {
 		case drier:
 			out = append(out, Finding{Saturated, Humidity, span, Likely, []float64{s.hours, median(near.in(span))}, ""})

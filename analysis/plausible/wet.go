@@ -17,8 +17,8 @@ const (
 
 // wet finds the tails of a wet sensor's drying in logger i.
 func (r *Room) wet(i int) (out []Finding) {
-	near, n := others(r.relHum, i)
-	own := r.relHum[i]
+	near, n := r.relHum.others(i)
+	own := r.relHum.all[i]
 	if n == 0 || !own.any() {
 		return nil
 	}

@@ -67,23 +67,8 @@ func (k *Keeper) look(ctx context.Context, b *Book) error {
 	return ctx.Err()
 }
 
-// mostTogether is in how many loggers of one place odd readings are looked for: every one is held against every
-// other, and beyond that a keeper would have to wait for what he asks next.
-const mostTogether = 60
-
 // Closely says whether odd readings of the winter as it is were looked for; Keeper.LookClosely does.
-func (b Book) Closely() bool {
-	return b.looked.closely || b.stale || len(b.Result.Files) == 0 || b.tooMany()
-}
-
-// tooMany says whether more loggers hang in one place than can be held against each other.
-func (b Book) tooMany() bool {
-	many := len(b.Result.Winter.Outdoor) > mostTogether
-	for _, barn := range b.Result.Winter.Barns {
-		many = many || len(barn.Loggers) > mostTogether
-	}
-	return many
-}
+func (b Book) Closely() bool { return b.looked.closely || b.stale || len(b.Result.Files) == 0 }
 
 // LookClosely looks for readings that can hardly be right, for the Files screen. The error is the context's.
 func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {

@@ -161,17 +161,3 @@ func TestEveryDoubtHasAReason(t *testing.T) {
 		}
 	}
 }
-
-// Each logger is held against every other, so of very many it is said that nobody looked.
-func TestVeryManyLoggersAreNotLookedAtClosely(t *testing.T) {
-	b := Book{loaded: true}
-	b.Result.Files = []engine.File{{Name: "a.csv"}}
-	b.Result.Winter.Barns = []winter.Barn{{Loggers: make([]winter.Logger, mostTogether)}}
-	if b.Closely() || b.Files().Lacks != "" {
-		t.Error("as many as can be looked at are not")
-	}
-	b.Result.Winter.Barns[0].Loggers = make([]winter.Logger, mostTogether+1)
-	if !b.Closely() || !strings.Contains(b.Files().Lacks, "more than 60 loggers") {
-		t.Errorf("%q", b.Files().Lacks)
-	}
-}

@@ -15,7 +15,6 @@ import (
 // FilesView is the list of the winter's files, those first that wait for the keeper.
 type FilesView struct {
 	Sentence string
-	Lacks    string // what was not looked for, and why; empty when all was
 	Files    []FileEntry
 
 	waiting []string // names of those that wait for an answer
@@ -73,9 +72,6 @@ func (b Book) listFiles() FilesView {
 	}
 	slices.SortStableFunc(v.Files, func(a, b FileEntry) int { return cmp.Compare(a.state, b.state) })
 	v.Sentence = filesSentence(v.Files, v.waiting)
-	if b.tooMany() {
-		v.Lacks = fmt.Sprintf("Odd readings were not looked for: more than %d loggers hang together.", mostTogether)
-	}
 	return v
 }
 

@@ -83,8 +83,6 @@ var doubtNotes = map[string]doubtNote{
 	engine.DoubtDriftOfTwo: {"Loggers %s and %s part slowly: the first's %s changed by %s against the other's. Two alone don't tell which of them drifts; check both in ice or over salt.", 3, false},
 	engine.DoubtCarried:    {text: "Logger %s: at an end of its log it followed the air outdoors for %s h, not the room. The stretch can be left out."},
 	engine.DoubtWet:        {text: "Logger %s: after it was wet its humidity took %s h to come down to its neighbours'. The stretch can be left out."},
-	engine.DoubtClock:      {text: "Logger %s seems to be ahead of logger %s by %s minutes (behind, if negative): their changes fit best so. Compare both clocks with a watch; nothing was moved."},
-	engine.DoubtClockHours: {text: "Logger %s seems to be ahead of logger %s by %s whole hours (behind, if negative): a time zone or summer time that one of them has not. Check their zones; nothing was moved."},
 	engine.DoubtIce:        {text: "%s: the column “%s” is worked out over ice, ours over water; they differ by about %s (K, or g/m³). Both are right in their way."},
 	engine.DoubtFormula:    {text: "%s: the column “%s” follows another formula than ours; they differ by about %s (K, or g/m³). Ours is used."},
 	engine.DoubtSwap:       {text: "%s: the column “%s” fits only if temperature and humidity are swapped; as read they differ by about %s (K, or g/m³). See how the file was read."},
@@ -116,6 +114,9 @@ func ReviewNote(r series.Remark) string {
 	}
 	if text, ok := joiningNotes[r.Code]; ok && strings.Count(text, "%s") == len(r.Args) {
 		return fmt.Sprintf(text, anyOf(r.Args)...)
+	}
+	if text := settingNote(r); text != "" {
+		return text
 	}
 	if note, ok := doubtNotes[r.Code]; ok && strings.Count(note.text, "%s") == len(r.Args) {
 		return note.sentence(r.Args)

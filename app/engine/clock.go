@@ -15,7 +15,8 @@ import (
 // followed shows one step that differs from the interval by just that change. A clock that did not, or
 // where the face can't tell, keeps the distance from UTC it had at its first reading: an instrument that
 // was set once. Anchors then move the instants: one by a constant, several by straight lines between them
-// and beyond. Everything is arithmetic on distances from UTC; the standard library would map an hour the
+// and beyond; what the keeper took over of how far the clock is ahead of its neighbours' is taken off at the end.
+// Everything is arithmetic on distances from UTC; the standard library would map an hour the
 // clock skipped, or showed twice, without a word. (Common practice, no source.)
 
 // The remarks a clock leaves; Args are those of the logger.
@@ -40,6 +41,7 @@ type clock struct {
 	interval int64
 	changes  []change
 	anchors  []shift
+	ahead    int64 // what the keeper said it is ahead besides
 }
 
 // shift is by how much the true time is ahead of what the clock made of it, at an instant of the latter.
@@ -88,7 +90,7 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 		}
 		remarks = append(remarks, c.read(face, l.FollowsDST)...)
 	}
-	c.anchors = c.shifts(l.Anchors)
+	c.anchors, c.ahead = c.shifts(l.Anchors), l.AheadMS
 	return c, remarks
 }
 
@@ -205,7 +207,7 @@ func (c *clock) fill(at, face []int64) (impossible int) {
 		}
 	}
 	for i := range at {
-		at[i] = c.corrected(at[i])
+		at[i] = c.corrected(at[i]) - c.ahead
 	}
 	return impossible
 }

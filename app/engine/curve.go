@@ -76,9 +76,16 @@ func slice(c series.Curve, from, to *int64) series.Curve {
 	return c.Slice(span)
 }
 
-// without is a curve without the readings of some stretches, broken where they were.
-func without(c series.Curve, out []winter.Exclusion) series.Curve {
+// without is a curve of a quantity without the readings of the stretches that leave it out, broken where they were,
+// and what is to remark on that, a remark for each reason.
+func without(c series.Curve, out []winter.Exclusion, quantity string) (series.Curve, []series.Remark) {
+	var left []series.Remark
 	for _, e := range out {
+		if !e.Takes(quantity) {
+			continue
+		}
+		gone := c.Slice(series.Span{From: e.From, To: e.To})
+		left = leftOut(left, e.Reason, gone.Readings)
 		before, after := c.Slice(series.Span{From: allTime.From, To: e.From}), c.Slice(series.Span{From: e.To, To: allTime.To})
 		c.Breaks = slices.Concat(before.Breaks, after.Breaks)
 		c.Readings.At = slices.Concat(before.Readings.At, after.Readings.At)
@@ -88,7 +95,25 @@ func without(c series.Curve, out []winter.Exclusion) series.Curve {
 			slices.Sort(c.Breaks)
 		}
 	}
-	return c
+	return c, left
+}
+
+// leftOut counts readings that were left out to the remark of their reason. Those of a logger that was hung
+// elsewhere count there.
+func leftOut(remarks []series.Remark, reason string, gone series.Readings) []series.Remark {
+	n := gone.Len()
+	if n == 0 || reason == winter.HungElsewhere {
+		return remarks
+	}
+	span := series.Span{From: gone.At[0], To: gone.At[n-1] + 1}
+	i := slices.IndexFunc(remarks, func(r series.Remark) bool { return r.Args[0] == reason })
+	if i < 0 {
+		return append(remarks, series.Remark{Code: LeftOut, Args: []string{reason}, Count: n, Span: span})
+	}
+	r := &remarks[i]
+	r.Count += n
+	r.Span = series.Span{From: min(r.Span.From, span.From), To: max(r.Span.To, span.To)}
+	return remarks
 }
 
 // allTime is longer than any winter; its length fits a whole number.

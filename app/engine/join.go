@@ -81,15 +81,18 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
 		TempStepK: temp.step(),
 	}
-	draw := func(ch channelOf, rule gapRule) series.Curve {
+	draw := func(ch channelOf, rule gapRule, quantity string) series.Curve {
 		m, said := merge(ch.readouts)
 		remarks = append(remarks, named(said, l.Name)...)
-		return without(slice(curveOf(m, rule), l.From, until), l.Exclusions)
+		c, left := without(slice(curveOf(m, rule), l.From, until), l.Exclusions, quantity)
+		remarks = append(remarks, named(left, l.Name, quantity)...)
+		return c
 	}
-	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes)), offsetC)
-	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes)), offsetRelHum)
-	out.State = draw(state, gapOfStates)
-	out.Light = draw(light, lightGap)
+	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes), winter.OfTemperature), offsetC)
+	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes), winter.OfHumidity), offsetRelHum)
+	out.State = draw(state, gapOfStates, "state")
+	out.Light = draw(light, lightGap, "light")
+	remarks = append(remarks, setDown(l)...)
 	if l.RecordsStage != "" && out.State.Len() == 0 {
 		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})
 	}

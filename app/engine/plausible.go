@@ -27,22 +27,24 @@ const (
 	DoubtDriftOfTwo = "doubt_drift_of_two"  // Args: logger, other logger, quantity, change
 	DoubtCarried    = "doubt_carried_out"   // Args: logger, hours
 	DoubtWet        = "doubt_wet_sensor"    // Args: logger, hours
-	DoubtClock      = "doubt_clock"         // Args: logger, other logger, minutes
-	DoubtClockHours = "doubt_clock_hours"   // Args: logger, other logger, hours
+	DoubtClock      = "doubt_clock"         // Args: logger, other logger, minutes ahead, half-width in minutes, how many clocks agree
+	DoubtClockHours = "doubt_clock_hours"   // Args: logger, other logger, hours ahead, half-width in minutes, how many clocks agree
 	DoubtIce        = "doubt_formula_ice"   // Args: file, column, disagreement
 	DoubtFormula    = "doubt_formula_other" // Args: file, column, disagreement
 	DoubtSwap       = "doubt_formula_swap"  // Args: file, column, disagreement
 	DoubtOff        = "doubt_formula_off"   // Args: file, column, percent of readings
 )
 
-// Proposal is stretches of one logger's readings that the keeper may want left out, and why. Nothing is left
-// out unasked. Quantity says whether temperature, humidity or both look wrong; an Exclusion takes both.
+// Proposal is stretches of one logger's readings that the keeper may want left out, or by how much its clock seems
+// to be ahead, and why. Nothing is left out or moved unasked.
 type Proposal struct {
 	Slot       winter.Slot // the logger's place in the winter
 	Quantity   plausible.Quantity
 	Sure       plausible.Sureness
 	Remark     series.Remark
-	Exclusions []winter.Exclusion
+	Exclusions []winter.Exclusion // of the quantity
+	Spans      []series.Span      // where it looks odd, whether leaving it out would help or not
+	AheadMS    int64              // to be taken from the logger's times; 0 when it is not about the clock
 }
 
 // doubts are what one place's loggers or one file left.
@@ -53,19 +55,19 @@ type doubts struct {
 
 // Proposals looks for readings of a reviewed winter that can hardly be right: the proposals that the keeper
 // can take up, and all there is to remark, those of the proposals included, grouped by logger and code. It is
-// no part of a review, which it leaves as it is, and is worked out only when somebody looks. The error is the
-// context's.
+// no part of a review, which it leaves as it is, and is worked out only when somebody looks; its work grows with the
+// readings and stops soon after the context does. The error is the context's.
 func Proposals(ctx context.Context, r Result) ([]Proposal, []series.Remark, error) {
 	places := placesOf(r)
 	found := make([]doubts, len(places)+len(r.Files))
-	err := each(ctx, len(found), func(i int) {
+	spreadUntil(ctx)(len(found), func(i int) {
 		if i < len(places) {
-			found[i] = places[i].doubts()
+			found[i] = places[i].doubts(ctx)
 			return
 		}
-		found[i] = doubts{remarks: derivedDoubts(r.Files[i-len(places)])}
+		found[i] = doubts{remarks: derivedDoubts(ctx, r.Files[i-len(places)])}
 	})
-	if err != nil {
+	if err := ctx.Err(); err != nil {
 		return nil, nil, err
 	}
 	var proposals []Proposal
@@ -131,19 +133,23 @@ func outdoorOf(loggers []analysis.Logger) series.Curve {
 }
 
 // doubts are those of one place's loggers.
-func (p place) doubts() (out doubts) {
+func (p place) doubts(ctx context.Context) (out doubts) {
 	traces := make([]plausible.Trace, len(p.loggers))
 	for i, l := range p.loggers {
 		traces[i] = plausible.Trace{Name: l.Name, TempC: l.TempC, RelHum: l.RelHum, TempStepK: l.TempStepK, Resting: p.rest}
 	}
-	room := plausible.NewRoom(traces, p.outdoor)
-	for i, l := range p.loggers {
-		for _, proposal := range proposalsOf(l.Name, p.slots[i], room.Findings(i)) {
+	spread := spreadUntil(ctx)
+	room := plausible.NewRoomSpread(traces, p.outdoor, spread)
+	each := make([][]Proposal, len(p.loggers))
+	spread(len(each), func(i int) {
+		each[i] = proposalsOf(p.loggers[i].Name, p.slots[i], room.FindingsUntil(i, func() bool { return ctx.Err() != nil }))
+	})
+	for _, own := range append(each, p.clocks(spread)) {
+		for _, proposal := range own {
 			out.proposals = append(out.proposals, proposal)
 			out.remarks = append(out.remarks, proposal.Remark)
 		}
 	}
-	out.remarks = append(out.remarks, p.clocks()...)
 	return out
 }
 
@@ -165,12 +171,16 @@ func proposalsOf(name string, slot winter.Slot, findings []plausible.Finding) (o
 		if weight := weightOf(f); weight > worst[i] {
 			worst[i], p.Remark.Args = weight, append([]string{name}, argsOf(f)...)
 		}
+		p.Spans = append(p.Spans, f.Span)
 		if f.Code != plausible.DriftOfTwo {
-			p.Exclusions = append(p.Exclusions, winter.Exclusion{From: f.Span.From, To: f.Span.To, Reason: code})
+			p.Exclusions = append(p.Exclusions, winter.Exclusion{From: f.Span.From, To: f.Span.To, Reason: code, Quantity: exclusionOf[f.Quantity]})
 		}
 	}
 	return out
 }
+
+// exclusionOf is what is left out for a finding on a quantity.
+var exclusionOf = map[plausible.Quantity]string{plausible.Temperature: winter.OfTemperature, plausible.Humidity: winter.OfHumidity, plausible.Both: ""}
 
 // weightOf orders findings of one code: the largest jump, the longest stretch.
 func weightOf(f plausible.Finding) float64 {
@@ -207,28 +217,8 @@ func argsOf(f plausible.Finding) []string {
 // figure is a number to two digits behind the point at most.
 func figure(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
 
-// clocks remark on loggers whose clock seems to be apart from that of the place's first.
-func (p place) clocks() (out []series.Remark) {
-	for i := 1; i < len(p.loggers); i++ {
-		a, b := p.loggers[i], p.loggers[0]
-		s, ok := plausible.ClockShift(a.TempC, b.TempC)
-		if !ok && a.RelHum.Len() > 0 && b.RelHum.Len() > 0 {
-			s, ok = plausible.ClockShift(a.RelHum, b.RelHum)
-		}
-		if !ok {
-			continue
-		}
-		r := series.Remark{Code: DoubtClock, Args: []string{a.Name, b.Name, figure(math.Round(float64(s.AheadMS) / minuteMS))}, Count: 1}
-		if s.WholeHours != 0 {
-			r.Code, r.Args[2] = DoubtClockHours, strconv.Itoa(s.WholeHours)
-		}
-		out = append(out, r)
-	}
-	return out
-}
-
 // derivedDoubts hold a file's own dew points and absolute humidities against ours.
-func derivedDoubts(f File) (out []series.Remark) {
+func derivedDoubts(ctx context.Context, f File) (out []series.Remark) {
 	if f.Export == nil || holding(f.Export) != "" {
 		return nil
 	}
@@ -236,7 +226,7 @@ func derivedDoubts(f File) (out []series.Remark) {
 		s := &f.Export.Series[i]
 		kind, ok := checkable(s)
 		temp, relHum := besides(f.Export, s)
-		if !ok || temp == nil || relHum == nil {
+		if !ok || temp == nil || relHum == nil || ctx.Err() != nil {
 			continue
 		}
 		trace := plausible.Trace{TempC: bare(f.Name, temp), RelHum: bare(f.Name, relHum), TempStepK: printed(temp), RelHumStep: printed(relHum)}

@@ -24,15 +24,20 @@ func each(ctx context.Context, n int, work func(i int)) error {
 }
 
 // spread is each for the parts of one barn: a fault of one of them is thrown where the barn is judged.
-func spread(n int, work func(i int)) {
-	faults := make([]error, n)
-	_ = each(context.Background(), n, func(i int) {
-		defer caught(&faults[i], "")
-		work(i)
-	})
-	for _, err := range faults {
-		if err != nil {
-			panic(err)
+func spread(n int, work func(i int)) { spreadUntil(context.Background())(n, work) }
+
+// spreadUntil is spread that begins nothing further once the context ends.
+func spreadUntil(ctx context.Context) func(n int, work func(i int)) {
+	return func(n int, work func(i int)) {
+		faults := make([]error, n)
+		_ = each(ctx, n, func(i int) {
+			defer caught(&faults[i], "")
+			work(i)
+		})
+		for _, err := range faults {
+			if err != nil {
+				panic(err)
+			}
 		}
 	}
 }

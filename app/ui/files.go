@@ -37,7 +37,7 @@ func (u *UI) filesPage() fyne.CanvasObject {
 	u.lookClosely()
 	v := u.book.Files()
 	s := &u.files
-	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, titled(v.Sentence, v.Lacks)), hairline())
+	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, sentence(v.Sentence)), hairline())
 	if len(v.Files) == 0 {
 		return container.NewBorder(top, nil, nil, nil)
 	}

@@ -311,7 +311,7 @@ type SetLogger struct {
 func (e SetLogger) Apply(w Winter) (Winter, error) {
 	l, ok := w.Logger(e.At)
 	if !ok {
-		return w, fmt.Errorf("the logger that was to be changed is no longer there")
+		return w, errNoLogger
 	}
 	if _, ok := w.List(e.List); !ok {
 		return w, noList(e.List)
@@ -370,57 +370,3 @@ func (SetLogger) What() string { return "logger" }
 
 // Field is Edit's.
 func (SetLogger) Field() string { return "" }
-
-// Exclude leaves stretches of a logger's readings out, and says why.
-type Exclude struct {
-	At        Slot
-	Stretches []Exclusion
-}
-
-// Apply is Edit's.
-func (e Exclude) Apply(w Winter) (Winter, error) {
-	l, ok := w.Logger(e.At)
-	if !ok {
-		return w, fmt.Errorf("the logger that was to be changed is no longer there")
-	}
-	if slices.ContainsFunc(e.Stretches, func(x Exclusion) bool { return x.To <= x.From }) {
-		return w, fmt.Errorf("a stretch that is left out can't end before it begins")
-	}
-	return w.withExclusions(e.At, slices.Concat(l.Exclusions, e.Stretches)), nil
-}
-
-// withExclusions is a winter with other stretches of a logger left out.
-func (w Winter) withExclusions(s Slot, all []Exclusion) Winter {
-	list, _ := w.List(s.List)
-	list = slices.Clone(list)
-	list[s.Index].Exclusions = all
-	return w.withList(s.List, list)
-}
-
-// What is Edit's.
-func (Exclude) What() string { return "exclude" }
-
-// Field is Edit's.
-func (Exclude) Field() string { return "" }
-
-// Include counts the stretches of a logger's readings again that were left out for a reason.
-type Include struct {
-	At     Slot
-	Reason string
-}
-
-// Apply is Edit's.
-func (e Include) Apply(w Winter) (Winter, error) {
-	l, ok := w.Logger(e.At)
-	kept := slices.DeleteFunc(slices.Clone(l.Exclusions), func(x Exclusion) bool { return x.Reason == e.Reason })
-	if !ok || len(kept) == len(l.Exclusions) {
-		return w, fmt.Errorf("the stretch that was to count again is no longer there")
-	}
-	return w.withExclusions(e.At, kept), nil
-}
-
-// What is Edit's.
-func (Include) What() string { return "include" }
-
-// Field is Edit's.
-func (Include) Field() string { return "" }

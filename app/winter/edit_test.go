@@ -178,11 +178,11 @@ func TestLeavingAStretchOutAndTakingItBack(t *testing.T) {
 	if got := next.Barns[0].Loggers[0].Exclusions; len(got) != 3 || got[1].Reason != "lay on the desk" {
 		t.Errorf("%+v", got)
 	}
-	back := applied(t, next, Include{Slot{0, 0}, "lay on the desk"})
+	back := applied(t, next, Include{Slot{0, 0}, "lay on the desk", ""})
 	if got := back.Barns[0].Loggers[0].Exclusions; len(got) != 1 || got[0].From != 1 {
 		t.Errorf("%+v", got)
 	}
-	for _, e := range []Edit{Exclude{Slot{0, 0}, []Exclusion{{From: 3, To: 3}}}, Exclude{Slot{7, 0}, []Exclusion{{From: 3, To: 4}}}, Include{Slot{0, 0}, "stuck"}, Include{Slot{TrayList, 0}, ""}} {
+	for _, e := range []Edit{Exclude{Slot{0, 0}, []Exclusion{{From: 3, To: 3}}}, Exclude{Slot{7, 0}, []Exclusion{{From: 3, To: 4}}}, Include{Slot{0, 0}, "stuck", ""}, Include{Slot{0, 0}, "lay on the desk", OfHumidity}, Include{Slot{TrayList, 0}, "", ""}} {
 		if _, err := e.Apply(sample()); err == nil {
 			t.Errorf("%+v was taken", e)
 		}

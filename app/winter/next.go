@@ -45,7 +45,7 @@ func lastOf[T any](all []T, parts func(*T) (name string, from **int64)) (out []T
 // what was true of the old files alone.
 func emptied(all []Logger) (out []Logger) {
 	for _, l := range lastOf(all, func(l *Logger) (string, **int64) { return l.Name, &l.From }) {
-		l.Files, l.Anchors, l.Exclusions = nil, nil, nil
+		l.Files, l.Anchors, l.AheadMS, l.Exclusions, l.Kept = nil, nil, 0, nil, nil
 		out = append(out, l)
 	}
 	return out

@@ -111,7 +111,9 @@ type Logger struct {
 	Anchors      []Anchor      `json:"anchors,omitempty"`
 	StationKM    *float64      `json:"station_km,omitempty"`
 	Checks       []Calibration `json:"checks,omitempty"`
+	AheadMS      int64         `json:"ahead,omitempty"`      // by how much its clock was found to be ahead, ms, besides zone and anchors
 	Exclusions   []Exclusion   `json:"exclusions,omitempty"` // stretches whose readings are not used
+	Kept         []Exclusion   `json:"kept,omitempty"`       // what looked odd, for the reason, and the keeper said to keep
 	Assumed      bool          `json:"assumed,omitempty"`    // the place was taken by the program, not said by the keeper
 }
 
@@ -158,12 +160,22 @@ func (l Logger) Offset() (c, relHum float64, checkedC, checkedRelHum bool) {
 	return c, relHum, l.OffsetC != 0 || nC > 0, l.OffsetRelHum != 0 || nRelHum > 0
 }
 
-// Exclusion is a stretch [From, To) that is left out, and why.
+// Exclusion is a stretch [From, To) that is left out, and why. Of a logger it may be one quantity only.
 type Exclusion struct {
-	From   int64  `json:"from"`
-	To     int64  `json:"to"`
-	Reason string `json:"reason,omitempty"`
+	From     int64  `json:"from"`
+	To       int64  `json:"to"`
+	Reason   string `json:"reason,omitempty"`
+	Quantity string `json:"quantity,omitempty"` // OfTemperature, OfHumidity, or "" for all the logger recorded
 }
+
+// The quantities of which alone a stretch may be left out.
+const (
+	OfTemperature = "temperature"
+	OfHumidity    = "humidity"
+)
+
+// Takes says whether a stretch leaves a quantity out.
+func (x Exclusion) Takes(quantity string) bool { return x.Quantity == "" || x.Quantity == quantity }
 
 // Note is something the keeper saw or did: at an instant, or until another.
 type Note struct {

@@ -155,7 +155,7 @@ func anyLogger(rng *rand.Rand, name, place string) winter.Logger {
 		Name: name, Files: anyFiles(rng), Place: place, From: maybeInstant(rng), Channel: anyText(rng),
 		OffsetC: rng.Float64() - 0.5, OffsetRelHum: *percentOf(ptr(math.Round(rng.Float64()*1000)/100 - 5)),
 		Zone: anyOf(rng, []string{"", "+02:00"}), FollowsDST: &follows, Anchors: []winter.Anchor{{FaceMS: face, At: anyInstant(rng)}},
-		Checks: anyChecks(rng), Exclusions: anyExclusions(rng), Assumed: rng.IntN(2) == 0,
+		Checks: anyChecks(rng), Exclusions: ofOne(rng, anyExclusions(rng)), Kept: ofOne(rng, anyExclusions(rng)), AheadMS: rng.Int64N(200_000_000) - 100_000_000, Assumed: rng.IntN(2) == 0,
 	}
 }
 
@@ -181,6 +181,14 @@ func anyExclusions(rng *rand.Rand) (out []winter.Exclusion) {
 		out = append(out, winter.Exclusion{From: from, To: *laterThan(rng, from), Reason: anyText(rng)})
 	}
 	return out
+}
+
+// ofOne makes some stretches those of one quantity, as a logger's can be.
+func ofOne(rng *rand.Rand, all []winter.Exclusion) []winter.Exclusion {
+	for i := range all {
+		all[i].Quantity = anyOf(rng, []string{"", winter.OfTemperature, winter.OfHumidity})
+	}
+	return all
 }
 
 func anyBands(rng *rand.Rand) winter.Bands {

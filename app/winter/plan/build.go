@@ -68,7 +68,7 @@ func (b *builder) barn(path string, t barnTable) winter.Barn {
 	barn.Loggers = b.barnLoggers(path, t.Loggers, recordable(barn))
 	barn.Surfaces = b.surfaces(path, t.Surfaces, loggerNames(barn.Loggers))
 	barn.Notes = b.notes(path, t.Notes)
-	barn.Exclusions = b.exclusions(path, t.Exclusions)
+	barn.Exclusions = b.exclusions(path+".exclude", t.Exclusions)
 	return barn
 }
 
@@ -154,12 +154,22 @@ func noteUnits(kind string) []string {
 	return winter.NoteKinds[i].Units
 }
 
-// exclusions builds the stretches left out, of a barn or of a logger.
-func (b *builder) exclusions(path string, tables []excludeTable) (out []winter.Exclusion) {
+// bothQuantities is the word for all a logger recorded, the same as none.
+const bothQuantities = "both"
+
+// exclusions builds the stretches left out, of a barn or of a logger. of are the quantities that may be left out alone.
+func (b *builder) exclusions(path string, tables []excludeTable, of ...string) (out []winter.Exclusion) {
 	for i, t := range tables {
-		at := fmt.Sprintf("%s.exclude[%d]", path, i)
+		at := fmt.Sprintf("%s[%d]", path, i)
 		x := winter.Exclusion{From: b.momentAt(at, "from", t.From), To: b.momentAt(at, "to", t.To), Reason: t.Reason}
 		b.later(at, "from", "to", &x.From, &x.To)
+		switch {
+		case t.Quantity == "" || t.Quantity == bothQuantities:
+		case len(of) == 0:
+			b.refuse(join(at, "quantity"), BadValue, "a stretch of a barn's time is left out as a whole; quantity is for a logger's")
+		default:
+			x.Quantity = b.oneOf(at, "quantity", t.Quantity, of)
+		}
 		out = append(out, x)
 	}
 	return out

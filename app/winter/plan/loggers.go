@@ -2,12 +2,15 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
 
 	"thawbook/app/winter"
 )
+
+const minuteMS = 60 * 1000
 
 // barnLoggers builds a barn's loggers; one named again with a later from has been hung elsewhere.
 func (b *builder) barnLoggers(path string, tables []loggerTable, records []string) (out []winter.Logger) {
@@ -71,6 +74,7 @@ func (b *builder) logger(at string, t loggerTable) winter.Logger {
 		OffsetC:      *b.number(at, "offset_c", &t.OffsetC, -20, 20),
 		OffsetRelHum: *b.number(at, "offset_rh", &t.OffsetRH, -50, 50) / percent,
 		Zone:         t.Zone, FollowsDST: t.FollowsDST, Assumed: t.Assumed,
+		AheadMS: int64(math.Round(*b.number(at, "clock_ahead_min", &t.ClockAheadMin, -1e6, 1e6) * minuteMS)),
 	}
 	if t.Zone != "" {
 		b.zone(at, t.Zone)
@@ -85,7 +89,8 @@ func (b *builder) logger(at string, t loggerTable) winter.Logger {
 	}
 	l.Anchors = b.anchors(at, t.Anchors)
 	l.Checks = b.checks(at, t.Checks)
-	l.Exclusions = b.exclusions(at, t.Exclusions)
+	l.Exclusions = b.exclusions(at+".exclude", t.Exclusions, bothQuantities, winter.OfTemperature, winter.OfHumidity)
+	l.Kept = b.exclusions(at+".keep", t.Kept, bothQuantities, winter.OfTemperature, winter.OfHumidity)
 	return l
 }
 

@@ -112,8 +112,10 @@ type loggerTable struct {
 	Anchors      [][]any  `toml:"anchors,omitempty"`
 	Assumed      bool     `toml:"assumed,omitempty"`
 
-	Checks     []checkTable   `toml:"check,omitempty"`
-	Exclusions []excludeTable `toml:"exclude,omitempty"`
+	ClockAheadMin float64        `toml:"clock_ahead_min,omitempty"` // minutes, besides zone and anchors
+	Checks        []checkTable   `toml:"check,omitempty"`
+	Exclusions    []excludeTable `toml:"exclude,omitempty"`
+	Kept          []excludeTable `toml:"keep,omitempty"` // what looked odd and was kept in
 }
 
 type checkTable struct {
@@ -126,9 +128,10 @@ type checkTable struct {
 }
 
 type excludeTable struct {
-	From   any    `toml:"from"`
-	To     any    `toml:"to"`
-	Reason string `toml:"reason,omitempty"`
+	From     any    `toml:"from"`
+	To       any    `toml:"to"`
+	Reason   string `toml:"reason,omitempty"`
+	Quantity string `toml:"quantity,omitempty"` // of a logger: temperature, humidity; absent or both is all it recorded
 }
 
 type outdoorTable struct {

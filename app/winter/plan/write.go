@@ -98,6 +98,7 @@ func writtenLogger(l winter.Logger, loc *time.Location) loggerTable {
 		Name: l.Name, Files: l.Files, Place: l.Place, From: writtenIf(l.From, loc), Channel: l.Channel,
 		RecordsStage: l.RecordsStage, OffsetC: l.OffsetC, OffsetRH: *unscaled(&l.OffsetRelHum, percent),
 		Zone: l.Zone, FollowsDST: l.FollowsDST, Assumed: l.Assumed, Exclusions: writtenExclusions(l.Exclusions, loc),
+		ClockAheadMin: float64(l.AheadMS) / minuteMS, Kept: writtenExclusions(l.Kept, loc),
 	}
 	for _, a := range l.Anchors {
 		t.Anchors = append(t.Anchors, []any{writtenFace(a.FaceMS), written(a.At, loc)})
@@ -114,7 +115,7 @@ func writtenLogger(l winter.Logger, loc *time.Location) loggerTable {
 // writtenExclusions is stretches left out as their tables.
 func writtenExclusions(exclusions []winter.Exclusion, loc *time.Location) (out []excludeTable) {
 	for _, x := range exclusions {
-		out = append(out, excludeTable{From: written(x.From, loc), To: written(x.To, loc), Reason: x.Reason})
+		out = append(out, excludeTable{From: written(x.From, loc), To: written(x.To, loc), Reason: x.Reason, Quantity: x.Quantity})
 	}
 	return out
 }
