@@ -274,6 +274,7 @@ var edits = map[string]string{
 	"add": "adding files", "hang": "hanging a logger", "bees_time": "bees in and out", "rename": "renaming", "note": "a note", "take_over": "taking barns over",
 	"answer": "an answer", "logger": "a logger's place or clock", "exclude": "leaving a stretch out", "include": "taking a stretch back",
 	"regroup": "which columns belong together", "swap": "swapping two loggers", "dismiss": "taking a file off the list",
+	"keep": "keeping odd readings", "ask_again": "asking again", "clock": "a logger's clock", "move_clock": "moving a logger's clock", "check": "a logger's check", "uncheck": "taking a check back",
 }
 
 // editWords is the kind of an edit in words; empty where there is none.
