@@ -62,10 +62,9 @@ type candidate struct {
 }
 
 // explain finds what went with each spell.
-func explain(j judgement, r *Review) {
-	all := candidates(j, r)
+func explain(r *Review, all []candidate, bees series.Span) {
 	for i := range r.Spells {
-		r.Spells[i].WentWith = causes(r.Spells, i, all, j.beesTime)
+		r.Spells[i].WentWith = causes(r.Spells, i, all, bees)
 	}
 }
 
@@ -161,7 +160,7 @@ func weatherCandidates(j judgement) (out []candidate) {
 	}
 	add(OutdoorDry, vap, vap.Below(s, quantile(vap, s, extremeShare)), "dry")
 	if limits := j.under(goodHighPct); len(limits) > 0 {
-		indoors := series.ZipAlong(vap, j.room.mean.TempC, func(vapPa, tempC float64) float64 { return 100 * vapPa / moistair.SatPresWaterPa(tempC) })
+		indoors := j.intakePct()
 		add(OutdoorHumid, indoors, indoors.Above(s, limits[0].limit-humidPct), "damp", "dew", "frost")
 	}
 	return out

@@ -37,9 +37,9 @@ type toyState struct {
 	stuck                  [3]int // −1 stands, +1 runs, 0 by its thermostat
 }
 
-var toyUsual = toyBarn{days: 100, beesW: 3000, waterGS: 0.18, outMeanC: -3, outSwingC: 2, outSdC: 1.5, outRelHum: 0.8}
+var toyUsual = toyBarn{days: 60, beesW: 3000, waterGS: 0.18, outMeanC: -3, outSwingC: 2, outSdC: 1.5, outRelHum: 0.8}
 
-var toyHeated = toyBarn{days: 100, beesW: 1900, waterGS: 0.11, heaterW: 900, heaterRuns: true, outMeanC: -3, outSwingC: 2, outSdC: 1.5, outRelHum: 0.8}
+var toyHeated = toyBarn{days: 60, beesW: 1900, waterGS: 0.11, heaterW: 900, heaterRuns: true, outMeanC: -3, outSwingC: 2, outSdC: 1.5, outRelHum: 0.8}
 
 var toyFaults = []toyFault{
 	{"warm outside", "warm", toyUsual, 0, 36, func(s *toyState) { s.outC = 11 }, []string{OutdoorWarm}},
@@ -122,7 +122,7 @@ func (f toyFault) spell(t *testing.T, seed uint64) (Spell, bool) {
 	rng := rand.New(rand.NewPCG(seed, 11))
 	at := f.atDay
 	if at == 0 {
-		at = 20 + math.Floor(60*rng.Float64())
+		at = 15 + math.Floor(35*rng.Float64())
 	}
 	fault := series.Span{From: int64(at * 24 * hourMS), To: int64(at*24*hourMS) + int64(f.hours*hourMS)}
 	var best Spell

@@ -24,6 +24,8 @@
 //	surface.go  how long was a wall or ceiling wet?
 //	factor.go   how much of the room's warmth reaches a surface?
 //	mould.go    could mould have grown on a surface?
+//	dryness.go  what did each dry stretch go with?
+//	uniformity.go how even was a place?
 //	verdict.go  held, damp, dry, fans?
 //	hourly.go   what are a curve's hours?
 //	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?

@@ -41,6 +41,8 @@ type Review struct {
 	Alarms          []AlarmRow
 	Offset          Figure // K, what the logger read above the thermostat
 	Remarks         []series.Remark
+	Dryness         []DryStretch
+	Uniformity      []Uniformity
 	Traces          Traces
 }
 

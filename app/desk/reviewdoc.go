@@ -28,24 +28,26 @@ type ReviewDoc struct {
 
 // BarnDoc is one barn of a review.
 type BarnDoc struct {
-	Name       string        `json:"name"`
-	BeesIn     *string       `json:"bees_in"`
-	BeesOut    *string       `json:"bees_out"`
-	BeesTime   string        `json:"bees_time_evidence"`
-	BeesSeen   BeesSeenDoc   `json:"bees_seen"` // what the traces propose
-	HiveDays   *float64      `json:"hive_days"`
-	Coverage   float64       `json:"coverage"`
-	Phases     []PhaseDoc    `json:"phases"`
-	Verdict    VerdictDoc    `json:"verdict"`
-	Quantities []QuantityDoc `json:"quantities"`
-	Spells     []SpellDoc    `json:"spells"`
-	Events     []struct{}    `json:"events"`
-	Alarms     []AlarmDoc    `json:"alarms"`
-	Surfaces   []SurfaceDoc  `json:"surfaces"`
-	Stages     []StageDoc    `json:"stages"`
-	Heats      []HeatDoc     `json:"heat_sources"`
-	Offset     RangeDoc      `json:"thermostat_offset"`
-	Remarks    []NoteDoc     `json:"remarks"`
+	Name       string          `json:"name"`
+	BeesIn     *string         `json:"bees_in"`
+	BeesOut    *string         `json:"bees_out"`
+	BeesTime   string          `json:"bees_time_evidence"`
+	BeesSeen   BeesSeenDoc     `json:"bees_seen"` // what the traces propose
+	HiveDays   *float64        `json:"hive_days"`
+	Coverage   float64         `json:"coverage"`
+	Phases     []PhaseDoc      `json:"phases"`
+	Verdict    VerdictDoc      `json:"verdict"`
+	Quantities []QuantityDoc   `json:"quantities"`
+	Spells     []SpellDoc      `json:"spells"`
+	Events     []struct{}      `json:"events"`
+	Alarms     []AlarmDoc      `json:"alarms"`
+	Surfaces   []SurfaceDoc    `json:"surfaces"`
+	Dryness    []DrynessDoc    `json:"dryness"`
+	Uniformity []UniformityDoc `json:"uniformity"`
+	Stages     []StageDoc      `json:"stages"`
+	Heats      []HeatDoc       `json:"heat_sources"`
+	Offset     RangeDoc        `json:"thermostat_offset"`
+	Remarks    []NoteDoc       `json:"remarks"`
 }
 
 // PhaseDoc is a stretch judged by itself.
@@ -202,6 +204,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		Name: b.Barn, BeesTime: string(b.BeesTime), BeesSeen: beesSeenDoc(b.Seen, zone), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
+		Dryness: drynessDocs(b.Dryness, zone), Uniformity: uniformityDocs(b.Uniformity, zone),
 		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
 	}
 	clock := func(ms int64) string { return clock(ms, zone) }
