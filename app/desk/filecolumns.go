@@ -2,7 +2,6 @@ package desk
 
 import (
 	"fmt"
-	"path"
 	"slices"
 	"strings"
 
@@ -163,9 +162,7 @@ func (b Book) alike(f engine.File) []engine.File {
 
 // wholeLayout says whether the loggers' names hold for every file of the kind: none is called after the file.
 func (b Book) wholeLayout(f engine.File, columns []FileColumn) bool {
-	title := path.Base(f.Name[strings.LastIndex(f.Name, "!")+1:])
-	title = strings.TrimSuffix(title, path.Ext(title))
-	return !slices.ContainsFunc(columns, func(c FileColumn) bool { return strings.HasPrefix(c.Logger, title) })
+	return !slices.ContainsFunc(columns, func(c FileColumn) bool { return strings.HasPrefix(c.Logger, titleOf(f.Name)) })
 }
 
 // Regroup is the edit that takes each column of a file for the logger named in its place, or leaves it out;

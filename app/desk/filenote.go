@@ -2,8 +2,10 @@ package desk
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
+	"thawbook/analysis/series"
 	"thawbook/app/engine"
 )
 
@@ -13,6 +15,7 @@ type FileNoteLine struct {
 	Mark   Mark
 	Line   int
 	weight int
+	count  int
 }
 
 // Notes weigh what they may cost the keeper: a choice he should check, readings lost, a blemish.
@@ -35,26 +38,77 @@ const shareThatMatters = 0.001
 // told elsewhere on the screen: by the questions, the refusal and the line on the clock.
 var toldElsewhere = []string{engine.WaitsForAnswer, engine.FileRefused, engine.ClockZoneAssumed}
 
-// fileNotes are the notes on a file, worst first: the reader's, one for each kind and column, and those on
-// joining it with the others.
+// mostOfAKind is how many notes of one kind are told one by one, column by column; of more the first stands for all.
+const mostOfAKind = 3
+
+// fileNotes are the notes on a file, worst first, those that cost most before the others: the reader's, a few of
+// each kind, and those on joining it with the others.
 func (b Book) fileNotes(f engine.File) (out []FileNoteLine) {
-	for _, r := range f.Export.Remarks {
-		w := noteWeights[r.Code]
-		if lossOfRows[r.Code] && float64(r.Count) < shareThatMatters*float64(f.Export.Rows) {
-			w = blemish
-		}
-		out = append(out, FileNoteLine{Text: FileNote(r), Line: r.Line, weight: w})
+	for _, kind := range ofAKind(f.Export.Remarks) {
+		out = append(out, toldOf(kind, f.Export.Rows)...)
 	}
+	var joining []series.Remark
 	for _, r := range slices.Concat(b.Result.Remarks, b.looked.doubts) {
 		if slices.Contains(r.Args, f.Name) && !slices.Contains(toldElsewhere, r.Code) {
-			out = append(out, FileNoteLine{Text: ReviewNote(r), weight: noteWeights[r.Code]})
+			joining = append(joining, r)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b FileNoteLine) int { return cmp.Compare(b.weight, a.weight) })
+	for _, kind := range ofAKind(joining) {
+		for i, r := range kind[:min(len(kind), mostOfAKind)] {
+			line := FileNoteLine{Text: ReviewNote(r), weight: noteWeights[r.Code]}
+			if more := len(kind) - mostOfAKind; more > 0 && i == mostOfAKind-1 {
+				line.Text += fmt.Sprintf(" And %d more of the kind.", more)
+			}
+			out = append(out, line)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b FileNoteLine) int {
+		return cmp.Or(cmp.Compare(b.weight, a.weight), cmp.Compare(b.count, a.count))
+	})
 	for i := range out {
 		if out[i].weight >= worthALook {
 			out[i].Mark = MarkWatch
 		}
+	}
+	return out
+}
+
+// ofAKind gathers remarks by their code, in the order the codes first come.
+func ofAKind(all []series.Remark) (out [][]series.Remark) {
+	at := map[string]int{}
+	for _, r := range all {
+		i, found := at[r.Code]
+		if !found {
+			i = len(out)
+			at[r.Code] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], r)
+	}
+	return out
+}
+
+// toldOf are the lines on remarks of one kind on a file of so many rows: one each, or of many the first with how
+// often the same was met in how many other columns.
+func toldOf(kind []series.Remark, rows int) (out []FileNoteLine) {
+	total := 0
+	for _, r := range kind {
+		total += r.Count
+	}
+	line := func(r series.Remark, count int) FileNoteLine {
+		n := FileNoteLine{Text: FileNote(r), Line: r.Line, weight: noteWeights[r.Code], count: count}
+		if lossOfRows[r.Code] && float64(count) < shareThatMatters*float64(rows) {
+			n.weight = blemish
+		}
+		return n
+	}
+	if more := len(kind) - 1; more >= mostOfAKind {
+		n := line(kind[0], total)
+		n.Text += fmt.Sprintf(" The same in %d more columns, %d times.", more, total-kind[0].Count)
+		return []FileNoteLine{n}
+	}
+	for _, r := range kind {
+		out = append(out, line(r, r.Count))
 	}
 	return out
 }

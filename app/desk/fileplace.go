@@ -1,12 +1,10 @@
 package desk
 
 import (
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
 
 	"thawbook/app/winter"
 )
@@ -92,51 +90,6 @@ func (b Book) placeWords(list int, place string) string {
 		return "nowhere"
 	}
 	return "in " + b.doc.Barns[list].Name + ", " + place
-}
-
-// belongs is where a logger seems to belong, and why: the tray when nothing speaks for a barn. What a name
-// says of outdoors counts first, then a logger of its name, a barn's name, and that there is one barn only.
-func (b Book) belongs(l winter.Logger) (list int, place, why string) {
-	place, said := placeByName(l)
-	if place == "outdoor" {
-		return OutdoorList, place, capital(said) + "."
-	}
-	for i, barn := range b.doc.Barns {
-		for _, o := range barn.Loggers {
-			if o.Name == l.Name {
-				return i, o.Place, "A logger of that name hangs there already."
-			}
-		}
-	}
-	for i, barn := range b.doc.Barns {
-		if word := sharedWord(barn.Name, nameOf(l)); word != "" {
-			return i, place, "Its name holds “" + word + "”."
-		}
-	}
-	if len(b.doc.Barns) == 1 {
-		return 0, place, "There is one barn only; " + said + "."
-	}
-	return TrayList, "", "Nothing in its name says which barn it hung in."
-}
-
-// nameOf is what a logger and its files are called, in lower case.
-func nameOf(l winter.Logger) string {
-	return strings.ToLower(l.Name + " " + filepath.Base(strings.Join(l.Files, " ")))
-}
-
-// plainWords are words of barns' names that tell no barn from another.
-var plainWords = []string{"barn", "shed", "room", "cellar", "house", "building", "the", "old", "new"}
-
-// sharedWord is a word of a barn's name that a logger's name holds as a word of its own.
-func sharedWord(barn, logger string) string {
-	notLetter := func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }
-	words := strings.FieldsFunc(logger, notLetter)
-	for _, w := range strings.FieldsFunc(strings.ToLower(barn), notLetter) {
-		if !slices.Contains(plainWords, w) && slices.Contains(words, w) {
-			return w
-		}
-	}
-	return ""
 }
 
 // LoggerText is where a logger hangs and what its clock was, as it is typed and chosen.

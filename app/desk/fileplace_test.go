@@ -20,7 +20,10 @@ func TestALoggerFindsItsBarnByItsName(t *testing.T) {
 		place, said string
 	}{
 		{winter.Logger{Name: "1", Files: []string{"rowan north wall.csv"}}, 1, "wall", "“rowan”"},
-		{winter.Logger{Name: "shed mid"}, TrayList, "", "Nothing in its name"},
+		{winter.Logger{Name: "shed mid"}, 1, "room", "“shed” is in its name and in no other barn's; its name says “mid”"},
+		{winter.Logger{Name: "9", Files: []string{"the 9.csv"}}, TrayList, "", "Nothing in its name"},
+		{winter.Logger{Name: "Indoor", Channel: "Indoor", Files: []string{"outdoor and alder.csv"}}, 0, "room", "“alder”"},
+		{winter.Logger{Name: "Outdoor", Channel: "Outdoor", Files: []string{"alder.csv"}}, OutdoorList, "outdoor", "Its name says “outdoor”"},
 		{winter.Logger{Name: "7"}, 0, "ceiling", "of that name"},
 		{winter.Logger{Name: "alder outdoor"}, OutdoorList, "outdoor", "“outdoor”"},
 		{winter.Logger{Name: "2", Files: []string{"alderney.csv"}}, TrayList, "", "Nothing in its name"},
@@ -33,6 +36,31 @@ func TestALoggerFindsItsBarnByItsName(t *testing.T) {
 	b.doc.Barns = b.doc.Barns[1:]
 	if list, place, why := b.belongs(winter.Logger{Name: "shed mid"}); list != 0 || place != "room" || !strings.Contains(why, "one barn only") || !strings.Contains(why, "“mid”") {
 		t.Errorf("%d, %q, %q", list, place, why)
+	}
+}
+
+// A word counts as a whole: “mid” is not in humidity, nor a wall in a wallet. A file of several loggers that is
+// called after the weather does not put them all outdoors.
+func TestAPlaceByItsName(t *testing.T) {
+	for _, c := range []struct {
+		logger    winter.Logger
+		place, by string
+	}{
+		{winter.Logger{Name: "humidity 3"}, "room", "nothing"},
+		{winter.Logger{Name: "shed_mid"}, "room", "“mid”"},
+		{winter.Logger{Name: "Wallet"}, "room", "nothing"},
+		{winter.Logger{Name: "NorthWall2"}, "wall", "its name says “wall”"},
+		{winter.Logger{Name: "3", Files: []string{"logs/ceiling.csv"}}, "ceiling", "its file's name says “ceiling”"},
+		{winter.Logger{Name: "Außenfühler"}, "outdoor", "“außen”"},
+		{winter.Logger{Name: "2", Files: []string{"weather.csv"}}, "outdoor", "file's name says “weather”"},
+		{winter.Logger{Name: "2", Channel: "2", Files: []string{"weather.csv"}}, "room", "nothing"},
+		{winter.Logger{Name: "weather", Channel: "weather", Files: []string{"weather.csv"}}, "room", "nothing"},
+		{winter.Logger{Name: "Outside", Channel: "Outside", Files: []string{"north wall.csv"}}, "outdoor", "its name says “outside”"},
+		{winter.Logger{Name: "east", Channel: "east", Files: []string{"all.zip!ceiling.csv"}}, "ceiling", "file's name"},
+	} {
+		if place, by := placeByName(c.logger); place != c.place || !strings.Contains(by, c.by) {
+			t.Errorf("%s of %v: %s, %s", c.logger.Name, c.logger.Files, place, by)
+		}
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"thawbook/app/engine"
 	"thawbook/app/winter"
@@ -175,23 +174,4 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 	}
 	w.Barns = []winter.Barn{barn}
 	return w
-}
-
-// placeWords are trade words for where a logger hangs, as they turn up in names of loggers and files.
-var placeWords = []struct{ word, place string }{
-	{"outdoor", "outdoor"}, {"outside", "outdoor"}, {"weather", "outdoor"}, {"außen", "outdoor"}, {"aussen", "outdoor"}, {"draußen", "outdoor"},
-	{"exterior", "outdoor"}, {"extérieur", "outdoor"}, {"ulko", "outdoor"}, {"venku", "outdoor"}, {"zewn", "outdoor"}, {"intake", "intake"}, {"inlet", "intake"},
-	{"exhaust", "exhaust"}, {"outlet", "exhaust"}, {"ceiling", "ceiling"}, {"wall", "wall"}, {"floor", "floor"}, {"slab", "floor"},
-	{"control", "control"}, {"thermostat", "control"}, {"hive", "hive"}, {"mid", "room"}, {"centre", "room"}, {"center", "room"}, {"room", "room"},
-}
-
-// placeByName is where a logger hangs by its name or its file's, and which word says so; else the room.
-func placeByName(l winter.Logger) (place, why string) {
-	name := nameOf(l)
-	for _, w := range placeWords {
-		if strings.Contains(name, w.word) {
-			return w.place, "its name says “" + w.word + "”"
-		}
-	}
-	return "room", "nothing in its name says where it hung, so the room is taken"
 }
