@@ -20,7 +20,13 @@
 //	ran.go      when did a record show it running?
 //	work.go     how many hours, starts and runs is that?
 //	offset.go   how far does the logger read from the thermostat?
+//	period.go   what is known of a stage over one setting?
 //	stage.go    what was every stage called for, and what ran?
+//	agreement.go do the call and the record agree, and where does the thermostat switch?
+//	heat.go     when was heat added, and did it fight the fans?
+//	recovery.go how much heat did the intake air get back?
+//	mixing.go   when did fans run that move no air out?
+//	energy.go   what did the fans take, and cost?
 //	surface.go  how long was a wall or ceiling wet?
 //	factor.go   how much of the room's warmth reaches a surface?
 //	mould.go    could mould have grown on a surface?

@@ -11,6 +11,7 @@ type Input struct {
 	Name       string
 	Zone       *time.Location // days are this zone's local days
 	PressurePa float64
+	VolumeM3   *float64
 	BeesIn     *int64 // ms UTC; nil when the keeper did not say
 	BeesOut    *int64
 	Heads      []HeadChange
@@ -20,9 +21,13 @@ type Input struct {
 	Bands      Bands // a limit left nil is the house default
 	Stages     []Stage
 	Heats      []HeatSource
+	Mixing     []MixingFan // each setting by itself, earliest first
 	Surfaces   []Surface
 	Loggers    []Logger // those of the barn and the outdoor ones
 	Notes      []Note
+
+	PricePerKWh *float64 // of electricity, in Currency
+	Currency    string   // ISO 4217
 }
 
 // Note is what the keeper set down at an instant, or until another (ms UTC). Kind is one of the house's kinds, such
@@ -94,7 +99,15 @@ type Setting struct {
 	Watts     *float64
 }
 
-// HeatSource is added heat.
+// MixingFan is a fan that moves no air out, as it was set over a span of time.
+type MixingFan struct {
+	Name  string
+	Span  series.Span
+	Watts *float64
+}
+
+// HeatSource is added heat: Kind is floor, solar, heater or recovery; WithStage the stage it is wired with, if any;
+// Into, of a recovery, is air, floor or water.
 type HeatSource struct{ Name, Kind, WithStage, Into string }
 
 // Surface is an inner surface between room and outdoors with its temperature factor and range.

@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 3
+const RulesVersion = 4
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -32,6 +32,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
 	j.phases = phases(in, j.beesTime, j.scored)
 	j.sight = sightOf(j)
+	j.periods = periods(j)
 
 	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Seen: seen, Offset: j.sight.offset}
 	r.Traces = traces(j)
@@ -42,7 +43,8 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Surfaces = surfaceRows(j)
 	r.Spells = spells(j, r.Surfaces)
 	r.Stages = stageRows(j)
-	r.Heats = heatRows(j)
+	r.Heats, r.Mixing = heatRows(j), mixingRows(j)
+	r.Power = power(r.Stages, r.Mixing, j.Currency)
 	all := candidates(j, &r)
 	explain(&r, all, j.beesTime)
 	r.Dryness = dryStretches(j, all)
@@ -64,6 +66,7 @@ type judgement struct {
 	scored        stretches // the bees' time less what the keeper excludes
 	phases        []Phase   // they follow on one another and make up the bees' time
 	sight         sight
+	periods       []period // every stage's setting periods
 }
 
 // traces gathers the curves behind the figures.

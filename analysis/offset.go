@@ -26,6 +26,9 @@ type sight struct {
 	marginK float64
 }
 
+// shifts are the offset and both ends of its range, K.
+func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Low, v.offset.High} }
+
 // limits are the temperatures, °C, at which the logger shows a setting switching, if it reads shiftK above
 // the thermostat.
 func (v sight) limits(s Setting, shiftK float64) (onC, offC float64) {

@@ -38,6 +38,8 @@ type Review struct {
 	Surfaces        []SurfaceRow
 	Stages          []StageRow
 	Heats           []HeatRow
+	Mixing          []MixingRow
+	Power           Power
 	Alarms          []AlarmRow
 	Offset          Figure // K, what the logger read above the thermostat
 	Remarks         []series.Remark
@@ -130,8 +132,12 @@ type StageRow struct {
 	Setting     Setting
 	Called, Ran *Work
 	ShareOfAir  Figure
-	KWh         Figure
-	Remarks     []series.Remark
+	KWh, Cost   Figure
+
+	Agreement       *Agreement // nil without both
+	StartsC, StopsC Figure     // what the control logger showed as the record starts and stops, °C
+
+	Remarks []series.Remark
 }
 
 // Work is how long something was on over the known hours of a period.
@@ -144,12 +150,6 @@ type Work struct {
 	On           []series.Span // when it was on
 	Unsure       []series.Span // when that can't be said
 	Doubtful     []series.Span // when it would be on at one end of what the logger may be off by, and off at the other
-}
-
-// HeatRow is a heat source; Ran is nil without a record.
-type HeatRow struct {
-	Source HeatSource
-	Ran    *Work
 }
 
 // Traces are the curves behind the figures, for the plots.

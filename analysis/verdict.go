@@ -2,7 +2,6 @@ package analysis
 
 import (
 	"math"
-	"sort"
 
 	"thawbook/analysis/series"
 )
@@ -172,16 +171,10 @@ func fansAnswer(j judgement) Answer {
 
 // bigStages are the thermostat stages above the first one, by the lowest on-temperature each ever had.
 func bigStages(stages []Stage) []Stage {
-	var byOn []Stage
-	for _, st := range stages {
-		if _, ok := topOnC([]Stage{st}); ok {
-			byOn = append(byOn, st)
-		}
-	}
+	byOn := thermostats(stages)
 	if len(byOn) < 2 {
 		return nil
 	}
-	sort.SliceStable(byOn, func(i, j int) bool { return lowestOnC(byOn[i]) < lowestOnC(byOn[j]) })
 	return byOn[1:]
 }
 

@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"thawbook/analysis/series"
@@ -32,6 +33,15 @@ func worked(segs []segment, s stretches, intervalMS int64, e Evidence) *Work {
 	}
 	w.Duty = exactly(onMS/knownMS, e)
 	w.Starts, w.MedianRunMin = runFigures(segs, intervalMS, e)
+	return w
+}
+
+// worked sums a view up; its range comes from the guesses at both ends.
+func (v view) worked(s stretches, intervalMS int64) *Work {
+	w, low, high := worked(v.tries[0], s, intervalMS, v.evidence), worked(v.tries[1], s, intervalMS, v.evidence), worked(v.tries[2], s, intervalMS, v.evidence)
+	w.spread(low, high)
+	either, both := series.Union(slices.Concat(w.On, low.On, high.On)), series.Intersect(series.Intersect(w.On, low.On), high.On)
+	w.Doubtful = series.Subtract(either, both)
 	return w
 }
 
@@ -123,9 +133,14 @@ func (w *Work) spread(ends ...*Work) {
 		w.MedianRunMin.enclose(o.MedianRunMin)
 	}
 	for _, f := range []*Figure{&w.Hours, &w.Duty, &w.Starts, &w.MedianRunMin} {
-		if f.OK && f.High-f.Low > tooWide*f.Mid {
-			f.OK, f.Unknown = false, "range_too_wide"
-		}
+		f.withholdWide()
+	}
+}
+
+// withholdWide withholds a figure whose range is too wide to mean anything; Low and High stay.
+func (f *Figure) withholdWide() {
+	if f.OK && f.High-f.Low > tooWide*f.Mid {
+		f.OK, f.Unknown = false, "range_too_wide"
 	}
 }
 

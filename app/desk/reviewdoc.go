@@ -46,6 +46,8 @@ type BarnDoc struct {
 	Uniformity []UniformityDoc `json:"uniformity"`
 	Stages     []StageDoc      `json:"stages"`
 	Heats      []HeatDoc       `json:"heat_sources"`
+	Mixing     []MixingDoc     `json:"mixing_fans"`
+	Energy     EnergyDoc       `json:"energy"`
 	Offset     RangeDoc        `json:"thermostat_offset"`
 	Remarks    []NoteDoc       `json:"remarks"`
 }
@@ -151,42 +153,6 @@ type SurfaceDoc struct {
 	MouldIndex RangeDoc `json:"mould_index"`
 }
 
-// StageDoc is one stage over one setting period; called or ran is null without its evidence.
-type StageDoc struct {
-	Name         string    `json:"name"`
-	SettingStart string    `json:"setting_start"`
-	SettingEnd   string    `json:"setting_end"`
-	OnC          *float64  `json:"on_c"`
-	OffC         *float64  `json:"off_c"`
-	Called       *WorkDoc  `json:"called"`
-	Ran          *WorkDoc  `json:"ran"`
-	ShareOfAir   *float64  `json:"share_of_air"`
-	KWh          *float64  `json:"kwh"`
-	Remarks      []NoteDoc `json:"remarks"`
-}
-
-// WorkDoc is how long something was on over its known hours.
-type WorkDoc struct {
-	Hours        *float64 `json:"hours"`
-	Low          *float64 `json:"low"`
-	High         *float64 `json:"high"`
-	HoursKnown   float64  `json:"hours_known"`
-	Duty         *float64 `json:"duty"`
-	Starts       *float64 `json:"starts"`
-	MedianRunMin *float64 `json:"median_run_min"`
-	Evidence     *string  `json:"evidence"`
-	Unknown      *string  `json:"unknown"`
-}
-
-// HeatDoc is a heat source.
-type HeatDoc struct {
-	Name         string   `json:"name"`
-	Kind         string   `json:"kind"`
-	Called       *WorkDoc `json:"called"`
-	Ran          *WorkDoc `json:"ran"`
-	OverlapHours *float64 `json:"overlap_hours"`
-}
-
 // ReviewDocument is the JSON form of a result.
 func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 	d := ReviewDoc{
@@ -205,7 +171,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
 		Dryness: drynessDocs(b.Dryness, zone), Uniformity: uniformityDocs(b.Uniformity, zone),
-		Heats: []HeatDoc{}, Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
+		Heats: []HeatDoc{}, Mixing: []MixingDoc{}, Energy: energyDoc(b.Power), Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
 	}
 	clock := func(ms int64) string { return clock(ms, zone) }
 	if b.BeesOut > b.BeesIn {
@@ -228,7 +194,10 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		d.Stages = append(d.Stages, stageDoc(s, clock))
 	}
 	for _, h := range b.Heats {
-		d.Heats = append(d.Heats, HeatDoc{Name: h.Source.Name, Kind: h.Source.Kind, Ran: workDoc(h.Ran)})
+		d.Heats = append(d.Heats, heatDoc(h))
+	}
+	for _, m := range b.Mixing {
+		d.Mixing = append(d.Mixing, MixingDoc{m.Fan.Name, clock(m.Fan.Span.From), clock(m.Fan.Span.To), workDoc(m.Ran), mid(m.KWh), mid(m.Cost)})
 	}
 	return d
 }
@@ -248,32 +217,6 @@ func quantityDoc(q analysis.QuantityRow) QuantityDoc {
 			b.Name, b.Low, b.High, b.HoursBelow, b.HoursIn, b.HoursAbove, b.DegHoursBelow, b.DegHoursAbove,
 			b.BelowRange.Low, b.BelowRange.High, b.AboveRange.Low, b.AboveRange.High,
 		})
-	}
-	return d
-}
-
-func stageDoc(s analysis.StageRow, clock func(int64) string) StageDoc {
-	d := StageDoc{
-		Name: s.Name, SettingStart: clock(s.Setting.Span.From), SettingEnd: clock(s.Setting.Span.To),
-		Called: workDoc(s.Called), Ran: workDoc(s.Ran), ShareOfAir: mid(s.ShareOfAir), KWh: mid(s.KWh), Remarks: noteDocs(s.Remarks),
-	}
-	if !s.Setting.AlwaysOn && !s.Setting.Timer {
-		on, off := s.Setting.OnC, s.Setting.OffC
-		d.OnC, d.OffC = &on, &off
-	}
-	return d
-}
-
-func workDoc(w *analysis.Work) *WorkDoc {
-	if w == nil {
-		return nil
-	}
-	d := &WorkDoc{
-		Hours: mid(w.Hours), HoursKnown: hours(w.KnownMS), Duty: mid(w.Duty), Starts: mid(w.Starts),
-		MedianRunMin: mid(w.MedianRunMin), Evidence: textOrNull(string(w.Hours.Evidence)), Unknown: textOrNull(w.Hours.Unknown),
-	}
-	if w.Hours.OK || w.Hours.Evidence != "" {
-		d.Low, d.High = &w.Hours.Low, &w.Hours.High
 	}
 	return d
 }

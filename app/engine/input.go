@@ -18,16 +18,20 @@ const standardPressurePa = 101325
 
 // inputOf is what a barn is judged by: the keeper's values in the words of the analysis, and its loggers
 // with the outdoor ones.
-func inputOf(barn winter.Barn, bands winter.Bands, zone *time.Location, loggers []analysis.Logger) analysis.Input {
+func inputOf(barn winter.Barn, bands winter.Bands, tariff *winter.Tariff, zone *time.Location, loggers []analysis.Logger) analysis.Input {
 	in := analysis.Input{
-		Name: barn.Name, Zone: zone, PressurePa: standardPressurePa,
+		Name: barn.Name, Zone: zone, PressurePa: standardPressurePa, VolumeM3: barn.VolumeM3,
 		BeesIn: barn.BeesIn, BeesOut: barn.BeesOut, WaterLines: barn.WaterLines,
 		Bands:   bandsOf(bands),
 		Stages:  stagesOf(barn.Stages),
+		Mixing:  mixingOf(barn.Mixing),
 		Loggers: loggers,
 	}
 	if barn.AltitudeM != nil {
 		in.PressurePa = moistair.PressurePa(*barn.AltitudeM)
+	}
+	if tariff != nil {
+		in.PricePerKWh, in.Currency = &tariff.PerKWh, tariff.Currency
 	}
 	for _, h := range barn.Heads {
 		in.Heads = append(in.Heads, analysis.HeadChange{At: h.At, Change: h.Change})
@@ -105,6 +109,23 @@ func settingOf(s winter.Stage) analysis.Setting {
 	}
 	if s.TimerOnS != nil && s.TimerEvery != nil {
 		out.Timer, out.TimerDuty = true, *s.TimerOnS / *s.TimerEvery
+	}
+	return out
+}
+
+// mixingOf are the settings of the mixing fans, each holding until the same fan's next.
+func mixingOf(all []winter.Circulation) (out []analysis.MixingFan) {
+	for _, c := range all {
+		fan := analysis.MixingFan{Name: c.Name, Span: allTime, Watts: c.Watts}
+		if c.From != nil {
+			fan.Span.From = *c.From
+		}
+		for i := range out {
+			if out[i].Name == fan.Name && out[i].Span.From < fan.Span.From {
+				out[i].Span.To = min(out[i].Span.To, fan.Span.From)
+			}
+		}
+		out = append(out, fan)
 	}
 	return out
 }

@@ -143,9 +143,9 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Zone, analysis.RulesVersion)
+		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Tariff, b.winter.Zone, analysis.RulesVersion)
 		j := b.cache.barns.of(key, func() (judged, bool) {
-			j := judgedBarn(inputOf(barn, b.winter.Bands, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
+			j := judgedBarn(inputOf(barn, b.winter.Bands, b.winter.Tariff, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
 			return j, j.fault == nil && len(lists[0].faults)+len(lists[i+1].faults) == 0
 		})
 		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)

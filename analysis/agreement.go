@@ -1,0 +1,122 @@
+package analysis
+
+import (
+	"math"
+	"sort"
+
+	"thawbook/analysis/series"
+)
+
+// Agreement sets what a stage was called for beside what a record shows it did.
+type Agreement struct {
+	Share   Figure // 0–1 of the time at which both are known
+	KnownMS int64
+
+	Parted    *int64 // the first instant they clearly part, ms UTC; nil where they never do
+	PartedRan bool   // it ran there though it was not called for; else it was called for and did not run
+
+	// UnansweredMS is for how long it was called for, whatever the offset, and did not run; UncalledMS the other way.
+	UnansweredMS, UncalledMS int64
+}
+
+// leastParting is the shortest stretch that counts as a parting, at the least (common practice, no source): a relay
+// that waits, or a logger that is slower than the thermostat, explains minutes.
+const leastParting = 30 * minuteMS
+
+// agreement compares a period's rule with its record; nil without either. They part where the stage was called for
+// at every offset within its range and the record says off, or the other way about, for longer than what either
+// side's sampling can hide: twice the sum of both intervals, half an hour at least. A single sample parts nothing.
+func (p period) agreement(controlMS int64) *Agreement {
+	if p.called == nil || p.ran == nil {
+		return nil
+	}
+	a := &Agreement{Share: unknown("nothing_known")}
+	var share [3]float64
+	for i, called := range p.called.tries {
+		ran := p.ran.tries[i]
+		both := series.LengthMS(series.Intersect(known(called), known(ran)))
+		same := series.LengthMS(series.Intersect(spansOf(called), spansOf(ran))) + series.LengthMS(series.Intersect(offSpans(called), offSpans(ran)))
+		if both == 0 {
+			return a
+		}
+		share[i] = float64(same) / float64(both)
+		if i == 0 {
+			a.KnownMS = both
+		}
+	}
+	a.Share = enclosing(WorkedOut, share[0], share[1:]...)
+	a.part(p, max(leastParting, 2*(controlMS+p.recordMS)))
+	return a
+}
+
+// part finds where rule and record part for at least leastMS.
+func (a *Agreement) part(p period, leastMS int64) {
+	ran := p.ran.tries[0]
+	unanswered := series.Intersect(p.called.surely(spansOf), offSpans(ran))
+	uncalled := series.Intersect(p.called.surely(offSpans), spansOf(ran))
+	a.UnansweredMS, a.UncalledMS = series.LengthMS(unanswered), series.LengthMS(uncalled)
+	for _, s := range unanswered {
+		if s.To-s.From >= leastMS {
+			a.Parted = &s.From
+			break
+		}
+	}
+	for _, s := range uncalled {
+		if s.To-s.From >= leastMS && (a.Parted == nil || s.From < *a.Parted) {
+			a.Parted, a.PartedRan = &s.From, true
+			break
+		}
+	}
+}
+
+// offSpans are the segments that are known to be off, rounded to the millisecond.
+func offSpans(segs []segment) []series.Span {
+	return series.Subtract(known(segs), spansOf(segs))
+}
+
+// surely are the spans every guess of a view has.
+func (v view) surely(of func([]segment) []series.Span) []series.Span {
+	return series.Intersect(of(v.tries[0]), series.Intersect(of(v.tries[1]), of(v.tries[2])))
+}
+
+const leastSwitchings = 10 // recorded starts or stops a switching temperature needs: fewer give no 95 % range of a median
+
+// switchedAt are the temperatures the control logger showed as the record starts and stops: medians with their range,
+// the 95 % range of a median by order statistics (Conover, Practical Nonparametric Statistics) widened by the
+// logger's error. Of a sampled record the instant is the middle of the step in which the state changes.
+func switchedAt(p period, control Logger) (starts, stops Figure) {
+	if p.ran == nil || !p.set.thermostat() || control.TempC.Len() == 0 {
+		return unknown("no_record"), unknown("no_record")
+	}
+	var up, down []float64
+	segs := p.ran.tries[0]
+	for i := 1; i < len(segs); i++ {
+		v, ok := control.TempC.At(int64(segs[i].From) - p.recordMS/2)
+		switch {
+		case !ok || segs[i].From != segs[i-1].To:
+		case segs[i].On:
+			up = append(up, v)
+		default:
+			down = append(down, v)
+		}
+	}
+	return switchingAt(up, control.TempErrK), switchingAt(down, control.TempErrK)
+}
+
+// switchingAt is the median of at least ten values with its range, widened by an error.
+func switchingAt(v []float64, err float64) Figure {
+	n := len(v)
+	if n < leastSwitchings {
+		return unknown("too_few_switchings")
+	}
+	sort.Float64s(v)
+	k := max(0, int(math.Floor((float64(n)-confidence95*math.Sqrt(float64(n)))/2)))
+	return Figure{Mid: median(v), Low: v[k] - err, High: v[n-1-k] + err, OK: true, Evidence: Recorded}
+}
+
+// switchesApart says whether recorded starts or stops lie clearly apart from the temperatures set: the thermostat
+// switches elsewhere than it says, or the logger reads wrong by more than its error.
+func (row StageRow) switchesApart() bool {
+	outside := func(f Figure, setC float64) bool { return f.OK && (setC < f.Low || setC > f.High) }
+	return outside(row.StartsC, row.Setting.OnC) || outside(row.StopsC, row.Setting.OffC)
+}
