@@ -12,6 +12,7 @@ var answerable = []struct {
 	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}},
 	{temperatureUnit, []string{"degC", "degF", "K"}},
 	{pairing, []string{pairsInOrder, pairsApart}},
+	{decimalMark, []string{".", ","}},
 	{humidityUnit, []string{"percent", "fraction"}},
 	{yearQuestion, nil},
 }

@@ -39,6 +39,8 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.learnRuns(rows, names)
+	l.learnEvents(rows, names)
 	l.settleStatistics(rows)
 	l.dropFlags(rows, names)
 	l.findDevice(rows)
@@ -67,6 +69,9 @@ func (c *column) understand() {
 	w := words(c.name)
 	var used []bool
 	c.quantity, used = quantityOf(w, c.unit)
+	if c.quantity == Other && c.unit == "percent" && len(w) == 1 && humidityInitials[w[0].low] {
+		c.quantity, used[0] = RelativeHumidity, true
+	}
 	c.told = slices.Contains(used, true)
 	c.whole = leftOver(w, used)
 	c.statistic, c.perhaps = statisticOf(w, used)
@@ -179,7 +184,10 @@ func (c *column) takeUnit(unit, from string) {
 
 // isGradeOf says whether a column is named after another with a Q before its name, and so grades it.
 func isGradeOf(names []string, i int) bool {
-	return i < len(names) && len(names[i]) > 1 && names[i][0] == 'Q' && slices.Contains(names, names[i][1:])
+	return i < len(names) && len(names[i]) > 1 && names[i][0] == 'Q' && slices.ContainsFunc(names, func(n string) bool {
+		name, _ := cutUnit(n)
+		return name == names[i][1:]
+	})
 }
 
 // isClockPart says whether a column is named as a part of a time in columns of their own.
@@ -269,7 +277,7 @@ func (l *layout) count(rows []record, col int) columnTally {
 // isDevice says whether a column's values can be the names of loggers: few of them.
 func (t columnTally) isDevice(rows []record) bool {
 	n := len(t.distinct)
-	return n > 0 && n <= maxDevices && (n == 1 || 2*n <= len(rows)) && t.states < t.filled
+	return n > 0 && n <= maxDevices && (n == 1 || 3*n <= 2*len(rows)) && t.states < t.filled
 }
 
 // learnZone looks for the zone in the clock's names, then in a column of its own, then above the table.

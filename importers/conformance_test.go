@@ -34,6 +34,33 @@ var conforming = []struct {
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"a degree sign, a word for nothing, a word that is none", ",", "time,inside (°C),light (lux)", "2026-01-13 10:00,4.5 °C,0|2026-01-13 10:10,NaN,1500|2026-01-13 10:20,warm,3",
 		"f air_temperature 1 1 1 10:00..10:00 4.5..4.5|f light 3 0 0 10:00..10:20 0..1500"},
+	{"runs from and to", ";", "begin;end", "2026-01-13 10:00;2026-01-13 10:05|2026-01-13 10:10;2026-01-13 10:15|2026-01-13 10:20;2026-01-13 10:30",
+		"f state 6 0 0 10:00..10:30 0..1"},
+	{"runs of several fans, from and to on one date, how long each took", ";", "date;start;end;minutes;device",
+		"13.01.2026;10:00;10:05;5;fan 1|13.01.2026;10:10;10:20;10;fan 2|13.01.2026;10:20;10:30;10;fan 1",
+		"fan 1 state 4 0 0 10:00..10:30 0..1|fan 1 other 2 0 0 10:00..10:20 5..10|fan 2 state 2 0 0 10:10..10:20 0..1|fan 2 other 1 0 0 10:10..10:10 10..10"},
+	{"events in words", ",", "time,message", "2026-01-13 10:00,Fan 1 started|2026-01-13 10:10,Door was opened|2026-01-13 10:20,Fan 1 stopped",
+		"Fan 1 state 2 0 0 10:00..10:20 0..1|Door state 1 0 0 10:10..10:10 1..1"},
+	{"an alarm's calls", ";", "Zeit;Meldung", "13.01.2026 10:00;Temperatur hoch|13.01.2026 10:10;Stromausfall|13.01.2026 10:20;quittiert",
+		"f other 3 0 0 10:00..10:20 1..1"},
+	{"average, lowest and highest", ",", "time,temp avg °C,temp min °C,temp max °C", "2026-01-13 10:00,4.5,4.1,4.9|2026-01-13 10:10,4.0,3.8,4.4|2026-01-13 10:20,3.5,3.5,3.9",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f other 3 0 0 10:00..10:20 3.5..4.1|f other 3 0 0 10:00..10:20 3.9..4.9"},
+	{"names, units, and what was made of the readings", "\t", "time\ttemp\ttemp_high\trh|\tdeg C\tdeg C\t%|\tAvg\tMax\tSmp", "2026-01-13 10:00\t4.5\t4.9\t80|2026-01-13 10:10\t4.0\t4.4\t81|2026-01-13 10:20\t3.5\t3.9\t82",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f other 3 0 0 10:00..10:20 3.9..4.9|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"grades named after what they grade", ",", "stn,time,T,QT,U (%),QU", "12,2026-01-13 10:00,4.5,1,80,1|12,2026-01-13 10:10,4.0,9,81,1|12,2026-01-13 10:20,3.5,1,82,1",
+		"12 air_temperature 3 0 0 10:00..10:20 3.5..4.5|12 relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"bars between cells", "|", "id|time|temp °C|rh %", "1|2026-01-13 10:00|4.5|80\n2|2026-01-13 10:10|4.0|81\n3|2026-01-13 10:20|3.5|82",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"numbers in every dress", ";", "time;co2 ppm;light lux;temp (0,1 °C)", "2026-01-13 10:00;1.200,5;1,5E+3;45|2026-01-13 10:10; 900 ;<1490,0;-0|2026-01-13 10:20;1 050,0;-9999;\u22125",
+		"f co2 3 0 0 10:00..10:20 900..1200.5|f light 2 1 0 10:00..10:10 1490..1500|f air_temperature 3 0 0 10:00..10:20 -0.5..4.5"},
+}
+
+// linesOf are the lines of a log as it stands in conforming: parted by bars, or, where cells are, by line ends.
+func linesOf(text, delimiter string) []string {
+	if delimiter == "|" {
+		return strings.Split(text, "\n")
+	}
+	return strings.Split(text, "|")
 }
 
 // ways are how one and the same log may come: changes to its lines that change nothing it says. head and rows are
@@ -121,7 +148,7 @@ func quotedCells(delimiter string, lines []string) string {
 func TestConformance(t *testing.T) {
 	for _, c := range conforming {
 		for _, w := range ways {
-			text := w.text(c.delimiter, strings.Split(c.head, "|"), strings.Split(c.rows, "|"))
+			text := w.text(c.delimiter, linesOf(c.head, c.delimiter), linesOf(c.rows, c.delimiter))
 			for _, quick := range []bool{true, false} {
 				e, err := read(context.Background(), strings.NewReader(text), "f.csv", nil, quick)
 				if err != nil {

@@ -11,9 +11,12 @@ import (
 // export turns what was scanned into what the file says.
 func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleDates(answers)
+	s.spreadRuns(o)
 	s.leaveOut(answers)
 	s.noteStatistics()
 	s.findHumidity()
+	questions = append(questions, s.findNameless(answers)...)
+	questions = append(questions, s.settleMark(answers)...)
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
@@ -194,6 +197,9 @@ func (c *values) row(i int) int {
 func (s *scan) runOf(run, row int) int {
 	if len(s.offsets) == 0 {
 		return -1
+	}
+	if s.offsets[run].From > row {
+		run = 0
 	}
 	for run+1 < len(s.offsets) && s.offsets[run+1].From <= row {
 		run++

@@ -149,10 +149,14 @@ type keyed struct {
 
 // add takes the key of the next row.
 func (k *keyed) add(cells [][]byte) {
+	if len(k.of) > 0 && k.saysNothing(cells) {
+		k.of = append(k.of, k.lastID)
+		return
+	}
 	k.key = k.key[:0]
 	for _, c := range k.columns {
 		if c.index < len(cells) {
-			k.key = append(k.key, trim(cells[c.index])...)
+			k.key = append(k.key, c.keyOf(cells[c.index])...)
 		}
 		k.key = append(k.key, 0)
 	}
@@ -167,6 +171,26 @@ func (k *keyed) add(cells [][]byte) {
 		k.last = append(k.last[:0], k.key...)
 	}
 	k.of = append(k.of, k.lastID)
+}
+
+// saysNothing says whether the words of an event name no state, and so nothing that has one.
+func (k *keyed) saysNothing(cells [][]byte) bool {
+	return slices.ContainsFunc(k.columns, func(c column) bool {
+		if c.kind != event || c.index >= len(cells) {
+			return false
+		}
+		_, _, ok := eventState(trim(cells[c.index]))
+		return !ok
+	})
+}
+
+// keyOf is what a cell of a key's column tells rows apart by.
+func (c column) keyOf(cell []byte) []byte {
+	if c.kind == event {
+		_, subject, _ := eventState(trim(cell))
+		return subject
+	}
+	return trim(cell)
 }
 
 // keyTexts are a key's cells.
@@ -219,7 +243,7 @@ func (k *keyed) describe(c *values, id int32) {
 	for i, key := range k.columns {
 		cell := k.names[id][i]
 		switch key.kind {
-		case device:
+		case device, event:
 			c.logger = joined(c.logger, cell)
 		case variable:
 			name = joined(name, cell)
@@ -332,7 +356,7 @@ func (l *layout) findDevice(rows []record) {
 			keys = append(keys, c.index)
 		}
 	}
-	events := kinds[state] == 1 && kinds[number] == 0
+	events := kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1
 	if kinds[device] > 0 || !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
 		return
 	}

@@ -25,6 +25,9 @@ const (
 	variable // says which variable the row's value is
 	unitCell // says in which unit the row's value is
 	ordinal  // counts the rows: understood, and not listed
+	runEnd   // says when the run that began at the row's time ended
+	event    // says in words what is on or off
+	message  // says in words what happened
 	vacant   // nothing but missing words so far: read as numbers, listed only if something shows up
 )
 
@@ -55,6 +58,9 @@ type layout struct {
 	mark       byte
 	marked     bool // a number with a fraction was seen
 	clock      *clock
+	ends       *ends // of the runs that the rows list; nil when they list none
+	wordy      bool  // words are taken for events where there is nothing else
+	nameless   bool  // no header, and no names in the cells
 	columns    []column
 	ordinals   int            // columns that only count the rows
 	keys       []column       // variable and unit columns of the long form
@@ -127,10 +133,21 @@ func cells(l *layout, line []byte) [][]byte {
 	return out
 }
 
-// learnLines finds the layout that explains most of the lines.
+// learnLines finds the layout that explains most of the lines; words are taken for events only where no layout
+// has values.
 func learnLines(lines []record, name string) (*layout, error) {
-	var best *layout
-	var wide *Refusal
+	best, why := bestLayout(lines, name, false)
+	if best == nil && why.Code == RefusedNoValues {
+		best, _ = bestLayout(lines, name, true)
+	}
+	if best == nil {
+		return nil, why
+	}
+	return best, nil
+}
+
+// bestLayout tries every way to keep cells apart and says why when none will do.
+func bestLayout(lines []record, name string, wordy bool) (best *layout, why *Refusal) {
 	clocked := false
 	for i, d := range slices.Concat(delimiters, dressedDelimiters) {
 		if d.name == "blanks" && clocked && best == nil {
@@ -142,10 +159,10 @@ func learnLines(lines []record, name string) (*layout, error) {
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
 			if width > maxColumns {
-				wide = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
+				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
 				continue
 			}
-			l := &layout{delimiter: d.name, split: d.split, width: width}
+			l := &layout{delimiter: d.name, split: d.split, width: width, wordy: wordy}
 			found := l.try(records)
 			clocked = clocked || found
 			if found && l.score > 0 && (best == nil || l.score > best.score) {
@@ -154,14 +171,13 @@ func learnLines(lines []record, name string) (*layout, error) {
 		}
 	}
 	switch {
-	case best != nil:
-		return best, nil
-	case wide != nil:
-		return nil, wide
+	case why != nil:
 	case clocked:
-		return nil, &Refusal{Name: name, Code: RefusedNoValues}
+		why = &Refusal{Name: name, Code: RefusedNoValues}
+	default:
+		why = &Refusal{Name: name, Code: clockless(lines)}
 	}
-	return nil, &Refusal{Name: name, Code: clockless(lines)}
+	return best, why
 }
 
 // enough refuses a head without at least two lines.
@@ -272,6 +288,7 @@ func (l *layout) try(records []record) bool {
 	if names == nil {
 		names = l.namesInCells(rows)
 	}
+	l.nameless = names == nil
 	l.names, l.below = len(names), l.nextHeader(records[top:])
 	rows = above(rows, l.below)
 	l.mark, l.marked = learnMark(rows, l.clock)
@@ -331,7 +348,7 @@ func (l *layout) explained(rows []record) float64 {
 	values := 0
 	understood := len(l.clock.columns) + l.ordinals
 	for _, c := range l.columns {
-		if c.kind == number || c.kind == state {
+		if c.holdsValues() {
 			values++
 		}
 		understood++

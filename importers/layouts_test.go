@@ -84,8 +84,9 @@ f|T °C|3 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T1
 f|T °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 4..4.5`},
 	{"no header, and numbers that count up", "2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n2026-01-13 10:20,4.0,82\n",
 		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd
-f||2 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 4..4.5
-f||3 other n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 80..82`},
+f||2 air_temperature degC values n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 4..4.5
+f||3 relative_humidity percent values n3 m0 u0 2026-01-13T10:00:00..2026-01-13T10:20:00 0.8..0.82
+ask pairing [in_order apart]`},
 	{"short rows, the first of all", "time,t °C,rh %\n2026-01-13 10:00,4.5\n2026-01-13 10:10,4.0,81\n2026-01-13 10:20\n2026-01-13 10:30,5.0,82\n",
 		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
 f|t °C|2 air_temperature degC header n3 m1 u0 2026-01-13T10:00:00..2026-01-13T10:30:00 4..5

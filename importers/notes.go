@@ -17,6 +17,8 @@ const (
 	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
 	RemarkLimit      = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
 	RemarkSentinel   = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column
+	RemarkWords      = "words"           // a text that says no state, kept as a moment; Args: the text, the column
+	RemarkNameless   = "nameless"        // columns of a table without a header that nothing tells the meaning of; Args: their numbers
 	RemarkStatistic  = "statistic"       // a column of extremes or spreads, kept beside the readings; Args: the column
 	RemarkNoAnswer   = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
 )

@@ -28,6 +28,9 @@ var quantityNames = []struct {
 	{Power, []string{"power*", "leistung*", "watt", "watts", "effekt*", "puissance*", "potencia*", "teho*", "voimsus*"}},
 }
 
+// humidityInitials stand for humidity where the unit is percent.
+var humidityInitials = wordSet("u", "uu", "h", "fi")
+
 // quantityUnits say what a unit alone gives away where the name says nothing.
 var quantityUnits = map[string]Quantity{
 	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "%RH": RelativeHumidity,

@@ -34,7 +34,7 @@ func (s *scan) planQuick() {
 	}
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.kind == state {
+		if c.kind != number && c.kind != vacant {
 			s.steps = nil
 		}
 		if s.steps != nil {

@@ -19,23 +19,25 @@ func isUnreadable(v float64) bool { return math.Float64bits(v) == math.Float64bi
 // scan reads data lines of one layout into columns.
 type scan struct {
 	*layout
-	notes   *notes
-	columns []values
-	keyed   *keyed // nil when no column says what a row is about
-	need    int    // cells of a line that are looked at
-	line    int    // physical number of the line being read
-	cells   [][]byte
-	times   store[int64]
-	at      []int64  // times in one piece, once all are read
-	offsets []Offset // by row
-	lines   []rowLine
-	rows    int
-	badTime int
-	pending []badLine   // lines without a time since the last good row
-	steps   []step      // the quick path's; nil when rows are not for it
-	held    []quickCell // the quick path's row
-	ragged  bool        // a line before this one was short too
+	notes    *notes
+	columns  []values
+	keyed    *keyed // nil when no column says what a row is about
+	need     int    // cells of a line that are looked at
+	line     int    // physical number of the line being read
+	cells    [][]byte
+	times    store[int64]
+	at       []int64  // times in one piece, once all are read
+	offsets  []Offset // by row
+	lines    []rowLine
+	rows     int
+	readRows int // rows with times of their own, where the ends of runs follow them
+	badTime  int
+	pending  []badLine   // lines without a time since the last good row
+	steps    []step      // the quick path's; nil when rows are not for it
+	held     []quickCell // the quick path's row
+	ragged   bool        // a line before this one was short too
 
+	base      string // what a logger without a name is called
 	title     string // of the table
 	blocks    []block
 	nextTitle string // of the table below
@@ -68,6 +70,7 @@ type badLine struct {
 	foot         bool
 	above        bool // it can stand above the next table
 	titled       bool // it stands above the header that came again
+	header       bool // it is the header that came again
 }
 
 func newScan(l *layout, n *notes) *scan {
@@ -79,7 +82,13 @@ func newScan(l *layout, n *notes) *scan {
 			s.keyBy(c)
 			continue
 		}
+		if c.kind == event {
+			s.keyBy(c)
+		}
 		s.columns = append(s.columns, values{column: c, lead: len(s.columns) == 0})
+	}
+	if s.ends != nil {
+		s.need = max(s.need, s.ends.last()+1)
 	}
 	s.planQuick()
 	return s
@@ -145,7 +154,7 @@ func (s *scan) row(record []byte, more, broken bool) {
 		}
 		cell := s.cells[c.index]
 		v, d, ok := parseNumber(cell, s.mark)
-		if !ok || c.kind == state {
+		if !ok || c.kind != number && c.kind != vacant {
 			c.cells.add(s.oddCell(c, cell))
 			continue
 		}
@@ -158,12 +167,12 @@ func (s *scan) row(record []byte, more, broken bool) {
 // gather puts what was read in one piece each.
 func (s *scan) gather() {
 	s.settle(true)
-	s.keyByBlock()
 	s.at = s.times.whole()
 	for i := range s.columns {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.keyByBlock()
 	s.splitByKey()
 	s.dropSentinels()
 }
@@ -185,6 +194,9 @@ func (s *scan) time(at, offset int64) {
 
 // lineOf is the physical line of a row.
 func (s *scan) lineOf(row int) int {
+	if s.readRows > 0 && row >= s.readRows {
+		row -= s.readRows
+	}
 	low, high := 0, len(s.lines)
 	for high-low > 1 {
 		if mid := (low + high) / 2; s.lines[mid].row <= row {
@@ -199,8 +211,14 @@ func (s *scan) lineOf(row int) int {
 // oddCell reads a cell that is not a plain number: padded, with its unit, a word for a state or for nothing.
 func (s *scan) oddCell(c *values, cell []byte) float64 {
 	cell = trim(cell)
+	if c.kind == runEnd {
+		return s.runEnd(c, cell)
+	}
 	if isMissing(cell) {
 		return missing
+	}
+	if c.kind == event || c.kind == message {
+		return s.eventCell(c, cell)
 	}
 	if c.kind == state {
 		if v, ok := parseState(cell); ok {
@@ -300,6 +318,7 @@ func (s *scan) badRow(record []byte) {
 	}
 	if same {
 		s.leaveTitles()
+		s.pending = append(s.pending, badLine{header: true})
 		return
 	}
 	column := s.clock.columns[0]
@@ -349,6 +368,9 @@ func (s *scan) isFoot(cell []byte) bool {
 // foot of a table are not rows.
 func (s *scan) settle(atEnd bool) {
 	for _, bad := range s.pending {
+		if bad.header {
+			continue
+		}
 		if bad.foot && (atEnd || bad.titled || beginsFoot([]byte(bad.text))) {
 			s.notes.add(series.Remark{Code: RemarkFoot, Line: bad.line, Args: []string{bad.text}})
 			continue

@@ -29,7 +29,7 @@ func (s *scan) dropSentinels() {
 	named := s.namedSentinels()
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.kind == state || c.quantity == State || !holdsSentinel(c.val, named) {
+		if c.kind != number && c.kind != vacant || c.quantity == State || !holdsSentinel(c.val, named) {
 			continue
 		}
 		isolated := isolation(c, named)

@@ -45,6 +45,7 @@ func (t *tables) scan(l *layout) *scan {
 	if !t.quick {
 		s.steps = nil
 	}
+	s.base = fileTitle(t.name)
 	s.title, _ = titleIn(l.preambleLines())
 	if n := len(t.scans); n > 0 {
 		above := t.scans[n-1]

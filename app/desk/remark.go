@@ -93,6 +93,8 @@ var fileNotes = map[string]string{
 	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
 	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
 	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading and counts as missing.",
+	"words":           "{n} {line|lines} in column {column}, {1}, {where}: words such as “{0}” are no readings; each is kept as a moment.",
+	"nameless":        "The table has no header, and what its columns {0} hold can't be told from their values; they are kept and not used. Names in a first line would tell.",
 	"statistic":       "Column {column}, {0}, holds what was made of several readings, such as their lowest value; it is kept and not read as a logger.",
 	"unknown_answer":  "The answer “{1}” to {0} is none of those there are, and was not used.",
 }
@@ -138,7 +140,7 @@ var questions = map[string]string{
 	"year":             "In which year was this logger started? The file gives no year.",
 	"zone":             "Which time zone was the logger set to?",
 	"dst":              "Did the logger's clock follow summer time?",
-	"decimal_mark":     "Is the comma a decimal mark or does it separate thousands?",
+	"decimal_mark":     "Which is the decimal mark, the point or the comma? Numbers such as 1,100 may be a little over one or over a thousand.",
 	"pairing":          "Which humidity belongs to which temperature: the first to the first and so on (in_order), or none to any (apart)? Neither their names nor their places tell.",
 }
 

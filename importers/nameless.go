@@ -1,0 +1,156 @@
+package importers
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"thawbook/analysis/series"
+)
+
+// What a column without a telling name measures, its values may say: the humidity and the dew point of the air
+// follow from each other at its temperature. In a table without a header, a number that may well be a temperature
+// beside one that may well be a humidity are taken for that only when the keeper agrees.
+
+// dewPointOf is the dew point in °C of air at a temperature in °C and a relative humidity, 0–1, by Magnus with
+// the coefficients of WMO-No. 8 (2018), annex 4.B: good to 0.1 K in air that bees are in.
+func dewPointOf(tempC, relHum float64) float64 {
+	const a, b = 17.62, 243.12
+	g := math.Log(relHum) + a*tempC/(b+tempC)
+	return b * g / (a - g)
+}
+
+// The checks look at so many rows; in that share of them the dew point must come out within the printed digits of
+// either, and a constant row proves nothing.
+const provingRows, provingShare, provingK = 500, 0.95, 0.6
+
+// provesDewPoint says whether three columns are temperature, humidity in percent and dew point of the same air,
+// in °C.
+func provesDewPoint(t, h, d *values) bool {
+	seen, right := 0, 0
+	changes := false
+	for i := range min(len(t.val), provingRows) {
+		temp, hum, dew := t.val[i], h.val[i], d.val[i]
+		if temp != temp || hum != hum || dew != dew {
+			continue
+		}
+		seen++
+		changes = changes || temp != t.val[0] && hum != h.val[0]
+		if hum > 1 && hum <= 100.5 && math.Abs(temp) < 60 && math.Abs(dewPointOf(temp, hum/100)-dew) <= provingK {
+			right++
+		}
+	}
+	return seen >= 3 && changes && float64(right) >= provingShare*float64(seen)
+}
+
+// findNameless says what columns measure whose names do not, and returns the question that is left.
+func (s *scan) findNameless(answers Answers) (open []Question) {
+	asked := false
+	for _, rows := range s.byRows() {
+		proven := proveDewPoint(rows)
+		if !s.nameless || proven {
+			continue
+		}
+		t, h := likelyPair(rows)
+		if t == nil || answers[pairing] == pairsApart {
+			continue
+		}
+		t.quantity, h.quantity = AirTemperature, RelativeHumidity
+		asked = asked || answers[pairing] == ""
+	}
+	if s.nameless {
+		s.noteNameless()
+	}
+	if asked {
+		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
+	}
+	return nil
+}
+
+// byRows are the columns of numbers, those of the same rows together.
+func (s *scan) byRows() (out [][]*values) {
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.lead || len(out) == 0 {
+			out = append(out, nil)
+		}
+		if c.kind == number && !c.extreme {
+			out[len(out)-1] = append(out[len(out)-1], c)
+		}
+	}
+	return out
+}
+
+// proveDewPoint looks for columns that are proven to be temperature, humidity and dew point where at least one of
+// them has no telling name, and says whether it found them.
+func proveDewPoint(columns []*values) bool {
+	const most = 12 // more columns are not worth the trials
+	if len(columns) > most {
+		return false
+	}
+	may := func(c *values, q Quantity) bool {
+		return c.quantity == q || c.quantity == Other && !c.told && c.unit == ""
+	}
+	for _, t := range columns {
+		for _, h := range columns {
+			for _, d := range columns {
+				if t == h || t == d || h == d || !may(t, AirTemperature) || !may(h, RelativeHumidity) || !may(d, DewPoint) {
+					continue
+				}
+				known := t.quantity != Other && h.quantity != Other && d.quantity != Other
+				if !known && t.unit != "degF" && t.unit != "K" && provesDewPoint(t, h, d) {
+					t.quantity, h.quantity, d.quantity = AirTemperature, RelativeHumidity, DewPoint
+					t.takeProven("degC")
+					h.takeProven("percent")
+					d.takeProven("degC")
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// takeProven gives a column the unit in which its values were proven.
+func (c *values) takeProven(unit string) {
+	if c.unit == "" {
+		c.unit, c.unitFrom = unit, "values"
+	}
+}
+
+// likelyPair are the only two of the columns that may well be a temperature, in °C or °F, and a humidity in
+// percent: the one with a fraction and changing, the other above it throughout.
+func likelyPair(columns []*values) (t, h *values) {
+	for _, a := range columns {
+		low := spreadOf(a.val)
+		if a.quantity != Other || !a.hasFractions() || low.low < -45 || low.high > 113 || low.low == low.high {
+			continue
+		}
+		for _, b := range columns {
+			high := spreadOf(b.val)
+			if b.quantity != Other || b == a || high.n == 0 || high.low < 5 || high.high > 100.5 || high.mid < 30 || high.low <= low.high {
+				continue
+			}
+			if t != nil {
+				return nil, nil
+			}
+			t, h = a, b
+		}
+	}
+	return t, h
+}
+
+// noteNameless remarks the columns without a name that nothing tells the meaning of, all in one.
+func (s *scan) noteNameless() {
+	var numbers []string
+	for i := range s.columns {
+		c := &s.columns[i]
+		if at := strconv.Itoa(c.index + 1); c.kind == number && c.quantity == Other && c.unit == "" && !slices.Contains(numbers, at) {
+			numbers = append(numbers, at)
+		}
+	}
+	if len(numbers) > 0 {
+		s.notes.add(series.Remark{Code: RemarkNameless, Line: s.layout.line, Args: []string{strings.Join(numbers, ", ")}})
+	}
+}

@@ -1,0 +1,168 @@
+package importers
+
+import "slices"
+
+// A list of runs has a row for each: when it began and when it ended, perhaps on the same date, perhaps with how
+// long it took. It is read as the state of what ran: 1 from each beginning, 0 from each end.
+
+// endNames are the stems of columns that say when a run ended.
+var endNames = []string{"end*", "ended", "to", "until", "bis", "stop*", "off*", "finish*", "close*", "ausschalt*", "aus", "fin", "jusqu*", "arret*", "hasta", "fine", "til", "slut*", "loppu*", "lopp*", "kuni", "koniec", "einde", "tot"}
+
+// durationNames are the stems of columns that say how long a run took, and what it used.
+var durationNames = []string{"dur*", "dauer*", "laufzeit*", "run* time", "runtime*", "minutes", "min", "minuten", "seconds", "sec", "sekunden", "hours", "stunden", "length", "varaktighet*", "kesto*", "elapsed*", "energy", "energie", "kwh"}
+
+// ends reads when the run of a row ended.
+type ends struct {
+	*clock
+	sameDate bool // of the clock's own date: an end before its beginning is of the next day
+}
+
+// learnRuns looks for a column of ends where no column holds values but of how long runs took.
+func (l *layout) learnRuns(rows []record, names []string) {
+	if l.clock.yearless || l.hasReadings() {
+		return
+	}
+	for col := range l.width {
+		name := ""
+		if col < len(names) {
+			name = names[col]
+		}
+		if l.isTaken(col) {
+			continue
+		}
+		for _, e := range l.endsAt(col) {
+			if e.follow(rows, l.clock, names == nil || anyPhrase(endNames, words(name))) {
+				l.ends = &e
+				l.insert(column{index: col, kind: runEnd, header: name, quantity: State, told: true})
+				return
+			}
+		}
+	}
+}
+
+// hasReadings says whether a column holds values other than how long something took.
+func (l *layout) hasReadings() bool {
+	return slices.ContainsFunc(l.columns, func(c column) bool {
+		return c.kind == state || c.kind == number && !anyPhrase(durationNames, words(c.header))
+	})
+}
+
+// insert puts a column in its place among the others.
+func (l *layout) insert(c column) {
+	at := slices.IndexFunc(l.columns, func(k column) bool { return k.index > c.index })
+	if at < 0 {
+		at = len(l.columns)
+	}
+	l.columns = slices.Insert(l.columns, at, c)
+}
+
+// endsAt are the ways in which ends may stand in a column, written as the clock's times are: as a whole, as a
+// time on the clock's date, as a date with its time behind it.
+func (l *layout) endsAt(col int) (out []ends) {
+	with := func(sameDate bool, columns ...int) {
+		c := *l.clock
+		c.columns, c.memoLen = columns, 0
+		out = append(out, ends{&c, sameDate})
+	}
+	switch at := l.clock.columns; {
+	case len(at) == 1:
+		with(false, col)
+	case len(at) == 2 && l.clock.parts == nil:
+		if col+1 < l.width && !l.isTaken(col+1) {
+			with(false, col, col+1)
+		}
+		with(true, at[0], col)
+	}
+	return out
+}
+
+// follow says whether the cells read as ends that come after their beginnings. Without a name that says so they
+// must come before the next one's beginning too.
+func (e *ends) follow(rows []record, c *clock, named bool) bool {
+	filled, read, late, over := 0, 0, 0, 0
+	for i, r := range rows {
+		if len(trim(r.cells[e.columns[len(e.columns)-1]])) == 0 {
+			continue
+		}
+		filled++
+		start, _, _ := c.read(c, r.cells)
+		end, _, ok := e.read(e.clock, r.cells)
+		if !ok {
+			continue
+		}
+		read++
+		late += one(end < start)
+		if i+1 < len(rows) {
+			next, _, _ := c.read(c, rows[i+1].cells)
+			over += one(next < end)
+		}
+	}
+	ordered := c.unsure() || 10*late <= read || e.sameDate
+	return read > 0 && 10*read >= 9*filled && 2*filled >= len(rows) && ordered && (named || !c.unsure() && late == 0 && 10*over <= read)
+}
+
+// runEnd reads when the run of the row ended; packed, where the order of dates is open.
+func (s *scan) runEnd(c *values, cell []byte) float64 {
+	if len(cell) == 0 || isMissing(cell) {
+		return missing
+	}
+	at, _, ok := s.ends.read(s.ends.clock, s.cells)
+	if !ok {
+		return s.unreadableCell(c, cell)
+	}
+	return float64(at)
+}
+
+// spreadRuns gives every run two readings: the ends follow the rows' own times.
+func (s *scan) spreadRuns(o order) {
+	if s.ends == nil {
+		return
+	}
+	n := len(s.at)
+	s.readRows = n
+	for range n {
+		s.at = append(s.at, noTime)
+	}
+	for _, before := range slices.Clone(s.offsets) {
+		if before.MS != s.offsets[len(s.offsets)-1].MS {
+			s.offsets = append(s.offsets, Offset{n + before.From, before.MS})
+		}
+	}
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.rows == nil {
+			for row := range n {
+				c.rows = append(c.rows, int32(row))
+			}
+		}
+		if c.kind == runEnd {
+			s.spread(c, o)
+		}
+	}
+}
+
+// spread is spreadRuns for a column.
+func (s *scan) spread(c *values, o order) {
+	rows, val := c.rows, c.val
+	c.rows, c.val, c.decimals, c.kind = nil, nil, [fastDigits + 2]int{1}, state
+	for i, row := range rows {
+		c.rows, c.val = append(c.rows, row), append(c.val, 1)
+		if isUnreadable(val[i]) {
+			c.rows, c.val = append(c.rows, row), append(c.val, val[i])
+		}
+		if val[i] != val[i] {
+			continue
+		}
+		end, ok := int64(val[i]), true
+		if s.clock.unsure() {
+			end, ok = unpack(end, o)
+		}
+		if start := s.at[row]; s.ends.sameDate && end < start {
+			end += dayMS
+		}
+		if ok {
+			s.at[s.readRows+int(row)] = end
+			c.rows, c.val = append(c.rows, row+int32(s.readRows)), append(c.val, 0)
+		}
+	}
+}
