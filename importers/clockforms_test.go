@@ -161,7 +161,9 @@ func clockSays(file string) string {
 		said += "; ask " + q.ID
 	}
 	for _, r := range e.Remarks {
-		said += "; note " + r.Code
+		if r.Code != RemarkNameless {
+			said += "; note " + r.Code
+		}
 	}
 	if e.BadTime > 0 {
 		said += fmt.Sprintf("; %d lost", e.BadTime)
