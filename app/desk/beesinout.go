@@ -10,7 +10,7 @@ import (
 
 // momentLayouts are the ways a day, or a day with its time, may be written. Day before month is never told
 // from month before day by guessing: numbers alone go year first.
-var momentLayouts = []string{"2006-01-02 15:04", "2006-01-02T15:04", "2006-01-02", "2 January 2006 15:04", "2 January 2006", "2 Jan 2006"}
+var momentLayouts = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", "2006-01-02T15:04", "2006-01-02", "2 January 2006 15:04", "2 January 2006", "2 Jan 2006"}
 
 // BeesInOut are the instants the keeper set down for a barn, as text to edit; empty where he set none.
 func (b Book) BeesInOut(barn int) (in, out string) {
@@ -60,13 +60,18 @@ func (b Book) SetBeesInOut(barn int, in, out string) (edit winter.Edit, ok bool)
 
 // moment reads a day or an instant in the winter's zone, ms UTC; nil for an empty text.
 func (b Book) moment(text string) (*int64, error) {
-	text = strings.Join(strings.Fields(text), " ")
-	if text == "" {
-		return nil, nil
-	}
 	loc, err := winter.Location(b.doc.Zone)
 	if err != nil {
 		return nil, err
+	}
+	return momentIn(text, loc)
+}
+
+// momentIn is a day or moment as typed, by the clocks of a zone; nil where nothing is.
+func momentIn(text string, loc *time.Location) (*int64, error) {
+	text = strings.Join(strings.Fields(text), " ")
+	if text == "" {
+		return nil, nil
 	}
 	for _, layout := range momentLayouts {
 		if t, err := time.ParseInLocation(layout, text, loc); err == nil {

@@ -5,27 +5,21 @@ import (
 	"strconv"
 	"strings"
 
-	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
 
-// FileDoubt is what about a logger's readings can hardly be right, with the edit that leaves them out.
-type FileDoubt struct {
-	Text    string
-	LeaveIt winter.Edit // nil where leaving out is no help
-}
-
-// LeftOut is what of a logger's readings is not used for one reason, with the edit that takes it back.
+// LeftOut is what the keeper set down on a logger's readings, with the edit that takes it back.
 type LeftOut struct {
-	Text string
-	Undo winter.Edit
+	Text  string
+	Label string // of the button
+	Undo  winter.Edit
 }
 
 // leftOut is what of a logger is not used, a line for each reason and quantity.
 func (b Book) leftOut(l winter.Logger, at Slot) (out []LeftOut) {
 	for _, of := range sorts(l.Exclusions) {
 		text := "Left out " + b.stretches(l.Exclusions, of) + ofQuantity(of.Quantity) + becauseOf(of.Reason) + "."
-		out = append(out, LeftOut{text, winter.Include{At: at, Reason: of.Reason, Quantity: of.Quantity}})
+		out = append(out, LeftOut{text, "Count it again", winter.Include{At: at, Reason: of.Reason, Quantity: of.Quantity}})
 	}
 	return out
 }
@@ -63,53 +57,6 @@ func (b Book) stretches(all []winter.Exclusion, of winter.Exclusion) string {
 	return listed(days)
 }
 
-// reasonWord is why something is left out, in words: the keeper's own, else those of the doubt it was left out for.
-func reasonWord(reason string) string {
-	if word, ok := doubtReasons[reason]; ok {
-		return word
-	}
-	return reason
-}
-
-// doubtReasons are the doubts as short reasons.
-var doubtReasons = map[string]string{
-	engine.DoubtStuck: "it stood still", engine.DoubtSaturated: "the sensor was wet", engine.DoubtJumping: "it jumped and came straight back", engine.DoubtSentinel: "values no air has",
-	engine.DoubtSwapped: "temperature and humidity swapped", engine.DoubtFahrenheit: "°F taken for °C", engine.DoubtDrift: "it parted slowly from its neighbours",
-	engine.DoubtCarried: "it was not in the room", engine.DoubtWet: "the sensor was still drying",
-}
-
-// doubts are what about the readings of the logger in a slot can hardly be right. They hold for the winter that was
-// reviewed.
-func (b Book) doubts(l winter.Logger, at Slot) (out []FileDoubt) {
-	if b.stale {
-		return nil
-	}
-	for _, p := range b.looked.proposals {
-		if p.Slot != at {
-			continue
-		}
-		d := FileDoubt{Text: ReviewNote(p.Remark)}
-		if len(p.Exclusions) > 0 {
-			d.LeaveIt = winter.Exclude{At: at, Stretches: p.Exclusions}
-		}
-		out = append(out, d)
-	}
-	for _, r := range b.looked.doubts {
-		if (r.Code == engine.DoubtClock || r.Code == engine.DoubtClockHours) && r.Args[0] == l.Name && at.List != TrayList {
-			out = append(out, FileDoubt{Text: ReviewNote(r)})
-		}
-	}
-	return out
-}
-
-// doubted says whether something about the readings of a file's loggers can hardly be right.
-func (b Book) doubted(name string) bool {
-	return !b.stale && slices.ContainsFunc(b.looked.proposals, func(p engine.Proposal) bool {
-		l, ok := b.doc.Logger(p.Slot)
-		return ok && slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) })
-	})
-}
-
 // stretchWords are the local days of a stretch, "from 3 April 2025" where it has no end.
 func (b Book) stretchWords(x winter.Exclusion) string {
 	u := Units{Zone: b.zone()}
@@ -119,9 +66,23 @@ func (b Book) stretchWords(x winter.Exclusion) string {
 	return u.Dates(Span{From: x.From, To: x.To})
 }
 
+// LeaveOutWords are the choices of what is left out of a logger's readings.
+var LeaveOutWords = []string{"all it recorded", "its temperature", "its humidity"}
+
+// quantityChosen is the quantity of such a choice, "" for all.
+func quantityChosen(choice string) string {
+	switch choice {
+	case LeaveOutWords[1]:
+		return winter.OfTemperature
+	case LeaveOutWords[2]:
+		return winter.OfHumidity
+	}
+	return ""
+}
+
 // LeaveOut is the edit that leaves a stretch of a logger's readings out, between two days as typed; problem
 // is a sentence where it can't be taken so.
-func (b Book) LeaveOut(at Slot, from, to, reason string) (edit winter.Edit, problem string) {
+func (b Book) LeaveOut(at Slot, from, to, quantity, reason string) (edit winter.Edit, problem string) {
 	start, err := b.moment(from)
 	if err != nil {
 		return nil, Sentenced(err)
@@ -133,7 +94,7 @@ func (b Book) LeaveOut(at Slot, from, to, reason string) (edit winter.Edit, prob
 	if start == nil || end == nil {
 		return nil, "Say from when to when: days like 2024-11-12, or with their times, 2024-11-12 14:30."
 	}
-	e := winter.Exclude{At: at, Stretches: []winter.Exclusion{{From: *start, To: *end, Reason: strings.TrimSpace(reason)}}}
+	e := winter.Exclude{At: at, Stretches: []winter.Exclusion{{From: *start, To: *end, Reason: strings.TrimSpace(reason), Quantity: quantityChosen(quantity)}}}
 	if _, err := e.Apply(b.doc); err != nil {
 		return nil, Sentenced(err)
 	}

@@ -20,12 +20,12 @@ type FileLogger struct {
 }
 
 // loggersOfFile are the loggers that have a file, in the winter's order.
-func (b Book) loggersOfFile(name string) (out []FileLogger) {
+func (b Book) loggersOfFile(name string, u Units) (out []FileLogger) {
 	for list := TrayList; list < len(b.doc.Barns); list++ {
 		all, _ := b.doc.List(list)
 		for i, l := range all {
 			if slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) }) {
-				out = append(out, b.fileLogger(l, Slot{List: list, Index: i}))
+				out = append(out, b.fileLogger(l, Slot{List: list, Index: i}, u))
 			}
 		}
 	}
@@ -35,7 +35,7 @@ func (b Book) loggersOfFile(name string) (out []FileLogger) {
 // isFile says whether a logger's name of a file means one that was read: itself, or the archive it lies in.
 func isFile(own, name string) bool { return own == name || strings.HasPrefix(name, own+"!") }
 
-func (b Book) fileLogger(l winter.Logger, at Slot) FileLogger {
+func (b Book) fileLogger(l winter.Logger, at Slot, u Units) FileLogger {
 	out := FileLogger{Name: l.Name, Entry: b.entry(l, at, nil), Hangs: b.hangsAt(l, at)}
 	switch {
 	case at.List == TrayList:
@@ -48,7 +48,7 @@ func (b Book) fileLogger(l winter.Logger, at Slot) FileLogger {
 		_, why := placeByName(l)
 		out.Why = "Assumed: " + why + "."
 	}
-	out.Left, out.Doubts = b.leftOut(l, at), b.doubts(l, at)
+	out.Left, out.Doubts = b.settled(l, at), b.doubts(l, at, u)
 	return out
 }
 
@@ -92,26 +92,16 @@ func (b Book) placeWords(list int, place string) string {
 	return "in " + b.doc.Barns[list].Name + ", " + place
 }
 
-// LoggerText is where a logger hangs and what its clock was, as it is typed and chosen.
+// LoggerText is where a logger hangs, as it is typed and chosen.
 type LoggerText struct {
-	List                         int
-	Place, Since, Zone, DST, KMs string
+	List              int
+	Place, Since, KMs string
 }
-
-// DSTWords are the choices of whether a logger's clock followed summer time.
-var DSTWords = []string{"as the file shows", "it followed", "it did not"}
 
 // LoggerText is a logger as it can be edited.
 func (b Book) LoggerText(at Slot) LoggerText {
 	l, _ := b.doc.Logger(at)
-	out := LoggerText{List: at.List, Place: l.Place, Zone: l.Zone, DST: DSTWords[0]}
-	switch {
-	case l.FollowsDST == nil:
-	case *l.FollowsDST:
-		out.DST = DSTWords[1]
-	default:
-		out.DST = DSTWords[2]
-	}
+	out := LoggerText{List: at.List, Place: l.Place}
 	if l.StationKM != nil {
 		out.KMs = strconv.FormatFloat(*l.StationKM, 'f', -1, 64)
 	}
@@ -124,11 +114,7 @@ func (b Book) SetLogger(at Slot, t LoggerText) (edit winter.Edit, problem string
 	if err != nil {
 		return nil, Sentenced(err)
 	}
-	e := winter.SetLogger{At: at, List: t.List, Place: t.Place, Since: since, Zone: strings.TrimSpace(t.Zone)}
-	if i := slices.Index(DSTWords, t.DST); i > 0 {
-		follows := i == 1
-		e.FollowsDST = &follows
-	}
+	e := winter.SetLogger{At: at, List: t.List, Place: t.Place, Since: since}
 	switch t.List {
 	case OutdoorList:
 		e.Place = "outdoor"

@@ -70,7 +70,7 @@ func TestSettingALoggerDown(t *testing.T) {
 	b := added(t, k, Book{}, loggerFile(t, dir, "mid.csv", 4), loggerFile(t, dir, "weather.csv", -4))
 	station := Slot{List: OutdoorList, Index: 0}
 	text := b.LoggerText(station)
-	text.KMs, text.DST, text.Zone = "40", DSTWords[2], "+02:00"
+	text.KMs = "40"
 	e, problem := b.SetLogger(station, text)
 	if problem != "" {
 		t.Fatal(problem)
@@ -90,7 +90,7 @@ func TestSettingALoggerDown(t *testing.T) {
 	if l := pageOf(t, b, "mid.csv").Loggers; len(l) != 2 || l[0].Hangs != "in Barn, room" || l[1].Hangs != "in Barn, don't know, from 20 November 2024 (kept out of the verdict)" {
 		t.Errorf("%+v", l)
 	}
-	for _, wrong := range []LoggerText{{Place: "room", Since: "soon"}, {Place: "room", Zone: "Nowhere"}, {List: OutdoorList, KMs: "far"}, {List: 9, Place: "room"}} {
+	for _, wrong := range []LoggerText{{Place: "room", Since: "soon"}, {List: OutdoorList, KMs: "far"}, {List: 9, Place: "room"}} {
 		if _, problem := b.SetLogger(Slot{}, wrong); !strings.HasSuffix(problem, ".") {
 			t.Errorf("%+v was taken: %q", wrong, problem)
 		}
@@ -100,7 +100,7 @@ func TestSettingALoggerDown(t *testing.T) {
 func TestLeavingAStretchOutInTheBook(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "mid.csv", 4))
-	e, problem := b.LeaveOut(Slot{}, "2024-11-14", "2024-11-16", "lay on the desk")
+	e, problem := b.LeaveOut(Slot{}, "2024-11-14", "2024-11-16", LeaveOutWords[0], "lay on the desk")
 	if problem != "" {
 		t.Fatal(problem)
 	}
@@ -113,7 +113,7 @@ func TestLeavingAStretchOutInTheBook(t *testing.T) {
 		t.Error("it is still left out")
 	}
 	for _, days := range [][2]string{{"", "2024-11-16"}, {"2024-11-14", "soon"}, {"2024-11-16", "2024-11-14"}} {
-		if _, problem := b.LeaveOut(Slot{}, days[0], days[1], ""); !strings.HasSuffix(problem, ".") {
+		if _, problem := b.LeaveOut(Slot{}, days[0], days[1], "", ""); !strings.HasSuffix(problem, ".") {
 			t.Errorf("%v was taken", days)
 		}
 	}
@@ -165,10 +165,10 @@ func TestOddReadingsAreProposed(t *testing.T) {
 	}
 	b = look(b)
 	doubts := pageOf(t, b, "still.csv").Loggers[0].Doubts
-	if len(doubts) != 1 || !strings.Contains(plain(doubts[0].Text), "stood at 4.4 °C for 9") || doubts[0].LeaveIt == nil || b.Files().Files[0].Mark != MarkWatch {
+	if len(doubts) != 1 || !strings.Contains(plain(doubts[0].Text), "stood at 4.4 °C for 9") || doubts[0].Take == nil || b.Files().Files[0].Mark != MarkWatch {
 		t.Fatalf("%+v, %+v", doubts, b.Files())
 	}
-	b = look(edited(t, k, b, doubts[0].LeaveIt))
+	b = look(edited(t, k, b, doubts[0].Take))
 	p := pageOf(t, b, "still.csv").Loggers[0]
 	// Hour 480 is 20 days after 13 November, 3 December; the four days end with the 6th.
 	if len(p.Doubts) != 0 || len(p.Left) != 1 || !strings.HasPrefix(p.Left[0].Text, "Left out 3") || !strings.HasSuffix(p.Left[0].Text, ": it stood still.") {

@@ -205,25 +205,14 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 		ways.Add(b)
 	}
 	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l) }))
-	ways.Add(u.quiet("Leave a stretch out…", func() { u.leaveOutDialog(l) }))
-	page := container.New(column{gap: 0}, words, ways)
-	for _, d := range l.Doubts {
-		page.Add(u.doubtOf(d))
+	for _, way := range u.sensorWays(l) {
+		ways.Add(way)
 	}
-	for _, x := range l.Left {
-		page.Add(u.takenBack(x.Text, "Count it again", x.Undo))
+	page := container.New(column{gap: 0}, words, ways)
+	for _, line := range u.sensorLines(l) {
+		page.Add(line)
 	}
 	return page
-}
-
-// doubtOf is what can hardly be right about a logger's readings, with the press that leaves them out.
-func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
-	icon := container.New(inset{0, 3, 10, 0}, container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(markIcon(desk.MarkWatch)))))
-	var way fyne.CanvasObject
-	if d.LeaveIt != nil {
-		way = container.NewVBox(u.quiet("Leave it out", func() { u.edit(d.LeaveIt) }))
-	}
-	return container.NewBorder(nil, nil, icon, way, body(d.Text))
 }
 
 // lookClosely looks for odd readings when nothing else runs and nobody did yet. Whatever comes after it overtakes it.

@@ -295,16 +295,14 @@ func (SetAnswer) What() string { return "answer" }
 // Field is Edit's.
 func (SetAnswer) Field() string { return "" }
 
-// SetLogger sets down where a logger hangs and what its clock was. With Since (ms UTC) it hung where it did
+// SetLogger sets down where a logger hangs. With Since (ms UTC) it hung where it did
 // until then, and at the new place from then on.
 type SetLogger struct {
-	At         Slot
-	List       int
-	Place      string
-	Since      *int64
-	Zone       string // "" leaves it to the file
-	FollowsDST *bool  // nil leaves it to the file
-	StationKM  *float64
+	At        Slot
+	List      int
+	Place     string
+	Since     *int64
+	StationKM *float64
 }
 
 // Apply is Edit's.
@@ -316,18 +314,13 @@ func (e SetLogger) Apply(w Winter) (Winter, error) {
 	if _, ok := w.List(e.List); !ok {
 		return w, noList(e.List)
 	}
-	if e.Zone != "" {
-		if _, err := Location(e.Zone); err != nil {
-			return w, err
-		}
-	}
 	if e.StationKM != nil && !(*e.StationKM >= 0 && *e.StationKM <= 1000) {
 		return w, fmt.Errorf("a weather station's distance lies between 0 and 1000 km")
 	}
 	if e.Since != nil && l.From != nil && *e.Since <= *l.From {
 		return w, fmt.Errorf("it can't hang elsewhere before it was hung where it is")
 	}
-	l.Zone, l.FollowsDST, l.StationKM = e.Zone, e.FollowsDST, e.StationKM
+	l.StationKM = e.StationKM
 	stays := e.List == e.At.List && e.Place == l.Place
 	list, _ := w.List(e.At.List)
 	list = slices.Clone(list)

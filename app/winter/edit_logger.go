@@ -11,10 +11,9 @@ var errNoLogger = errors.New("the logger that was to be changed is no longer the
 
 // withLogger is a winter with the logger in a slot changed.
 func (w Winter) withLogger(s Slot, change func(*Logger)) Winter {
-	list, _ := w.List(s.List)
-	list = slices.Clone(list)
-	change(&list[s.Index])
-	return w.withList(s.List, list)
+	l, _ := w.Logger(s)
+	change(&l)
+	return w.with(s, l)
 }
 
 // is says whether a stretch was set down for a reason and a quantity.

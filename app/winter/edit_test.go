@@ -150,21 +150,20 @@ func TestALoggerHungElsewhereFromADay(t *testing.T) {
 	}
 }
 
-func TestALoggersClockAndDistance(t *testing.T) {
-	follows, km := true, 40.0
-	next := applied(t, sample(), SetLogger{At: Slot{OutdoorList, 0}, List: OutdoorList, Place: "outdoor", Zone: "+02:00", FollowsDST: &follows, StationKM: &km})
-	if l := next.Outdoor[0]; l.Zone != "+02:00" || !*l.FollowsDST || *l.StationKM != 40 || len(next.Outdoor) != 1 {
+func TestAStationsDistance(t *testing.T) {
+	km := 40.0
+	next := applied(t, sample(), SetLogger{At: Slot{OutdoorList, 0}, List: OutdoorList, Place: "outdoor", StationKM: &km})
+	if l := next.Outdoor[0]; *l.StationKM != 40 || len(next.Outdoor) != 1 {
 		t.Errorf("%+v", l)
 	}
 	hung := applied(t, next, SetLogger{At: Slot{OutdoorList, 0}, List: 0, Place: "don't know", StationKM: &km})
-	if l := hung.Barns[0].Loggers[1]; l.Place != "don't know" || l.StationKM != nil || l.Zone != "" || len(hung.Outdoor) != 0 {
+	if l := hung.Barns[0].Loggers[1]; l.Place != "don't know" || l.StationKM != nil || len(hung.Outdoor) != 0 {
 		t.Errorf("%+v", l)
 	}
 	far := 1e5
 	for _, e := range []SetLogger{
 		{At: Slot{0, 9}, List: 0, Place: "room"},
 		{At: Slot{0, 0}, List: 9, Place: "room"},
-		{At: Slot{0, 0}, List: 0, Place: "room", Zone: "Nowhere"},
 		{At: Slot{0, 0}, List: OutdoorList, Place: "outdoor", StationKM: &far},
 	} {
 		if _, err := e.Apply(sample()); err == nil {

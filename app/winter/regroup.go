@@ -132,13 +132,10 @@ func (e Swap) Apply(w Winter) (Winter, error) {
 // from swaps two loggers from an instant on: each hangs where it did until then.
 func (e Swap) from(w Winter, a, b Logger) (Winter, error) {
 	for _, move := range []struct {
-		logger, like Logger
-		from, to     Slot
-	}{{a, b, e.A, e.B}, {b, a, e.B, e.A}} {
-		next, err := SetLogger{
-			At: move.from, List: move.to.List, Place: move.like.Place, Since: e.Since,
-			Zone: move.logger.Zone, FollowsDST: move.logger.FollowsDST, StationKM: move.like.StationKM,
-		}.Apply(w)
+		like     Logger
+		from, to Slot
+	}{{b, e.A, e.B}, {a, e.B, e.A}} {
+		next, err := SetLogger{At: move.from, List: move.to.List, Place: move.like.Place, Since: e.Since, StationKM: move.like.StationKM}.Apply(w)
 		if err != nil {
 			return w, err
 		}
