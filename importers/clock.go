@@ -103,16 +103,7 @@ func readTurned(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 
 // turned appends to dst a cell's words with the time, and what belongs to it, put behind the others.
 func turned(dst, cell []byte) []byte {
-	var words [][]byte
-	for rest := cell; len(rest) > 0; {
-		var word []byte
-		if at := bytes.IndexByte(rest, ' '); at >= 0 {
-			word, rest = rest[:at], trim(rest[at:])
-		} else {
-			word, rest = rest, nil
-		}
-		words = append(words, word)
-	}
+	words := bytes.Fields(cell)
 	from := slices.IndexFunc(words, func(w []byte) bool { return isDigit(w[0]) && bytes.IndexByte(w, ':') > 0 })
 	if from < 0 {
 		return append(dst, cell...)

@@ -122,7 +122,8 @@ func TestDateMemory(t *testing.T) {
 // a date, and remembering the last date changes nothing.
 func FuzzClock(f *testing.F) {
 	for _, s := range []string{"2026-01-13T10:00:00+02:00", "13.01.26 18.00", "Jan 5, 2026 3:30 PM", "20260113 2300", "2026-032 10:00", "Monday, 5 Jan 2026 24:00", "1760000000", "2025111223", "202511122350", "20251112:0010", "12 févr. 2026 23:50",
-		"12-nov.-2025 8h05", "miércoles, 12 de noviembre de 2025 23:50", "13.11.2025 12 Uhr", "13.11.2025 8:05 Uhr", "12:11:2025 23:50:00", "2025-11-12 23Z", "316.25", "2350", "22.5", "Nov."} {
+		"12-nov.-2025 8h05", "miércoles, 12 de noviembre de 2025 23:50", "13.11.2025 12 Uhr", "13.11.2025 8:05 Uhr", "12:11:2025 23:50:00", "2025-11-12 23Z", "316.25", "2350", "22.5", "Nov.",
+		"13:05 15.11.2025", "Sat Nov 15 13:05:00 CET 2025", "22:00-23:00", "2025. november 15. du. 1:05", "15. november 2025 kl. 13.05", "15.11.2025 (Sa) 13:05 Uhr (MEZ)", "hours since 2025-11-15 UTC", "dd/mm/yyyy hh:mm"} {
 		f.Add([]byte(s), []byte(s))
 	}
 	f.Fuzz(func(t *testing.T, one, two []byte) {
@@ -146,8 +147,25 @@ func FuzzClock(f *testing.F) {
 				t.Errorf("part %d of %q: %+v", p, one, d)
 			}
 		}
+		if ms, end, ok := timeSpan(one); ok && (ms < 0 || ms > dayMS || len(end) >= len(one)) {
+			t.Errorf("span %q: %d, %q", one, ms, end)
+		}
+		if put := turned(nil, one); len(put) > len(one) {
+			t.Errorf("%q turned to %q", one, put)
+		}
+		if offset, ok := parseZone(trim(one)); ok && (offset < -14*hourMS || offset > 14*hourMS) {
+			t.Errorf("%q is %d from UTC", one, offset)
+		}
+		if s, ok := startOf(string(one)); ok && (s.ms < 0 || s.ms > dayMS) {
+			t.Errorf("start %q: %+v", one, s)
+		}
 		parseTime(one)
 		zoneInName(string(one))
+		zoneInSentence(string(one))
+		zoneOfValue("utc", string(one))
+		orderInName(string(one))
+		countUnit(string(one))
+		isMonth(one)
 		if !bytes.Equal(one, before) {
 			t.Error("the cell was changed")
 		}

@@ -3,10 +3,15 @@ package importers
 import (
 	"bytes"
 	"context"
+	"encoding/binary"
 	"errors"
 	"math/rand"
 	"slices"
+	"strings"
 	"testing"
+	"time"
+	"unicode/utf16"
+	"unicode/utf8"
 )
 
 // FuzzRead holds the reader to its promises on any bytes: it refuses or it reads; every row is accounted for
@@ -18,6 +23,9 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	for _, c := range timeLayouts {
+		f.Add([]byte(c.in))
+	}
+	for _, c := range clockForms {
 		f.Add([]byte(c.in))
 	}
 	f.Add([]byte("Zeit;T °C\n31.12. 23:50;4,5\n31.12. 24:00;4,4\n01.01. 01:00;4,4\n"))
@@ -35,8 +43,11 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, file []byte) {
-		before := bytes.Clone(file)
+		before, begun := bytes.Clone(file), time.Now()
 		e, err := Read(context.Background(), bytes.NewReader(file), "f.csv", nil)
+		if took := time.Since(begun); took > mostTime(len(file)) {
+			t.Fatalf("%d bytes took %v", len(file), took)
+		}
 		again, errAgain := Read(context.Background(), &pieces{file, rand.New(rand.NewSource(int64(len(file))))}, "f.csv", nil)
 		if !bytes.Equal(file, before) {
 			t.Fatal("the file was changed")
@@ -53,6 +64,62 @@ func FuzzRead(f *testing.F) {
 		}
 		checkExport(t, e, 1+bytes.Count(file, []byte("\n"))+bytes.Count(file, []byte("\r")))
 	})
+}
+
+// mostTime bounds what reading a file may take: a second, and as much again for every 20 kB. A thousand times less is
+// usual, and a machine that does much else may need some of that.
+func mostTime(size int) time.Duration {
+	return time.Second + time.Duration(size)*time.Second/20_000
+}
+
+// FuzzQuick holds the quick path to the plain one on any bytes: the same bits, remarks and refusals.
+func FuzzQuick(f *testing.F) {
+	at := time.Date(2026, 1, 13, 22, 0, 0, 0, time.UTC)
+	for _, form := range quickForms {
+		f.Add([]byte(form.header + form.row(at, 0) + "\n" + form.row(at.Add(time.Hour), 1) + "\n" + form.row(at.Add(3*time.Hour), 2) + "\n"))
+	}
+	for _, c := range clockForms {
+		f.Add([]byte(c.in))
+	}
+	f.Fuzz(func(t *testing.T, file []byte) { samePaths(t, file) })
+}
+
+// FuzzSniff holds the recognition of encodings to its promise: a text says the same in UTF-8 and in UTF-16 of either
+// order, with its mark.
+func FuzzSniff(f *testing.F) {
+	for _, c := range layouts {
+		if len(c.in) < 1024 {
+			f.Add(c.in)
+		}
+	}
+	for _, c := range clockForms {
+		f.Add(c.in)
+	}
+	f.Fuzz(func(t *testing.T, file string) {
+		if !utf8.ValidString(file) || strings.ContainsAny(file, "\x00\ufeff\ufffd") {
+			return
+		}
+		want, err := Read(context.Background(), strings.NewReader("\ufeff"+file), "f.csv", nil)
+		for _, order := range []binary.AppendByteOrder{binary.LittleEndian, binary.BigEndian} {
+			wide := order.AppendUint16(nil, 0xFEFF)
+			for _, unit := range utf16.Encode([]rune(file)) {
+				wide = order.AppendUint16(wide, unit)
+			}
+			got, errWide := Read(context.Background(), bytes.NewReader(wide), "f.csv", nil)
+			if (err == nil) != (errWide == nil) || err != nil && err.Error() != errWide.Error() {
+				t.Fatalf("%q: %v, in UTF-16 %v", file, err, errWide)
+			}
+			if err == nil && cutEncoding(got) != cutEncoding(want) {
+				t.Fatalf("%q:\n%s\nin UTF-16\n%s", file, describe(want), describe(got))
+			}
+		}
+	})
+}
+
+// cutEncoding is what an export says, the encoding left out.
+func cutEncoding(e *Export) string {
+	_, rest, _ := strings.Cut(describe(e), " ")
+	return rest
 }
 
 // checkExport holds an export to what is true of any.

@@ -1,8 +1,6 @@
 package importers
 
-import (
-	"strings"
-)
+import "strings"
 
 // A file may count time from a start that it names once: seconds since the first reading, times of day under one
 // date. The rows then hold how far from midnight of the start's day they are, until the order of its date is settled.
@@ -20,13 +18,19 @@ type start struct {
 // startFit looks for a column that counts time, and for its start: in the column's own name, "hours since 2025-11-15",
 // or above the table.
 func startFit(records, rows []record) (clockFit, bool) {
+	tries := 20 // names, each of which has the lines above looked through
 	for i := 0; i < min(len(rows)-1, trialRows); i++ {
 		if !hasLetter(rows[i].cells) || hasNumber(rows[i].cells) {
 			continue
 		}
 		above := records[:indexOfLine(records, rows[i].line)]
 		for col, cell := range rows[i].cells {
-			c, ok := startedClock(above, rows[i+1:], col, text(cell))
+			name := text(cell)
+			if countUnit(name) == 0 && !isTimeName(name) || tries == 0 {
+				continue
+			}
+			tries--
+			c, ok := startedClock(above, rows[i+1:], col, name)
 			if !ok {
 				continue
 			}
