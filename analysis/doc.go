@@ -33,6 +33,7 @@
 //	dryness.go  what did each dry stretch go with?
 //	uniformity.go how even was a place?
 //	verdict.go  held, damp, dry, fans?
+//	finding.go  what is worth a look before next winter?
 //	hourly.go   what are a curve's hours?
 //	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?
 package analysis

@@ -51,6 +51,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Uniformity = uniformity(j)
 	r.Verdict = verdict(j, r.Surfaces)
 	r.Alarms = alarms(j)
+	r.Findings = findings(j, &r)
 	r.Remarks = remarks(j, evidence)
 	return r
 }

@@ -45,6 +45,7 @@ type Review struct {
 	Remarks         []series.Remark
 	Dryness         []DryStretch
 	Uniformity      []Uniformity
+	Findings        []Finding // the heaviest first
 	Traces          Traces
 }
 

@@ -14,6 +14,7 @@ type FirstLook struct {
 	Headline  string // whether it held
 	Sure      string // how sure that is
 	Sentences []Sentence
+	Findings  []FindingView // worth a look before next winter
 	Cautions  []string
 }
 
@@ -27,7 +28,10 @@ type Sentence struct {
 	weight float64
 }
 
-const mostSentences = 7 // below the headline
+const (
+	mostSentences = 7 // below the headline
+	mostFindings  = 3 // on the first screen
+)
 
 // FirstLookOf makes the first screen of one barn from its review alone.
 func FirstLookOf(in analysis.Input, r analysis.Review, u Units) FirstLook {
@@ -47,6 +51,8 @@ func FirstLookOf(in analysis.Input, r analysis.Review, u Units) FirstLook {
 		all = all[:room]
 	}
 	f.Sentences = append(all, last...)
+	f.Findings = Findings(in, r, u)
+	f.Findings = f.Findings[:min(len(f.Findings), mostFindings)]
 	f.Cautions = b.cautions()
 	return f
 }

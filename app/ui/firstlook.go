@@ -16,12 +16,25 @@ func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) f
 	for _, s := range f.Sentences {
 		page.Add(sentenceRow(s, look))
 	}
+	page.Add(worthALook(f.Findings, look))
 	page.Add(hairline())
 	page.Add(captions(f.Cautions))
 	if len(notes) > 0 {
 		page.Add(notesOn(notes))
 	}
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
+}
+
+// worthALook are the findings, each with what to look at; nothing where there are none.
+func worthALook(findings []desk.FindingView, look func(desk.Sentence)) fyne.CanvasObject {
+	if len(findings) == 0 {
+		return gap(1, 1)
+	}
+	page := container.New(column{gap: 10}, hairline(), heading("Worth a look before next winter"))
+	for _, f := range findings {
+		page.Add(sentenceRow(desk.Sentence{Text: f.Text + " " + f.Do, Sure: f.Sure, Mark: f.Mark, Look: f.Look}, look))
+	}
+	return page
 }
 
 // sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.

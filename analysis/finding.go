@@ -1,0 +1,200 @@
+package analysis
+
+import (
+	"cmp"
+	"maps"
+	"math"
+	"slices"
+
+	"thawbook/analysis/series"
+)
+
+// Finding is something worth a look before next winter: a code, what it is about, and the figures it rests on.
+// It says what was seen and never why it came.
+type Finding struct {
+	Code     string
+	About    string  // the place, stage, surface or source it is about; empty for the barn
+	Weight   float64 // 0–100: what to look at first
+	Figures  []NamedFigure
+	Evidence Evidence
+	Look     series.Span // where it shows most; empty where it has no one place
+}
+
+// NamedFigure is a figure of a finding with its name, which carries its unit.
+type NamedFigure struct {
+	Name string
+	Figure
+}
+
+// Figure is the figure of a name; it is unknown where the finding has none.
+func (f Finding) Figure(name string) Figure {
+	for _, n := range f.Figures {
+		if n.Name == name {
+			return n.Figure
+		}
+	}
+	return unknown("not_given")
+}
+
+// The lines from which something is a finding (common practice, no source): so many hours of a winter, and such
+// a part of what it is compared with.
+const (
+	leastFindingH  = 12
+	mostOfThem     = 0.5  // of the hours outside a band
+	hardlyRan      = 0.5  // of what it was called for
+	ranTwice       = 2    // times what it was called for
+	oftenApart     = 0.10 // of the known hours
+	offThermostatK = 0.5
+	fullCoverage   = 0.95
+	mouldBegins    = 1 // the index from which growth is seen under a microscope
+)
+
+// findings are all there is to look at, the heaviest first; those of equal weight by code and what they are about.
+func findings(j judgement, r *Review) []Finding {
+	out := []Finding{}
+	for _, find := range []func(judgement, *Review) []Finding{
+		spellFindings, stageFindings, fansFinding, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding,
+	} {
+		out = append(out, find(j, r)...)
+	}
+	slices.SortStableFunc(out, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(b.Weight, a.Weight), cmp.Compare(a.Code, b.Code), cmp.Compare(a.About, b.About))
+	})
+	return out
+}
+
+// kindWeights are how much hours outside a band weigh: a barn that is too warm loses bees first. Wet surfaces have
+// findings of their own.
+var kindWeights = map[string]float64{"warm": 60, "cold": 40, "damp": 50, "dry": 45}
+
+// failures are causes that are something broken: they count however many of a winter's hours they make up.
+var failures = []string{NotRun, RunUncalled, AlwaysOnOff, HeatOff}
+
+const failureWeight = 20
+
+// spellFindings are the causes that went with most of the hours of one kind of spell of the room's air, and
+// failures that went with any. The code is KIND_with_CAUSE.
+func spellFindings(j judgement, r *Review) (out []Finding) {
+	for _, kind := range slices.Sorted(maps.Keys(kindWeights)) {
+		hours := 0.0
+		with, longest := map[string]float64{}, map[string]Spell{}
+		for _, s := range r.Spells {
+			if s.Kind != kind || s.Place != j.room.place {
+				continue
+			}
+			hours += s.Hours
+			for _, c := range s.WentWith {
+				with[c.Code] += s.Hours
+				if s.Hours > longest[c.Code].Hours {
+					longest[c.Code] = s
+				}
+			}
+		}
+		for _, code := range slices.Sorted(maps.Keys(with)) {
+			weight := kindWeights[kind] + math.Min(with[code]/20, 30)
+			switch failed := slices.Contains(failures, code); {
+			case with[code] < leastFindingH, !failed && with[code] < mostOfThem*hours:
+				continue
+			case failed:
+				weight = math.Min(weight+failureWeight, 94)
+			}
+			out = append(out, Finding{Code: kind + "_with_" + code, About: j.room.place, Weight: weight, Evidence: WorkedOut, Look: longest[code].Span,
+				Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[code], WorkedOut)},
+					{"longest_hours", exactly(longest[code].Hours, Recorded)}}})
+		}
+	}
+	return out
+}
+
+// stageFindings are the stages of which the record and what they were called for part.
+func stageFindings(_ judgement, r *Review) (out []Finding) {
+	for _, row := range r.Stages {
+		if row.Called == nil || row.Ran == nil || !row.Ran.Hours.OK {
+			continue
+		}
+		called, ran := row.Called.Hours, row.Ran.Hours
+		f := Finding{About: row.Name, Evidence: Recorded, Look: row.Setting.Span,
+			Figures: []NamedFigure{{"called_hours", called}, {"ran_hours", ran}}}
+		switch {
+		case ran.Mid < hardlyRan*called.Low && called.Low-ran.Mid >= leastFindingH:
+			f.Code, f.Weight = "stage_did_not_run", 95
+		case ran.Mid > ranTwice*called.High && ran.Mid-called.High >= leastFindingH:
+			f.Code, f.Weight = "stage_ran_uncalled", 80
+		default:
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// fansFinding is that the small stages did not carry nearly all of the winter alone.
+func fansFinding(_ judgement, r *Review) []Finding {
+	a := r.Verdict.Fans
+	if a.State != No && a.State != Mostly {
+		return nil
+	}
+	weight := 35.0
+	if a.State == No {
+		weight = 55
+	}
+	return []Finding{{Code: "big_stages_carried_much", Weight: weight, Evidence: a.Figure.Evidence, Figures: []NamedFigure{{"small_alone_percent", a.Figure}}}}
+}
+
+// surfaceFindings are walls, ceilings and corners that were wet, and those on which mould could have begun.
+func surfaceFindings(_ judgement, r *Review) (out []Finding) {
+	for _, s := range r.Surfaces {
+		if s.Kind == "metal" || !s.DewHours.OK {
+			continue
+		}
+		wet := s.DewHours.Mid + s.FrostHours.Mid
+		if wet >= leastFindingH {
+			out = append(out, Finding{Code: "surface_wet", About: s.Name, Weight: 50 + math.Min(wet/20, 30), Evidence: WorkedOut, Look: longestOf(r.Spells, s.Name),
+				Figures: []NamedFigure{{"dew_hours", s.DewHours}, {"frost_hours", s.FrostHours}, {"factor", s.Factor}}})
+		}
+		if s.MouldIndex.OK && s.MouldIndex.Mid >= mouldBegins {
+			out = append(out, Finding{Code: "mould_could_begin", About: s.Name, Weight: 50, Evidence: WorkedOut, Figures: []NamedFigure{{"mould_index", s.MouldIndex}}})
+		}
+	}
+	return out
+}
+
+// longestOf is the stretch of a place's longest spell; it is empty where it has none.
+func longestOf(spells []Spell, place string) series.Span {
+	var best Spell
+	for _, s := range spells {
+		if s.Place == place && s.Hours > best.Hours {
+			best = s
+		}
+	}
+	return best.Span
+}
+
+// unevenFindings are places whose loggers were often more than 2 K apart, even with their errors taken off.
+func unevenFindings(_ judgement, r *Review) (out []Finding) {
+	for _, u := range r.Uniformity {
+		if u.ApartHours.OK && u.ApartHours.Low > oftenApart*u.KnownHours {
+			out = append(out, Finding{Code: "room_uneven", About: u.Place, Weight: 50, Evidence: Recorded,
+				Figures: []NamedFigure{{"apart_hours", u.ApartHours}, {"known_hours", exactly(u.KnownHours, Recorded)}}})
+		}
+	}
+	return out
+}
+
+// thermostatFinding is that the fans switched at other temperatures than they were set to, as the logger reads.
+func thermostatFinding(j judgement, _ *Review) []Finding {
+	o := j.sight.offset
+	if o.Evidence != WorkedOut || o.Low <= offThermostatK && o.High >= -offThermostatK {
+		return nil
+	}
+	return []Finding{{Code: "thermostat_apart", About: j.control.Name, Weight: 55, Evidence: WorkedOut, Figures: []NamedFigure{{"offset_k", o}}}}
+}
+
+// coverageFinding is that part of the bees' time is not known.
+func coverageFinding(_ judgement, r *Review) []Finding {
+	if r.BeesOut <= r.BeesIn || r.Coverage >= fullCoverage {
+		return nil
+	}
+	return []Finding{{Code: "room_record_incomplete", Weight: 40 + 40*(1-r.Coverage), Evidence: Recorded,
+		Figures: []NamedFigure{{"known_share", exactly(r.Coverage, Recorded)}}}}
+}

@@ -1,0 +1,191 @@
+package desk
+
+import (
+	"math"
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// FindingView is something worth a look before next winter: what was seen, what to look at, and how sure it is.
+type FindingView struct {
+	Text string
+	Do   string
+	Sure string
+	Mark Mark
+	Look series.Span // empty where it has no one place
+}
+
+// Findings are a barn's findings in a keeper's words, what to look at first on top.
+func Findings(in analysis.Input, r analysis.Review, u Units) []FindingView {
+	b := newBarn(in, r, u)
+	out := []FindingView{}
+	for _, f := range r.Findings {
+		if v := b.finding(f); v.Text != "" {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// actsFrom is the weight from which a finding calls for something to be done.
+const actsFrom = 75
+
+// finding is one finding in words; its text is empty for a code without any.
+func (b barn) finding(f analysis.Finding) FindingView {
+	v := FindingView{Mark: MarkWatch, Look: f.Look, Sure: capital(evidenceWord(f.Evidence)) + "."}
+	if f.Weight >= actsFrom {
+		v.Mark = MarkAct
+	}
+	if kind, cause, ok := strings.Cut(f.Code, "_with_"); ok {
+		v.Text, v.Do = b.wentWith(f, kind, cause)
+		return v
+	}
+	if words, ok := findingWords[f.Code]; ok {
+		v.Text, v.Do = words.text(b, f), words.do
+	}
+	return v
+}
+
+// wentWith is "84 h of the 110 h that were too warm fell in …", with what to look at.
+func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string) {
+	words, known := causeWords[cause]
+	if !known {
+		return "", ""
+	}
+	hours, with := f.Figure("hours").Mid, f.Figure("hours_with").Mid
+	part := Hours(with) + " of the " + Hours(hours)
+	if hours-with < 0.5 {
+		part = "All " + Hours(hours)
+	}
+	text = part + " " + b.outsideWords(kind, f.About) + " " + words + "."
+	do = causeDo[kind+" "+cause]
+	if do == "" {
+		do = causeDo[cause]
+	}
+	return text, do
+}
+
+// outsideWords are "that were too warm in the room fell".
+func (b barn) outsideWords(kind, place string) string {
+	switch kind {
+	case "dew":
+		return "in which the " + place + " was wet fell"
+	case "frost":
+		return "in which the " + place + " was frosted fell"
+	}
+	where := ""
+	if place != b.place() {
+		where = " at the " + place
+	}
+	return "that were too " + kind + where + " fell"
+}
+
+// causeWords say when the hours of a spell fell.
+var causeWords = map[string]string{
+	analysis.OutdoorWarm:   "when the air outside was too warm to cool with",
+	analysis.OutdoorCold:   "in the coldest weather of the winter",
+	analysis.OutdoorHumid:  "when the air outside was as damp itself",
+	analysis.OutdoorDry:    "when the air outside held least water",
+	analysis.NotRun:        "while a fan that was called for stood",
+	analysis.RunUncalled:   "while a fan ran that no thermostat had called for",
+	analysis.AlwaysOnOff:   "while the always-on fan stood",
+	analysis.NotCalled:     "before any thermostat called for a fan",
+	analysis.BigStages:     "while the bigger fans moved air",
+	analysis.HeatOn:        "while added heat ran",
+	analysis.HeatOff:       "while the heat stood",
+	analysis.RoomDamp:      "while the air in the room was damp",
+	analysis.JustCarriedIn: "in the days after the hives came in",
+}
+
+// causeDo is what to look at, by kind and cause where it differs, else by cause (common practice, no source).
+var causeDo = map[string]string{
+	analysis.OutdoorWarm:           "More fan can't cool with warm air. Look at shade, at airing in the cold hours of the night, at cooling, or at an earlier takeout.",
+	"cold " + analysis.OutdoorCold: "Look at leaks and insulation, and at how much the always-on fan moves in deep cold; cut it only with the air's CO₂ and damp in view.",
+	analysis.OutdoorCold:           "Look at the cold spot itself: insulation, and air blowing along it. Drier air in the room is the other half.",
+	analysis.OutdoorHumid:          "More air would have brought no drier air. A little heat in such weather would have; look whether the barn has it.",
+	analysis.OutdoorDry:            "The weather alone explains it; there is nothing to turn. Never cut the always-on air or add water for it.",
+	analysis.NotRun:                "Look at that fan, its belt, its breaker and its thermostat. Lock it out first.",
+	analysis.RunUncalled:           "Look at that fan's thermostat and switch; an electrician's work.",
+	analysis.AlwaysOnOff:           "Find out when and why it stood. An always-on fan deserves an alarm of its own.",
+	analysis.NotCalled:             "Look at the lowest on-temperature: it may lie above the safe band. Change one setting at a time.",
+	"cold " + analysis.BigStages:   "Look at the bigger stages' off-temperatures, and whether one fan can be made smaller.",
+	analysis.BigStages:             "Look at why so much air was needed: heat from a floor or a heater calls for it, and it dries the room.",
+	"dry " + analysis.HeatOn:       "Look at the heat's setting: warmed air is dry air. Never cut the always-on air or add water for it.",
+	analysis.HeatOn:                "Look at the heat's thermostat: it should go off a degree or more below the first fan's on-temperature.",
+	analysis.HeatOff:               "Look at why the heat stood, and whether anything told of it.",
+	analysis.RoomDamp:              "Look at what made the air damp first; the surface only shows it.",
+	analysis.JustCarriedIn:         "Wet hives dry out within days when they are given air. Nothing to change if it passed.",
+}
+
+// findingWords are the findings that are no causes: what was seen, and what to look at.
+var findingWords = map[string]struct {
+	text func(barn, analysis.Finding) string
+	do   string
+}{
+	"stage_did_not_run": {func(_ barn, f analysis.Finding) string {
+		return capital(f.About) + " was called for " + calledHours(f.Figure("called_hours")) + " and ran for " + Hours(f.Figure("ran_hours").Mid) + "."
+	}, "Look at that fan, its belt, its breaker and its thermostat, and at the day the two part. Lock it out first."},
+	"stage_ran_uncalled": {func(_ barn, f analysis.Finding) string {
+		return capital(f.About) + " ran for " + Hours(f.Figure("ran_hours").Mid) + ", though it was called for " + calledHours(f.Figure("called_hours")) + "."
+	}, "Look whether its thermostat is set as it is written down here, and at its switch; an electrician's work."},
+	"big_stages_carried_much": {func(_ barn, f analysis.Finding) string {
+		return "The always-on and the first stage carried " + OfHundred(f.Figure("small_alone_percent").Mid/100) + " hours alone; the bigger fans were needed in the rest."
+	}, "Look at the first stage's size and at added heat before anything bigger: the small fans should carry nearly all of the winter."},
+	"surface_wet": {func(_ barn, f analysis.Finding) string {
+		dew, frost := f.Figure("dew_hours"), f.Figure("frost_hours")
+		return "The " + f.About + " was wet for " + Hours(dew.Mid+frost.Mid) + " (" + HoursRange(dew.Low+frost.Low, dew.High+frost.High) + ")."
+	}, "Look at its insulation and at what blows along it; a logger hung on it for a winter tells how cold it really is."},
+	"mould_could_begin": {func(_ barn, f analysis.Finding) string {
+		return "On bare wood at the " + f.About + " mould could have begun to grow."
+	}, "Look at it in daylight. Wear a mask, and don't brush mould dry."},
+	"room_uneven": {func(b barn, f analysis.Finding) string {
+		return "The " + f.About + "’s loggers were more than " + b.u.Diff(2) + " apart in " + OfHundred(f.Figure("apart_hours").Mid/f.Figure("known_hours").Mid) + " hours."
+	}, "Look at where the air comes in and whether a mixing fan reaches the far end; hang two loggers together for a day to see that they agree."},
+	"thermostat_apart": {func(b barn, f analysis.Finding) string {
+		o := f.Figure("offset_k")
+		way := "below"
+		if o.Mid < 0 {
+			way = "above"
+		}
+		return "The fans switched as if the thermostat read " + b.u.Diff(math.Abs(o.Mid)) + " " + way + " the logger."
+	}, "Check both in melting ice or side by side before a setting is changed: either may be off, or they hang in different air."},
+	"room_record_incomplete": {func(_ barn, f analysis.Finding) string {
+		return "The room's temperature is known for " + OfHundred(f.Figure("known_share").Mid) + " hours of the bees' time."
+	}, "Look at batteries and memory before next winter; a second cheap logger covers the first."},
+}
+
+// calledHours are hours with their range, or "too uncertain to name".
+func calledHours(f analysis.Figure) string {
+	if !f.OK {
+		return HoursRange(f.Low, f.High)
+	}
+	return Hours(f.Mid)
+}
+
+// FindingDoc is a finding for programs.
+type FindingDoc struct {
+	Code     string              `json:"code"`
+	Barn     string              `json:"barn"`
+	About    *string             `json:"about"`
+	Weight   float64             `json:"weight"`
+	Figures  map[string]RangeDoc `json:"figures"`
+	Evidence string              `json:"evidence"`
+	Text     string              `json:"text"`
+}
+
+// findingDocs are a barn's findings.
+func findingDocs(in analysis.Input, r analysis.Review) []FindingDoc {
+	b := newBarn(in, r, Units{})
+	out := []FindingDoc{}
+	for _, f := range r.Findings {
+		v := b.finding(f)
+		d := FindingDoc{f.Code, r.Barn, textOrNull(f.About), f.Weight, map[string]RangeDoc{}, string(f.Evidence), strings.TrimSpace(v.Text + " " + v.Do)}
+		for _, n := range f.Figures {
+			d.Figures[n.Name] = rangeDoc(n.Figure)
+		}
+		out = append(out, d)
+	}
+	return out
+}
