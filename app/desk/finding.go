@@ -48,7 +48,7 @@ func (b barn) finding(f analysis.Finding) FindingView {
 	return v
 }
 
-// wentWith is "84 h of the 110 h that were too warm fell in …", with what to look at.
+// wentWith is "84 h of the 110 h of warm spells fell in …", with what to look at.
 func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string) {
 	words, known := causeWords[cause]
 	if !known {
@@ -67,7 +67,7 @@ func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string)
 	return text, do
 }
 
-// outsideWords are "that were too warm in the room fell".
+// outsideWords are "of warm spells fell".
 func (b barn) outsideWords(kind, place string) string {
 	switch kind {
 	case "dew":
@@ -79,7 +79,7 @@ func (b barn) outsideWords(kind, place string) string {
 	if place != b.place() {
 		where = " at the " + place
 	}
-	return "that were too " + kind + where + " fell"
+	return "of " + kind + " spells" + where + " fell"
 }
 
 // causeWords say when the hours of a spell fell.

@@ -30,7 +30,7 @@ func worthALook(findings []desk.FindingView, look func(desk.Sentence)) fyne.Canv
 	if len(findings) == 0 {
 		return gap(1, 1)
 	}
-	page := container.New(column{gap: 10}, hairline(), heading("Worth a look before next winter"))
+	page := container.New(column{gap: 10}, heading("Worth a look before next winter"))
 	for _, f := range findings {
 		page.Add(sentenceRow(desk.Sentence{Text: f.Text + " " + f.Do, Sure: f.Sure, Mark: f.Mark, Look: f.Look}, look))
 	}
