@@ -34,6 +34,14 @@
 //	uniformity.go how even was a place?
 //	verdict.go  held, damp, dry, fans?
 //	finding.go  what is worth a look before next winter?
+//	event.go    what happened, and when?
+//	eventcarry.go when did the bees go in and come out, and what was the air like before and after?
+//	eventbatch.go which batches were out and back, and what did the room do meanwhile?
+//	eventdoors.go when were doors open?
+//	eventpower.go when did the power fail?
+//	eventclimb.go how fast did the room climb without fans?
+//	eventlight.go when was it not dark?
+//	eventwarm.go how long was a warm day coasted through, on which night's cooling?
 //	hourly.go   what are a curve's hours?
 //	alarm.go    when would an alarm at any line have called, and what did the keeper's log say?
 package analysis

@@ -27,14 +27,14 @@ func JudgeSpread(in Input, spread Spread) Review {
 		j.control = c.loggers[0]
 	}
 	var evidence Evidence
-	seen := beesSeen(j.room.loggers, j.weather(temperatureOf))
-	j.beesTime, evidence = beesTime(in, j.room.mean.TempC, seen)
+	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf))
+	j.beesTime, evidence = beesTime(in, j.room.mean.TempC, j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
 	j.phases = phases(in, j.beesTime, j.scored)
 	j.sight = sightOf(j)
 	j.periods = periods(j)
 
-	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Seen: seen, Offset: j.sight.offset}
+	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Seen: j.seen, Offset: j.sight.offset}
 	r.Traces = traces(j)
 	r.HiveDays = HiveDays(in.Heads, j.beesTime)
 	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
@@ -50,6 +50,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Dryness = dryStretches(j, all)
 	r.Uniformity = uniformity(j)
 	r.Verdict = verdict(j, r.Surfaces)
+	r.Events = events(j)
 	r.Alarms = alarms(j)
 	r.Findings = findings(j, &r)
 	r.Remarks = remarks(j, evidence)
@@ -63,6 +64,7 @@ type judgement struct {
 	spots         []spot
 	room, outdoor spot
 	control       Logger // what the thermostat is judged by
+	seen          BeesSeen
 	beesTime      series.Span
 	scored        stretches // the bees' time less what the keeper excludes
 	phases        []Phase   // they follow on one another and make up the bees' time

@@ -40,6 +40,7 @@ type Review struct {
 	Heats           []HeatRow
 	Mixing          []MixingRow
 	Power           Power
+	Events          []Event
 	Alarms          []AlarmRow
 	Offset          Figure // K, what the logger read above the thermostat
 	Remarks         []series.Remark

@@ -151,3 +151,28 @@ func simInput(b simBarn, t simTrace, everyMin int, where func(h, roomC, outC flo
 	in.Loggers = append(in.Loggers, logger("mid", "room", t.roomC, t.roomPa, b.seed*10+1, where), logger("yard", "outdoor", t.outC, t.outPa, b.seed*10+5, nil))
 	return in
 }
+
+// withRoomLogger adds a second logger of the room.
+func withRoomLogger(in Input, b simBarn, t simTrace, everyMin int) Input {
+	other := b
+	other.seed += 1000
+	l := simInput(other, t, everyMin, nil).Loggers[0]
+	l.Name = "far"
+	in.Loggers = append(in.Loggers, l)
+	return in
+}
+
+// withRecords adds the stages and a record of each, every two minutes.
+func withRecords(in Input, t simTrace) Input {
+	for i, s := range simStages {
+		name := string(rune('1' + i))
+		set := Setting{Span: series.Span{From: -1 << 60, To: 1 << 60}, AlwaysOn: i == 0, OnC: s.onC, OffC: s.offC}
+		in.Stages = append(in.Stages, Stage{Name: name, Settings: []Setting{set}})
+		c := series.Curve{MaxStepMS: 4 * minuteMS}
+		for m := 0; m < len(t.fans[i]); m += 2 {
+			c.Readings.At, c.Val = append(c.Readings.At, int64(m)*minuteMS), append(c.Val, t.fans[i][m])
+		}
+		in.Loggers = append(in.Loggers, Logger{Name: "fan " + name, Place: "other", RecordsStage: name, State: c})
+	}
+	return in
+}

@@ -41,7 +41,7 @@ type BarnDoc struct {
 	Verdict    VerdictDoc      `json:"verdict"`
 	Quantities []QuantityDoc   `json:"quantities"`
 	Spells     []SpellDoc      `json:"spells"`
-	Events     []struct{}      `json:"events"`
+	Events     []EventDoc      `json:"events"`
 	Alarms     []AlarmDoc      `json:"alarms"`
 	Surfaces   []SurfaceDoc    `json:"surfaces"`
 	Dryness    []DrynessDoc    `json:"dryness"`
@@ -175,7 +175,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
 		Dryness: drynessDocs(b.Dryness, zone), Uniformity: uniformityDocs(b.Uniformity, zone),
-		Heats: []HeatDoc{}, Mixing: []MixingDoc{}, Energy: energyDoc(b.Power), Events: []struct{}{}, Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
+		Heats: []HeatDoc{}, Mixing: []MixingDoc{}, Energy: energyDoc(b.Power), Events: eventDocs(b.Events, zone), Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
 	}
 	clock := func(ms int64) string { return clock(ms, zone) }
 	if b.BeesOut > b.BeesIn {

@@ -1,0 +1,112 @@
+package analysis
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat"
+
+	"thawbook/analysis/series"
+)
+
+// climbLagMS is how late a logger may show a climb that began at once: its first hour is the steepest that begins
+// within that time (loggers respond in minutes; common practice, no source).
+const climbLagMS = 20 * minuteMS
+
+// climb adds what a stretch without fans did to the room, as the log measured it: the whole rise, the first hour and
+// the later hours apart, as the climb bends when the masses warm and one line from the first hour is several times too
+// fast (house rule); and the hours from the stretch's start to the alarm line.
+func (e *Event) climb(j judgement, s series.Span) {
+	room := j.room.mean.TempC
+	from, known := room.At(s.From)
+	b := room.Bin(s)
+	if !known || b.KnownMS == 0 {
+		e.add("climb_k", unknown("too_little_known"))
+		return
+	}
+	s.To = peakedAt(room, s)
+	e.add("from_c", exactly(from, Recorded))
+	e.add("peak_c", exactly(b.Max, Recorded))
+	e.add("climb_k", exactly(b.Max-from, Recorded))
+	e.add("first_hour_k_per_h", firstHour(room, s))
+	later := laterSlope(room, s)
+	e.add("later_k_per_h", later)
+	e.add("hours_to_alarm_h", hoursToLine(room, s, alarmLines[0].LimitC, later))
+	e.add("outdoors_c", meanOver(j.weather(temperatureOf), s))
+}
+
+// peakedAt is when the room was highest in the last hour of a stretch, or its end: a record says only to an interval
+// when fans began again, and then the room falls fast.
+func peakedAt(room series.Curve, s series.Span) int64 {
+	in := room.Slice(series.Span{From: max(s.From+1, s.To-series.HourMS), To: s.To})
+	if in.Len() == 0 {
+		return s.To
+	}
+	top := 0
+	for i, v := range in.Val {
+		if v >= in.Val[top] {
+			top = i
+		}
+	}
+	return in.Readings.At[top]
+}
+
+// firstHour is the rise in the first hour, K/h.
+func firstHour(room series.Curve, s series.Span) Figure {
+	k, _ := steepestHour(room, s, climbLagMS)
+	if math.IsNaN(k) {
+		return unknown("too_short")
+	}
+	return exactly(k, Recorded)
+}
+
+// laterSlope is the slope after the first hour, K/h: the least-squares line through the readings, with the slopes of
+// its two halves as its range. It takes an hour and six readings at least.
+func laterSlope(room series.Curve, s series.Span) Figure {
+	in := room.Slice(series.Span{From: s.From + series.HourMS, To: s.To + 1})
+	n := in.Len()
+	if n < 6 || in.Readings.At[n-1]-in.Readings.At[0] < series.HourMS*9/10 {
+		return unknown("too_short")
+	}
+	half := func(i, j int) float64 { return slope(in.Readings.At[i:j], in.Val[i:j]) }
+	return enclosing(WorkedOut, half(0, n), half(0, n/2), half(n/2, n))
+}
+
+// slope is the least-squares slope of values per hour.
+func slope(at []int64, val []float64) float64 {
+	hours := make([]float64, len(at))
+	for i, t := range at {
+		hours[i] = float64(t-at[0]) / series.HourMS
+	}
+	_, k := stat.LinearRegression(hours, val, nil, false)
+	return k
+}
+
+// alarmWidest is how many times the shortest the longest time to the alarm line may be.
+const alarmWidest = 10
+
+// hoursToLine is how many hours after a stretch's start the room reached a line, or would have, had the later slope
+// gone on from the stretch's end; its range is that of the slope, and one of more than ten to one says nothing.
+func hoursToLine(room series.Curve, s series.Span, lineC float64, later Figure) Figure {
+	if from, known := room.At(s.From); known && from > lineC {
+		return exactly(0, Recorded)
+	}
+	if runs := room.Above(s, lineC); len(runs) > 0 {
+		return exactly((runs[0].From-float64(s.From))/series.HourMS, Recorded)
+	}
+	end, known := room.At(s.To)
+	switch {
+	case !later.OK || !known:
+		return unknown("too_short")
+	case later.Low <= 0:
+		return unknown("climb_levels_off")
+	}
+	hours := func(slope float64) float64 {
+		return float64(s.To-s.From)/series.HourMS + (lineC-end)/slope
+	}
+	f := exactly(hours(later.Mid), WorkedOut)
+	f.Low, f.High = hours(later.High), hours(later.Low)
+	if f.High > alarmWidest*f.Low {
+		return unknown("climb_levels_off")
+	}
+	return f
+}

@@ -1,0 +1,162 @@
+package analysis
+
+import (
+	"math"
+	"slices"
+
+	"thawbook/analysis/series"
+)
+
+// Open doors let the room's air go towards the air outdoors within minutes. A sharp step is a change within 20 minutes
+// (or two sampling intervals, half an hour at most) of 1 K and more in temperature, 1.5 K in dew point, and of three
+// times what all but a hundredth of the winter's such changes come to, so that fans switching are not taken for doors.
+// It must go towards the air outdoors, or down where that is not known. Two loggers must show it within the same half
+// hour; where only one samples often enough, both its temperature and its dew point must, and then it may be something
+// else. In mild weather open doors change little, and don't show. Fans that start together after a power cut do the same
+// as doors: the hour from its end on is left out. (Common practice, no source.)
+const (
+	doorWindowMS, doorWindowMostMS = 20 * minuteMS, 30 * minuteMS
+	doorTempK, doorDewK            = 1, 1.5
+	doorUnusual                    = 3
+	doorPauseMS                    = 30 * minuteMS
+)
+
+// doorsOpened are the door openings seen, or noted.
+func doorsOpened(j judgement, cuts []Event) []Event {
+	var temps, dews [][]sharpStep
+	outdoor, outdoorDew := j.weather(temperatureOf), j.weather(func(l Logger) series.Curve { return l.dewC })
+	for _, l := range j.room.loggers {
+		if window := doorWindow(l.TempC); window > 0 {
+			temps = append(temps, sharpSteps(l.TempC, j.beesTime, window, doorTempK, outdoor))
+			dews = append(dews, sharpSteps(l.dewC, j.beesTime, window, doorDewK, outdoorDew))
+		}
+	}
+	need := [][][]sharpStep{temps}
+	if len(temps) == 1 {
+		need = [][][]sharpStep{temps, dews}
+	}
+	var seen []Event
+	for _, s := range joinedSpans(series.Union(spansOfSteps(temps)), doorPauseMS) {
+		if e, ok := opening(s, temps, dews, need); ok && !followsACut(s, cuts) {
+			seen = append(seen, e)
+		}
+	}
+	return withNotes(seen, j, doorsOpen, func(s series.Span) Event {
+		e := Event{Span: s}
+		e.air(j, "before", dayBefore(s.From))
+		e.add("lowest_c", lowest(j.room.mean.TempC, s))
+		return e
+	})
+}
+
+// followsACut says whether a stretch begins about when a power cut ends.
+func followsACut(s series.Span, cuts []Event) bool {
+	return slices.ContainsFunc(cuts, func(c Event) bool {
+		return s.From >= c.Span.To-doorWindowMostMS && s.From <= c.Span.To+series.HourMS
+	})
+}
+
+// doorWindow is the window in which a logger would show an open door; 0 where it samples too seldom.
+func doorWindow(c series.Curve) int64 {
+	every := c.Interval()
+	if every == 0 || 2*every > doorWindowMostMS {
+		return 0
+	}
+	return max(doorWindowMS, 2*every)
+}
+
+// sharpStep is a change within a window that ends at an instant.
+type sharpStep struct {
+	series.Span
+	change float64
+}
+
+// sharpSteps are the unusual changes of a curve within a window, towards another curve.
+func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK float64, towards series.Curve) []sharpStep {
+	var all []sharpStep
+	var sizes []float64
+	in := c.Slice(s)
+	for i, at := range in.Readings.At {
+		if before, known := in.At(at - windowMS); known {
+			all = append(all, sharpStep{series.Span{From: at - windowMS, To: at}, in.Val[i] - before})
+			sizes = append(sizes, math.Abs(in.Val[i]-before))
+		}
+	}
+	limit := max(leastK, doorUnusual*quantileOf(0.99, sizes))
+	var out []sharpStep
+	for _, p := range all {
+		if math.Abs(p.change) >= limit && goesTowards(p, in, towards) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// goesTowards says whether a step goes towards another curve's value; down where that is unknown.
+func goesTowards(p sharpStep, c, other series.Curve) bool {
+	out, known := other.At(p.From)
+	from, _ := c.At(p.From)
+	if !known {
+		return p.change < 0
+	}
+	return p.change*(out-from) > 0
+}
+
+func spansOfSteps(loggers [][]sharpStep) (out []series.Span) {
+	for _, steps := range loggers {
+		for _, p := range steps {
+			out = append(out, p.Span)
+		}
+	}
+	return out
+}
+
+// opening is a door opening over a stretch of sharp steps, where two of the needed traces show it.
+func opening(s series.Span, temps, dews [][]sharpStep, need [][][]sharpStep) (Event, bool) {
+	shown := 0
+	for _, traces := range need {
+		n, _ := largest(traces, s)
+		shown += n
+	}
+	if shown < 2 {
+		return Event{}, false
+	}
+	e := Event{Kind: doorsOpen, Span: s, Evidence: WorkedOut, MayBe: len(temps) == 1}
+	n, changeK := largest(temps, s)
+	e.add("loggers", count(n, Recorded))
+	e.add("step_k", exactly(changeK, Recorded))
+	if n, dewK := largest(dews, s); n > 0 {
+		e.add("dew_point_step_k", exactly(dewK, Recorded))
+	}
+	return e, true
+}
+
+// largest is how many traces show a step within a stretch, and the largest of their steps.
+func largest(traces [][]sharpStep, s series.Span) (n int, change float64) {
+	for _, steps := range traces {
+		shows := false
+		for _, p := range steps {
+			if p.From < s.To && s.From < p.To {
+				shows = true
+				if math.Abs(p.change) > math.Abs(change) {
+					change = p.change
+				}
+			}
+		}
+		if shows {
+			n++
+		}
+	}
+	return n, change
+}
+
+// lowest is the lowest value of a curve over a stretch, or at its instant.
+func lowest(c series.Curve, s series.Span) Figure {
+	if v, known := c.At(s.From); known && s.To <= s.From {
+		return exactly(v, Recorded)
+	}
+	if b := c.Bin(s); b.KnownMS > 0 {
+		return exactly(b.Min, Recorded)
+	}
+	return unknown("too_little_known")
+}

@@ -1,0 +1,215 @@
+package analysis
+
+import (
+	"math"
+
+	"thawbook/analysis/series"
+)
+
+// A power cut shows in records where every recorded stage stands still for 20 minutes and more although one of them is
+// always on, or the thermostat's temperature lay above its on-temperature by more than the logger's error, and the room
+// climbs by 0.3 K and more meanwhile. One record alone may have stopped for another reason. (House rule; its numbers
+// are common practice, no source.)
+const (
+	cutLeastMS = 20 * minuteMS
+	cutLeastK  = 0.3
+)
+
+// powerCuts are the cuts that records show, those that a climb no weather explains may be, and those noted.
+func powerCuts(j judgement) []Event {
+	records, recorded := recordedStages(j)
+	var seen []Event
+	for _, s := range stoodStill(records, recorded) {
+		if e, ok := recordedCut(j, s, len(records)); ok {
+			seen = append(seen, e)
+		}
+	}
+	for _, s := range unexplainedClimbs(j) {
+		if len(series.Intersect([]series.Span{s}, recorded)) == 0 {
+			e := Event{Kind: powerCut, Span: s, Evidence: WorkedOut, MayBe: true}
+			e.climb(j, s)
+			seen = append(seen, e)
+		}
+	}
+	return withNotes(seen, j, powerCut, func(s series.Span) Event {
+		if s.To == s.From {
+			s.To = climbsFrom(j, s.From)
+		}
+		e := Event{Span: s}
+		e.climb(j, s)
+		return e
+	})
+}
+
+// recordedStage is what a stage's record says.
+type recordedStage struct {
+	stage Stage
+	segs  []segment
+}
+
+// recordedStages are the stages with a record, and the time for which all of the records are known.
+func recordedStages(j judgement) (out []recordedStage, all []series.Span) {
+	for _, st := range j.Stages {
+		record, ok := recordOf(j.Loggers, st.Name)
+		if !ok {
+			continue
+		}
+		segs := clip(held(record), stretches{j.beesTime})
+		if len(out) == 0 {
+			all = []series.Span{j.beesTime}
+		}
+		all = series.Intersect(all, known(segs))
+		out = append(out, recordedStage{st, segs})
+	}
+	return out, all
+}
+
+// stoodStill are the stretches in which no recorded stage ran.
+func stoodStill(records []recordedStage, recorded []series.Span) (out []series.Span) {
+	var on []series.Span
+	for _, r := range records {
+		on = append(on, spansOf(r.segs)...)
+	}
+	for _, s := range series.Subtract(recorded, series.Union(on)) {
+		if s.To-s.From >= cutLeastMS {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// recordedCut is the power cut of a stretch in which every recorded stage stood still, if it was one.
+func recordedCut(j judgement, s series.Span, records int) (Event, bool) {
+	room := j.room.mean.TempC
+	from, known := room.At(s.From)
+	b := room.Bin(s)
+	if !known || b.KnownMS == 0 || b.Max-from < cutLeastK || !shouldHaveRun(j, s) {
+		return Event{}, false
+	}
+	e := Event{Kind: powerCut, Span: s, Evidence: Recorded, MayBe: records < 2}
+	e.add("stages_stopped", count(records, Recorded))
+	e.climb(j, s)
+	return e, true
+}
+
+// shouldHaveRun says whether a recorded stage had to run at some time of a stretch.
+func shouldHaveRun(j judgement, s series.Span) bool {
+	hottest := j.control.TempC.Bin(s).Max
+	for _, st := range j.Stages {
+		if _, has := recordOf(j.Loggers, st.Name); !has {
+			continue
+		}
+		for _, set := range st.Settings {
+			inForce := len(series.Intersect([]series.Span{set.Span}, []series.Span{s})) > 0
+			if inForce && (set.AlwaysOn || set.thermostat() && hottest >= set.OnC+j.control.TempErrK) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// A climb that no weather explains: the room rises by 2 K and more, at least twice as far as nineteen of twenty of its
+// climbs that winter, by half a degree and more in its steepest hour, from no lower than a degree under its usual
+// temperature of the day before, while the air outdoors stayed 3 K colder than the room was, so that any fan could have
+// held it. It began no later than with its steepest hour. The first day of the bees, who warm the room, is left out.
+// (Common practice, no source. Without weather nothing is claimed.)
+const (
+	climbLeastK      = 2
+	climbUnusual     = 2
+	climbSteepK      = 0.5
+	climbBelowUsualK = 1
+	climbColderK     = 3
+	climbTurnK       = 0.3 // a climb ends where the room has fallen by this much
+)
+
+// unexplainedClimbs are the room's climbs that may be a power cut.
+func unexplainedClimbs(j judgement) (out []series.Span) {
+	room, outdoor := j.room.mean.TempC, j.weather(temperatureOf)
+	if outdoor.Len() == 0 {
+		return nil
+	}
+	all := climbs(room, j.beesTime)
+	var heights []float64
+	for _, c := range all {
+		heights = append(heights, c.toC-c.fromC)
+	}
+	settling := j.beesTime.From + dayHours*series.HourMS
+	least := max(climbLeastK, climbUnusual*quantileOf(0.95, heights))
+	for _, c := range all {
+		if c.toC-c.fromC < least || c.From < settling {
+			continue
+		}
+		usual := meanOver(room, dayBefore(c.From))
+		weather := outdoor.Bin(c.Span)
+		cold := 2*weather.KnownMS >= c.To-c.From && weather.Max <= c.fromC-climbColderK
+		if !cold || usual.OK && c.fromC < usual.Mid-climbBelowUsualK {
+			continue
+		}
+		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= climbSteepK {
+			out = append(out, series.Span{From: at, To: c.To})
+		}
+	}
+	return out
+}
+
+// rise is a climb of the room between two turning points.
+type rise struct {
+	series.Span
+	fromC, toC float64
+}
+
+// climbs are the rises of a curve between turning points: each from the last lowest to the last highest reading before
+// it turns by climbTurnK. A gap ends one.
+func climbs(c series.Curve, s series.Span) (out []rise) {
+	in := c.Slice(s)
+	low, high := 0, 0
+	end := func() {
+		if high > low && in.Val[high]-in.Val[low] >= climbTurnK {
+			out = append(out, rise{series.Span{From: in.Readings.At[low], To: in.Readings.At[high]}, in.Val[low], in.Val[high]})
+		}
+	}
+	for i, v := range in.Val {
+		gap := i > 0 && in.Readings.At[i]-in.Readings.At[i-1] > in.MaxStepMS
+		switch {
+		case i == 0:
+		case gap, high > low && in.Val[high]-v >= climbTurnK && in.Val[high]-in.Val[low] >= climbTurnK:
+			end()
+			low, high = i, i
+		case v <= in.Val[low]:
+			low, high = i, i
+		case v >= in.Val[high]:
+			high = i
+		}
+	}
+	if in.Len() > 0 {
+		end()
+	}
+	return out
+}
+
+// climbsFrom is when a climb ends that is under way or begins within an hour of an instant; the instant itself where
+// there is none.
+func climbsFrom(j judgement, at int64) int64 {
+	for _, c := range climbs(j.room.mean.TempC, j.beesTime) {
+		if c.From <= at+noteSlackMS && at < c.To {
+			return c.To
+		}
+	}
+	return at
+}
+
+// steepestHour is the greatest rise within an hour that begins within some time of a stretch's start, and when it began;
+// NaN where no hour is known.
+func steepestHour(c series.Curve, s series.Span, withinMS int64) (k float64, began int64) {
+	k = math.NaN()
+	step := max(c.Interval(), minuteMS)
+	for at := s.From; at <= s.From+withinMS && at+series.HourMS <= s.To; at += step {
+		from, known := c.At(at)
+		to, knownTo := c.At(at + series.HourMS)
+		if known && knownTo && !(k >= to-from) {
+			k, began = to-from, at
+		}
+	}
+	return k, began
+}
