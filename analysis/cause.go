@@ -16,6 +16,7 @@ import (
 // the mean of the quantity behind it over the spell, unknown where there is none.
 type Cause struct {
 	Code         string
+	About        string  // the stage or heat source it is about; empty where it is none
 	Share, Usual float64 // 0–1
 	Mean         Figure
 }
@@ -56,6 +57,7 @@ const (
 // candidate is something that may go with spells of some kinds: when it held, of the time for which that is known.
 type candidate struct {
 	code      string
+	about     string
 	kinds     []string
 	on, known []series.Span
 	of        series.Curve // the quantity behind it
@@ -88,7 +90,7 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) []Cause {
 			usual = 0
 		}
 		if held-usual >= leastLift {
-			out = append(out, Cause{c.code, held, usual, meanFigure(c.of, s.Span)})
+			out = append(out, Cause{c.code, c.about, held, usual, meanFigure(c.of, s.Span)})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(b.Share-b.Usual, a.Share-a.Usual) })
@@ -148,7 +150,7 @@ func weatherCandidates(j judgement) (out []candidate) {
 	}
 	s := series.Span{From: j.beesTime.From - leadMS, To: j.beesTime.To}
 	add := func(code string, of series.Curve, runs []series.Run, kinds ...string) {
-		out = append(out, candidate{code, kinds, long(runs, 0), of.Known(s), of})
+		out = append(out, candidate{code: code, kinds: kinds, on: long(runs, 0), known: of.Known(s), of: of})
 	}
 	if limits := j.under(goodHighC); len(limits) > 0 {
 		add(OutdoorWarm, outdoor, outdoor.Above(s, limits[0].limit-coolingK), "warm")
@@ -209,7 +211,12 @@ func steps(r *Review) (out []step) {
 
 // stageCandidates are what the fans may have done.
 func stageCandidates(j judgement, r *Review) (out []candidate) {
-	var notRun, uncalled, both, stood, standing, asked, sure, big, bigKnown []series.Span
+	var asked, sure, big, bigKnown []series.Span
+	add := func(code, about string, on, known []series.Span, kinds ...string) {
+		if len(known) > 0 {
+			out = append(out, candidate{code: code, about: about, kinds: kinds, on: series.Union(on), known: series.Union(known)})
+		}
+	}
 	isBig := map[string]bool{}
 	for _, st := range bigStages(j.Stages) {
 		isBig[st.Name] = true
@@ -218,15 +225,13 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		known := series.Intersect(series.Union(l.sure), series.Union(l.recorded))
 		switch {
 		case l.alwaysOn:
-			stood = append(stood, series.Subtract(series.Union(l.recorded), series.Union(l.ran))...)
-			standing = append(standing, l.recorded...)
+			add(AlwaysOnOff, l.name, series.Subtract(series.Union(l.recorded), series.Union(l.ran)), l.recorded, "warm", "damp", "dew", "frost")
 			continue
 		case len(l.sure) == 0:
 			continue
 		}
-		notRun = append(notRun, series.Intersect(known, series.Subtract(series.Union(l.called), series.Union(l.ran)))...)
-		uncalled = append(uncalled, series.Intersect(known, series.Subtract(series.Union(l.ran), series.Union(l.called)))...)
-		both = append(both, known...)
+		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.called), series.Union(l.ran))), known, "warm", "damp")
+		add(RunUncalled, l.name, series.Intersect(known, series.Subtract(series.Union(l.ran), series.Union(l.called))), known, "cold", "dry")
 		asked, sure = append(asked, l.called...), append(sure, l.sure...)
 		if isBig[l.name] {
 			moved, told := l.ran, l.recorded
@@ -236,20 +241,12 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 			big, bigKnown = append(big, moved...), append(bigKnown, told...)
 		}
 	}
-	add := func(code string, on, known []series.Span, kinds ...string) {
-		if len(known) > 0 {
-			out = append(out, candidate{code: code, kinds: kinds, on: series.Union(on), known: series.Union(known)})
-		}
-	}
-	add(NotRun, notRun, both, "warm", "damp")
-	add(RunUncalled, uncalled, both, "cold", "dry")
-	add(AlwaysOnOff, stood, standing, "warm", "damp", "dew", "frost")
 	var warm []series.Span
 	for _, l := range j.under(goodHighC) {
 		warm = append(warm, long(l.time.above(j.control.TempC, l.limit), 0)...)
 	}
-	add(NotCalled, series.Intersect(series.Union(warm), series.Subtract(series.Union(sure), series.Union(asked))), sure, "warm")
-	add(BigStages, big, bigKnown, "cold", "dry")
+	add(NotCalled, "", series.Intersect(series.Union(warm), series.Subtract(series.Union(sure), series.Union(asked))), sure, "warm")
+	add(BigStages, "", big, bigKnown, "cold", "dry")
 	return out
 }
 
@@ -261,8 +258,8 @@ func heatCandidates(j judgement, r *Review) (out []candidate) {
 		}
 		known := series.Subtract([]series.Span{j.beesTime}, h.Ran.Unsure)
 		out = append(out,
-			candidate{code: HeatOn, kinds: []string{"warm", "dry"}, on: h.Ran.On, known: known},
-			candidate{code: HeatOff, kinds: []string{"cold", "damp", "dew", "frost"}, on: series.Subtract(known, h.Ran.On), known: known})
+			candidate{code: HeatOn, about: h.Source.Name, kinds: []string{"warm", "dry"}, on: h.Ran.On, known: known},
+			candidate{code: HeatOff, about: h.Source.Name, kinds: []string{"cold", "damp", "dew", "frost"}, on: series.Subtract(known, h.Ran.On), known: known})
 	}
 	return out
 }

@@ -77,30 +77,36 @@ const failureWeight = 20
 func spellFindings(j judgement, r *Review) (out []Finding) {
 	for _, kind := range slices.Sorted(maps.Keys(kindWeights)) {
 		hours := 0.0
-		with, longest := map[string]float64{}, map[string]Spell{}
+		type cause struct{ code, about string }
+		with, longest := map[cause]float64{}, map[cause]Spell{}
 		for _, s := range r.Spells {
 			if s.Kind != kind || s.Place != j.room.place {
 				continue
 			}
 			hours += s.Hours
-			for _, c := range s.WentWith {
-				with[c.Code] += s.Hours
-				if s.Hours > longest[c.Code].Hours {
-					longest[c.Code] = s
+			for _, w := range s.WentWith {
+				c := cause{w.Code, w.About}
+				with[c] += s.Hours
+				if s.Hours > longest[c].Hours {
+					longest[c] = s
 				}
 			}
 		}
-		for _, code := range slices.Sorted(maps.Keys(with)) {
-			weight := kindWeights[kind] + math.Min(with[code]/20, 30)
-			switch failed := slices.Contains(failures, code); {
-			case with[code] < leastFindingH, !failed && with[code] < mostOfThem*hours:
+		for c, spell := range longest {
+			weight := kindWeights[kind] + math.Min(with[c]/20, 30)
+			switch failed := slices.Contains(failures, c.code); {
+			case with[c] < leastFindingH, !failed && with[c] < mostOfThem*hours:
 				continue
 			case failed:
 				weight = math.Min(weight+failureWeight, 94)
 			}
-			out = append(out, Finding{Code: kind + "_with_" + code, About: j.room.place, Weight: weight, Evidence: WorkedOut, Look: longest[code].Span,
-				Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[code], WorkedOut)},
-					{"longest_hours", exactly(longest[code].Hours, Recorded)}}})
+			about := c.about
+			if about == "" {
+				about = j.room.place
+			}
+			out = append(out, Finding{Code: kind + "_with_" + c.code, About: about, Weight: weight, Evidence: WorkedOut, Look: spell.Span,
+				Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[c], WorkedOut)},
+					{"longest_hours", exactly(spell.Hours, Recorded)}}})
 		}
 	}
 	return out

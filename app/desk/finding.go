@@ -39,7 +39,7 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		v.Mark = MarkAct
 	}
 	if kind, cause, ok := strings.Cut(f.Code, "_with_"); ok {
-		v.Text, v.Do = b.wentWith(f, kind, cause)
+		v.Text, v.Do = wentWith(f, kind, cause)
 		return v
 	}
 	if words, ok := findingWords[f.Code]; ok {
@@ -49,7 +49,7 @@ func (b barn) finding(f analysis.Finding) FindingView {
 }
 
 // wentWith is "84 h of the 110 h of warm spells fell in …", with what to look at.
-func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string) {
+func wentWith(f analysis.Finding, kind, cause string) (text, do string) {
 	words, known := causeWords[cause]
 	if !known {
 		return "", ""
@@ -59,7 +59,7 @@ func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string)
 	if hours-with < 0.5 {
 		part = "All " + Hours(hours)
 	}
-	text = part + " " + b.outsideWords(kind, f.About) + " " + words + "."
+	text = part + " " + spellsWords(kind, f.About) + " " + strings.ReplaceAll(words, "{it}", f.About) + "."
 	do = causeDo[kind+" "+cause]
 	if do == "" {
 		do = causeDo[cause]
@@ -67,34 +67,30 @@ func (b barn) wentWith(f analysis.Finding, kind, cause string) (text, do string)
 	return text, do
 }
 
-// outsideWords are "of warm spells fell".
-func (b barn) outsideWords(kind, place string) string {
+// spellsWords are "of warm spells fell".
+func spellsWords(kind, about string) string {
 	switch kind {
 	case "dew":
-		return "in which the " + place + " was wet fell"
+		return "in which the " + about + " was wet fell"
 	case "frost":
-		return "in which the " + place + " was frosted fell"
+		return "in which the " + about + " was frosted fell"
 	}
-	where := ""
-	if place != b.place() {
-		where = " at the " + place
-	}
-	return "of " + kind + " spells" + where + " fell"
+	return "of " + kind + " spells fell"
 }
 
-// causeWords say when the hours of a spell fell.
+// causeWords say when the hours of a spell fell; {it} is the stage or the heat source.
 var causeWords = map[string]string{
 	analysis.OutdoorWarm:   "when the air outside was too warm to cool with",
 	analysis.OutdoorCold:   "in the coldest weather of the winter",
 	analysis.OutdoorHumid:  "when the air outside was as damp itself",
 	analysis.OutdoorDry:    "when the air outside held least water",
-	analysis.NotRun:        "while a fan that was called for stood",
-	analysis.RunUncalled:   "while a fan ran that no thermostat had called for",
-	analysis.AlwaysOnOff:   "while the always-on fan stood",
+	analysis.NotRun:        "while {it} stood, though it was called for",
+	analysis.RunUncalled:   "while {it} ran, though no thermostat had called for it",
+	analysis.AlwaysOnOff:   "while {it}, which is always on, stood",
 	analysis.NotCalled:     "before any thermostat called for a fan",
 	analysis.BigStages:     "while the bigger fans moved air",
-	analysis.HeatOn:        "while added heat ran",
-	analysis.HeatOff:       "while the heat stood",
+	analysis.HeatOn:        "while heat was added ({it})",
+	analysis.HeatOff:       "while the heat stood ({it})",
 	analysis.RoomDamp:      "while the air in the room was damp",
 	analysis.JustCarriedIn: "in the days after the hives came in",
 }

@@ -31,7 +31,7 @@ func TestEveryFindingHasWords(t *testing.T) {
 // Dry air is never cured by less air or by water: what is said of dry spells must not advise it.
 func TestDryFindingsDefendTheAlwaysOnAir(t *testing.T) {
 	for _, cause := range []string{analysis.OutdoorDry, analysis.HeatOn} {
-		_, do := barn{}.wentWith(analysis.Finding{}, "dry", cause)
+		_, do := wentWith(analysis.Finding{}, "dry", cause)
 		if !strings.Contains(do, "Never cut the always-on air or add water") {
 			t.Errorf("dry with %s: %q", cause, do)
 		}
