@@ -30,7 +30,7 @@ type FileOption struct{ Option, Label, Preview string }
 // optionWords are the answers in a keeper's words.
 var optionWords = map[string]string{
 	"dmy": "Day first", "mdy": "Month first", "ymd": "Year first", "degC": "°C", "degF": "°F", "K": "Kelvin", "percent": "Percent", "fraction": "Fraction of one",
-	".": "The point", ",": "The comma", "in_order": "First to first", "apart": "None to any",
+	".": "The point", ",": "The comma", own: "Your own logger's", "in_order": "First to first", "apart": "None to any",
 }
 
 // optionWord is an answer in a keeper's words, else as it is.

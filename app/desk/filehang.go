@@ -36,6 +36,14 @@ func placeByName(l winter.Logger) (place, why string) {
 	return "room", "nothing in its name says where it hung, so the room is taken"
 }
 
+// placeOf is where a logger hangs by what its file holds, else by its name, and why.
+func (b Book) placeOf(l winter.Logger) (place, why string) {
+	if f, ok := b.stationOf(l); ok && l.Channel == "" {
+		return "outdoor", "its file holds " + listed(stationKinds(f)) + " too, as a weather station's does"
+	}
+	return placeByName(l)
+}
+
 // placeIn is the place that one of some words means, the first of the table; "" where none does.
 func placeIn(words []string) (place, word string) {
 	for _, w := range placeWords {
@@ -95,7 +103,7 @@ func wordsOf(name string) (out []string) {
 // belongs is where a logger seems to belong, and why: the tray when nothing speaks for a barn. What a name
 // says of outdoors counts first, then a logger of its name, a barn's name, and that there is one barn only.
 func (b Book) belongs(l winter.Logger) (list int, place, why string) {
-	place, said := placeByName(l)
+	place, said := b.placeOf(l)
 	if place == "outdoor" {
 		return OutdoorList, place, capital(said) + "."
 	}

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -15,6 +14,7 @@ type FileLogger struct {
 	Entry            LoggerEntry
 	Suggested        winter.Edit // hangs it where it seems to belong; nil when nothing speaks for a place
 	Suggestion       string      // in words, as on a button
+	Distance         string      // asks how far off a weather station stands; empty when nothing is asked
 	Doubts           []FileDoubt
 	Left             []LeftOut
 }
@@ -24,16 +24,13 @@ func (b Book) loggersOfFile(name string, u Units) (out []FileLogger) {
 	for list := TrayList; list < len(b.doc.Barns); list++ {
 		all, _ := b.doc.List(list)
 		for i, l := range all {
-			if slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) }) {
+			if l.HasFile(name) {
 				out = append(out, b.fileLogger(l, Slot{List: list, Index: i}, u))
 			}
 		}
 	}
 	return out
 }
-
-// isFile says whether a logger's name of a file means one that was read: itself, or the archive it lies in.
-func isFile(own, name string) bool { return own == name || strings.HasPrefix(name, own+"!") }
 
 func (b Book) fileLogger(l winter.Logger, at Slot, u Units) FileLogger {
 	out := FileLogger{Name: l.Name, Entry: b.entry(l, at, nil), Hangs: b.hangsAt(l, at)}
@@ -45,9 +42,10 @@ func (b Book) fileLogger(l winter.Logger, at Slot, u Units) FileLogger {
 			out.Suggested, out.Suggestion = Hang(out.Entry, list, place), "Hang it "+b.placeWords(list, place)
 		}
 	case l.Assumed:
-		_, why := placeByName(l)
+		_, why := b.placeOf(l)
 		out.Why = "Assumed: " + why + "."
 	}
+	out.Distance = b.distanceAsked(l, at)
 	out.Left, out.Doubts = b.settled(l, at), b.doubts(l, at, u)
 	return out
 }
@@ -119,11 +117,11 @@ func (b Book) SetLogger(at Slot, t LoggerText) (edit winter.Edit, problem string
 	case OutdoorList:
 		e.Place = "outdoor"
 		if strings.TrimSpace(t.KMs) != "" {
-			km, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(t.KMs), ",", ".", 1), 64)
+			km, err := kilometres(t.KMs)
 			if err != nil {
 				return nil, "“" + t.KMs + "” is no distance; write the kilometres, such as 40, or nothing for a logger of your own."
 			}
-			e.StationKM = &km
+			e.StationKM = km
 		}
 	case TrayList:
 		e.Place = ""

@@ -98,11 +98,13 @@ func (b Book) filesRow() FilesRow {
 	return FilesRow{fmt.Sprintf("%d, no question is open", n), MarkNone}
 }
 
-// waitsFor says whether one of a logger's files waits for an answer.
-func (b Book) waitsFor(l winter.Logger) bool {
-	return slices.ContainsFunc(b.Files().waiting, func(name string) bool {
-		return slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) })
-	})
+// waitsFor is the first of a logger's files that waits for an answer, or "".
+func (b Book) waitsFor(l winter.Logger) string {
+	waiting := b.Files().waiting
+	if i := slices.IndexFunc(waiting, l.HasFile); i >= 0 {
+		return waiting[i]
+	}
+	return ""
 }
 
 // mostNamed is how many files that wait are named one by one.
@@ -166,7 +168,7 @@ func (b Book) fileState(f engine.File) fileState {
 	if waits(f) {
 		return fileWaits
 	}
-	if b.doubted(f.Name) {
+	if b.doubted(f.Name) || b.asksDistance(f) {
 		return fileNoted
 	}
 	for _, n := range b.fileNotes(f) {

@@ -134,7 +134,7 @@ func (b Book) doubted(name string) bool {
 	}
 	return slices.ContainsFunc(b.looked.proposals, func(p engine.Proposal) bool {
 		l, ok := b.doc.Logger(p.Slot)
-		if !ok || !slices.ContainsFunc(l.Files, func(own string) bool { return isFile(own, name) }) {
+		if !ok || !l.HasFile(name) {
 			return false
 		}
 		_, open := b.doubt(l, p, Units{})

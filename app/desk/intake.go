@@ -115,6 +115,8 @@ func loggersOf(read []engine.File, names map[string]string) (out []winter.Logger
 			l := winter.Logger{Name: n, Files: []string{names[f.Name]}}
 			if len(loggers) > 1 {
 				l.Channel = n
+			} else if isStation(f) {
+				l.Place = "outdoor"
 			}
 			out = append(out, l)
 		}
@@ -162,9 +164,13 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 		if seen[l.Name]++; seen[l.Name] > 1 {
 			l.Name = fmt.Sprintf("%s (%d)", l.Name, seen[l.Name])
 		}
-		l.Place, l.Assumed = "room", true
-		if len(loggers) > 1 {
+		l.Assumed = true
+		switch {
+		case l.Place != "":
+		case len(loggers) > 1:
 			l.Place, _ = placeByName(l)
+		default:
+			l.Place = "room"
 		}
 		if l.Place == "outdoor" {
 			w.Outdoor = append(w.Outdoor, l)

@@ -70,11 +70,16 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 	if l.RecordsStage != "" {
 		e.Place = "records " + l.RecordsStage
 	}
+	if l.StationKM != nil {
+		e.Place += ", station " + shortest(*l.StationKM) + thinSpace + "km"
+	}
 	if l.Assumed {
 		e.Note = "assumed"
 	}
-	if b.waitsFor(l) {
+	if e.Waits = b.waitsFor(l); e.Waits != "" {
 		e.Note, e.Mark = "waits for an answer", MarkAct
+	} else if b.distanceAsked(l, at) != "" {
+		e.Note, e.Mark = "how far away?", MarkWatch
 	} else if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
 		e.Note, e.Mark = "nothing read", MarkAct
 	}

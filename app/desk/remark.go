@@ -141,6 +141,7 @@ var questions = map[string]string{
 	"zone":             "Which time zone was the logger set to?",
 	"dst":              "Did the logger's clock follow summer time?",
 	"decimal_mark":     "Which is the decimal mark, the point or the comma? Numbers such as 1,100 may be a little over one or over a thousand.",
+	station:            "Are these a weather station's readings?",
 	"pairing":          "Which humidity belongs to which temperature: the first to the first and so on (in_order), or none to any (apart)? Neither their names nor their places tell.",
 }
 

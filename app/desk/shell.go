@@ -36,6 +36,7 @@ type LoggerEntry struct {
 	Name, Place, Note string
 	Mark              Mark
 	At                Slot
+	Waits             string // the file of its that waits for an answer; empty when none does
 }
 
 // Header is the top of a barn: who stood there and when, and the four answers.

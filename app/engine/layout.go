@@ -26,10 +26,7 @@ var (
 const Pairing = "pairing"
 
 // perLayout are the questions whose answer holds for every file written the same way: a file's year is its own.
-var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", Pairing, Station}
-
-// Station is the question whether outdoor readings are a weather station's; the importers don't ask it.
-const Station = "station"
+var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", Pairing}
 
 // PerLayout says whether the answer to a question holds for all files written the same way.
 func PerLayout(question string) bool { return slices.Contains(perLayout, question) }

@@ -125,32 +125,6 @@ const (
 	nowhere   = "nowhere yet"
 )
 
-// hangDialog asks where a logger hangs.
-func (u *UI) hangDialog(l desk.LoggerEntry) {
-	var s *sheet
-	shut := func() { s.close() }
-	barns := u.book.BarnNames()
-	options := append(append([]string{}, barns...), everyBarn, nowhere)
-	at := newKeySelect(options, listName(l.At.List, barns), shut)
-	if l.At.List == desk.TrayList && len(barns) > 0 {
-		at.Selected = barns[u.barn]
-	}
-	place := newKeySelect(desk.Places(), l.Place, shut)
-	if l.At.List < 0 {
-		place.Selected = "room"
-	}
-	at.OnChanged = func(choice string) { setEnabled(place, choice != everyBarn && choice != nowhere) }
-	at.OnChanged(at.Selected)
-	hang := newKeyButton("Hang it there", func() {
-		s.close()
-		u.edit(desk.Hang(l, listNumber(at.Selected, barns), place.Selected))
-	}, shut)
-	hang.Importance = widget.HighImportance
-	form := container.New(layout.NewFormLayout(), widget.NewLabel("Barn"), at, widget.NewLabel("Hangs at"), place)
-	content := container.New(column{gap: 8}, form, caption(desk.HelpLine("hangs_at")))
-	s = newSheet(u.win, "Where does "+l.Name+" hang?", content, 420, hang)
-}
-
 func setEnabled(s *keySelect, on bool) {
 	if on {
 		s.Enable()
@@ -303,6 +277,7 @@ var keyLines = []string{
 	"Ctrl+Z undoes the last change, Ctrl+Y takes it up again, also after the program was closed; Ctrl+N sets down a note.",
 	"Ctrl+1, 2, 3, 4 show First look, Timeline, Stages and Files.",
 	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter.",
+	"Drag one logger onto another in the list on the left and the two change places; Edit, Swap two loggers… does it from a day on.",
 	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog.",
 }
 

@@ -204,11 +204,15 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 		setUsable(b, u.book.Changeable())
 		ways.Add(b)
 	}
-	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l) }))
+	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l.Entry) }))
+	ways.Add(u.quiet("Swap…", func() { u.swapOf(l.Entry) }))
 	for _, way := range u.sensorWays(l) {
 		ways.Add(way)
 	}
 	page := container.New(column{gap: 0}, words, ways)
+	if l.Distance != "" {
+		page.Add(u.distanceOf(l))
+	}
 	for _, line := range u.sensorLines(l) {
 		page.Add(line)
 	}

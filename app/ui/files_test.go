@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/desk"
 )
@@ -156,10 +158,10 @@ func TestALoggerIsSetDownInTheFilesScreen(t *testing.T) {
 	place.SetSelected("don't know")
 	since := s.entries()[0]
 	since.SetText("soon")
-	s.press(t, "Set it down")
+	s.press(t, "Hang it there")
 	s.lacks(t, "is no day; write it like")
 	since.SetText("2024-11-20")
-	s.press(t, "Set it down")
+	s.press(t, "Hang it there")
 	s.settled(t)
 	s.lacks(t, "a: in Barn, room", "a: in Barn, don't know, from 20 November 2024 (kept out of the verdict)")
 
@@ -175,6 +177,111 @@ func TestALoggerIsSetDownInTheFilesScreen(t *testing.T) {
 	if strings.Contains(s.said(), "Left out") {
 		t.Error("it is still left out")
 	}
+}
+
+// railRow is the row of a logger in the rail.
+func (s *shown) railRow(t *testing.T, title string) *row {
+	t.Helper()
+	r, ok := find(s.rail.object, func(r *row) bool { return r.title == title })
+	if !ok {
+		t.Fatalf("no row %q in the rail", title)
+	}
+	return r
+}
+
+// dragOnto drags one logger of the rail onto another and lets go.
+func (s *shown) dragOnto(t *testing.T, one, other string) {
+	t.Helper()
+	from := s.railRow(t, one)
+	target := fyne.CurrentApp().Driver().AbsolutePositionForObject(s.railRow(t, other)).Add(fyne.NewPos(20, 10))
+	from.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{AbsolutePosition: target}})
+	s.lacks(t, "Let go: "+one+" and "+other+" change places for the whole record.")
+	from.DragEnd()
+	s.settled(t)
+}
+
+// One drag swaps two loggers, and one undo restores them; a hand that trembles presses.
+func TestADragSwapsTwoLoggers(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.take(t, loggerFile(t, dir, "shed mid.csv", 4), loggerFile(t, dir, "north wall.csv", 2), loggerFile(t, dir, "outdoor.csv", -3))
+	s.lacks(t, "shed mid · room, assumed", "north wall · wall, assumed")
+	s.dragOnto(t, "shed mid", "north wall")
+	s.lacks(t, "shed mid · wall", "north wall · room")
+	s.dragOnto(t, "north wall", "outdoor")
+	s.lacks(t, "outdoor · room", "north wall · outdoor")
+	s.choose(t, "Undo")
+	s.settled(t)
+	s.choose(t, "Undo")
+	s.settled(t)
+	s.lacks(t, "shed mid · room, assumed", "north wall · wall, assumed")
+
+	r := s.railRow(t, "shed mid")
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(r).Add(fyne.NewPos(9, 9))
+	r.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{AbsolutePosition: at}})
+	r.DragEnd()
+	s.lacks(t, "Where did shed mid hang?")
+	s.press(t, "Close")
+	r.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{AbsolutePosition: fyne.NewPos(900, 400)}})
+	r.DragEnd()
+	s.lacks(t, "shed mid · room, assumed")
+}
+
+// From the menu two loggers change places from a day on.
+func TestASwapFromADayOn(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.take(t, loggerFile(t, dir, "shed mid.csv", 4), loggerFile(t, dir, "north wall.csv", 2))
+	s.choose(t, "Swap two loggers…")
+	s.press(t, "Swap them")
+	s.lacks(t, "Choose the logger it changes places with.")
+	other, _ := find(s.win.Canvas().Overlays().Top(), func(k *keySelect) bool { return k.Selected == "" })
+	other.SetSelected("north wall, in Barn, wall")
+	s.entries()[0].SetText("2024-11-16")
+	s.press(t, "Swap them")
+	s.settled(t)
+	s.choose(t, "Files")
+	s.tapRow(t, "shed mid.csv")
+	s.lacks(t, "shed mid: in Barn, room", "shed mid: in Barn, wall, from 16 November 2024")
+}
+
+// A logger whose file waits leads to the question.
+func TestAWaitingLoggerLeadsToItsQuestion(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	s.take(t, loggerFile(t, dir, "a.csv", 4), dayFile(t, dir, "b.csv", "05/06/2024"), dayFile(t, dir, "c.csv", "03/04/2024"))
+	test.Tap(s.railRow(t, "c"))
+	s.lacks(t, "first reading 3 April 2024 00:00")
+	if s.page != filesPageNumber || s.files.chosen != "c.csv" {
+		t.Errorf("page %d, %q", s.page, s.files.chosen)
+	}
+}
+
+// How far off a weather station stands is asked in place.
+func TestADistanceIsAskedInPlace(t *testing.T) {
+	s := show(t)
+	dir := t.TempDir()
+	text := "time,Temp (°C),RH (%),Wind speed (km/h),Precip (mm)\n"
+	for h := range 24 {
+		text += fmt.Sprintf("2024-11-13 %02d:00,-3,80,%d,0\n", h, h)
+	}
+	path := filepath.Join(dir, "hourly.csv")
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.take(t, loggerFile(t, dir, "a.csv", 4), path)
+	s.lacks(t, "hourly · outdoor, how far away?")
+	s.choose(t, "Files")
+	s.tapRow(t, "hourly.csv")
+	s.lacks(t, "Its file holds wind and rain or snow too")
+	km, _ := find(s.win.Content(), func(e *widget.Entry) bool { return e.PlaceHolder == "such as 40" })
+	km.SetText("far")
+	test.Tap(s.button(t, "So far"))
+	s.lacks(t, "“far” is no distance")
+	km.SetText("40")
+	test.Tap(s.button(t, "So far"))
+	s.settled(t)
+	s.lacks(t, "hourly · outdoor, station 40 km", "a weather station 40 km away")
 }
 
 // Room for 300 and columns that want 40, 100 and 400: the first two keep theirs, the last gets what is left.

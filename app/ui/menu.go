@@ -33,6 +33,7 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.moves("Redo", u.book.Redo, &fyne.ShortcutRedo{}, u.redo),
 			fyne.NewMenuItemSeparator(),
 			u.ofChangeable(item("Rename…", "", u.renameDialog)),
+			u.ofChangeable(item("Swap two loggers…", "", func() { u.swapDialog(0) })),
 			u.ofChangeable(item("Set down a note…", fyne.KeyN, u.noteDialog)),
 			u.ofWinter(item("Work it out again", fyne.KeyR, u.workOut))),
 		fyne.NewMenu("View",

@@ -19,6 +19,11 @@ type rail struct {
 	choose func(barn int)
 	hang   func(desk.LoggerEntry)
 	files  func()
+
+	swap func(one, other desk.LoggerEntry)
+	tell func(text string)
+	all  []railLine
+	over int // the line a logger is dragged over, or −1
 }
 
 func newRail(choose func(barn int), hang func(desk.LoggerEntry), files func()) *rail {
@@ -30,8 +35,9 @@ func newRail(choose func(barn int), hang func(desk.LoggerEntry), files func()) *
 
 // railLine is a line of the rail: made makes it when it comes into sight, and press is what it does.
 type railLine struct {
-	made  func() fyne.CanvasObject
-	press func()
+	made   func() fyne.CanvasObject
+	press  func()
+	logger *desk.LoggerEntry // whose line it is; nil where no logger's
 }
 
 // show fills the rail.
@@ -41,7 +47,8 @@ func (r *rail) show(s desk.Shell, chosen int, files bool) {
 		head.Add(container.New(inset{8, 0, 4, 6}, line(s.Note, theme.SizeNameCaptionText, colorMuted, false)))
 	}
 	before := r.list
-	r.list = railList(r.lines(s, chosen, files))
+	r.all, r.over = r.lines(s, chosen, files), -1
+	r.list = railList(r.all)
 	r.inside.Objects = []fyne.CanvasObject{container.NewBorder(head, nil, nil, nil, r.list)}
 	r.inside.Refresh()
 	if before != nil {
@@ -87,18 +94,71 @@ func (r *rail) loggers(all []desk.LoggerEntry) (out []railLine) {
 			note += ", " + l.Note
 		}
 		press := func() { r.hang(l) }
-		out = append(out, railLine{press: press, made: func() fyne.CanvasObject {
+		at := &l
+		out = append(out, railLine{press: press, logger: at, made: func() fyne.CanvasObject {
 			entry := newRow(l.Mark, l.Name, note, press)
 			entry.indent = 8
+			entry.aims = r.over >= 0 && r.all[r.over].logger == at
+			entry.drag = func(over fyne.Position) { r.dragged(l, over) }
+			entry.drop = func() { r.dropped(l) }
 			return entry
 		}})
 	}
 	return out
 }
 
+// dragged follows a logger that is dragged over the window, and shows with which one it would change places.
+func (r *rail) dragged(l desk.LoggerEntry, over fyne.Position) {
+	before := r.over
+	r.over = r.at(over)
+	for _, i := range []int{before, r.over} {
+		if before != r.over && i >= 0 && r.all[i].logger.At != l.At {
+			r.list.RefreshItem(i)
+		}
+	}
+	text := "Let go over another logger: the two change places."
+	if r.over >= 0 && r.all[r.over].logger.At != l.At {
+		text = "Let go: " + l.Name + " and " + r.all[r.over].logger.Name + " change places for the whole record. From a day on: Edit, Swap two loggers…"
+	}
+	r.tell(text)
+}
+
+// dropped lets two loggers change places, or presses the one that was not moved off its line.
+func (r *rail) dropped(l desk.LoggerEntry) {
+	i := r.over
+	r.over = -1
+	r.tell("")
+	switch {
+	case i < 0:
+	case r.all[i].logger.At == l.At:
+		r.hang(l)
+	default:
+		r.list.RefreshItem(i)
+		r.swap(l, *r.all[i].logger)
+	}
+}
+
+// at is the logger's line at a place of the window, or −1.
+func (r *rail) at(pos fyne.Position) int {
+	in := pos.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(r.list))
+	if in.X < 0 || in.Y < 0 || in.X > r.list.Size().Width || in.Y > r.list.Size().Height {
+		return -1
+	}
+	i := int((in.Y + r.list.GetScrollOffset()) / (lineHigh() + theme.Padding()))
+	if i >= len(r.all) || r.all[i].logger == nil {
+		return -1
+	}
+	return i
+}
+
+// lineHigh is the height of a line, less what the list leaves between two.
+func lineHigh() float32 {
+	return newRow(desk.MarkNone, "name", "note", nil).MinSize().Height - theme.Padding()
+}
+
 // railList is a list of lines of which only those in sight are made: a winter may have five hundred loggers.
 func railList(all []railLine) *widget.List {
-	high := newRow(desk.MarkNone, "name", "note", nil).MinSize().Height - theme.Padding() // which the list leaves between lines
+	high := lineHigh()
 	template := func() fyne.CanvasObject { return container.New(fixed{height: high}) }
 	list := widget.NewList(func() int { return len(all) }, template, func(i int, o fyne.CanvasObject) {
 		place := o.(*fyne.Container)

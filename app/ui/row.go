@@ -20,6 +20,8 @@ type row struct {
 	indent        float32
 	chosen        bool
 	press         func()
+	drag          func(over fyne.Position) // where on the window it is dragged to; nil where it can't be
+	drop          func()                   // let go
 	hovered, aims bool
 	ground        *canvas.Rectangle
 }
@@ -114,3 +116,19 @@ func (r *row) MouseMoved(*desktop.MouseEvent) {}
 
 // MouseOut ends it, as desktop.Hoverable.
 func (r *row) MouseOut() { r.hovered = false; r.paint() }
+
+// Dragged tells where the row is dragged to, as fyne.Draggable.
+func (r *row) Dragged(e *fyne.DragEvent) {
+	if r.drag != nil {
+		r.drag(e.AbsolutePosition)
+	}
+}
+
+// DragEnd lets go, as fyne.Draggable. A row that can't be dragged is pressed: the hand only trembled.
+func (r *row) DragEnd() {
+	if r.drop == nil {
+		r.Tapped(nil)
+		return
+	}
+	r.drop()
+}

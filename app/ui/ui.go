@@ -68,7 +68,8 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.work = &worker{do: u.Do, guard: u.Keeper.Guarded, begun: u.begun, progress: u.progressed, ended: u.ended}
 	u.status = newStatus(u.stopWork)
 	u.strip = newStrip()
-	u.rail = newRail(u.showBarn, u.hangDialog, u.showFiles)
+	u.rail = newRail(u.showBarn, u.pressLogger, u.showFiles)
+	u.rail.swap, u.rail.tell = u.swapped, u.status.read
 	u.centre = container.NewStack()
 	u.win.SetMainMenu(u.menu())
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })

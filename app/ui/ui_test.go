@@ -314,7 +314,7 @@ func TestEscapeClosesDialogsWhateverHasTheFocus(t *testing.T) {
 	s.take(t, planFile(t))
 	for name, open := range map[string]func(){
 		"keys": s.keysDialog, "about": s.aboutDialog, "add": s.addDialog,
-		"hang": func() { s.hangDialog(s.book.Shell().Barns[0].Loggers[0]) },
+		"hang": func() { s.loggerDialog(s.book.Shell().Barns[0].Loggers[0]) },
 	} {
 		open()
 		if f := s.win.Canvas().Focused(); f == nil {
