@@ -9,9 +9,9 @@ import (
 func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.learnKeys(rows, names)
 	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
-	letters := sharedLetters(names)
+	letters, graded, legend := sharedLetters(names), bareNames(names), l.legend()
 	for i := range l.width {
-		if l.clock.uses(i) || isGradeOf(names, i) {
+		if l.clock.uses(i) || isGrade(graded, names, i) {
 			continue
 		}
 		c := column{index: i}
@@ -20,8 +20,8 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		c.describe(units)
 		c.withoutLetter(letters)
-		if legend := l.legend(c.header); legend != "" {
-			c.explain(legend)
+		if said := legend[strings.ToLower(c.header)]; said != "" {
+			c.explain(said)
 		}
 		if unit := l.beside[i]; unit != "" && c.unit == "" {
 			c.takeUnit(unit, "column")
@@ -41,6 +41,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	}
 	l.learnRuns(rows, names)
 	l.learnEvents(rows, names)
+	l.learnHours(names)
 	l.settleStatistics(rows)
 	l.dropFlags(rows, names)
 	l.findDevice(rows)
@@ -182,12 +183,19 @@ func (c *column) takeUnit(unit, from string) {
 	}
 }
 
-// isGradeOf says whether a column is named after another with a Q before its name, and so grades it.
-func isGradeOf(names []string, i int) bool {
-	return i < len(names) && len(names[i]) > 1 && names[i][0] == 'Q' && slices.ContainsFunc(names, func(n string) bool {
+// bareNames are names without their units.
+func bareNames(names []string) map[string]bool {
+	out := map[string]bool{}
+	for _, n := range names {
 		name, _ := cutUnit(n)
-		return name == names[i][1:]
-	})
+		out[name] = true
+	}
+	return out
+}
+
+// isGrade says whether a column is named after another with a Q before its name, and so grades it.
+func isGrade(bare map[string]bool, names []string, i int) bool {
+	return i < len(names) && len(names[i]) > 1 && names[i][0] == 'Q' && bare[names[i][1:]]
 }
 
 // isClockPart says whether a column is named as a part of a time in columns of their own.

@@ -12,6 +12,7 @@ import (
 func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleDates(answers)
 	s.spreadRuns(o)
+	s.spreadHours()
 	s.leaveOut(answers)
 	s.noteStatistics()
 	s.findHumidity()

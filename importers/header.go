@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between
 // header and data whose time can't be read are data, and so are rows of another width that have a time.
@@ -17,8 +20,10 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			units = texts(r.cells)
 		case units == nil && isStatisticsRow(r.cells):
 			l.statistics = texts(r.cells)
-		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil:
+		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells):
 			first = i
+		case l.delimiter == "blanks" && len(r.cells) > l.width+1:
+			return nil, units, len(above)
 		case filledCells(r.cells) >= max(2, l.width/2):
 			if first >= 0 {
 				l.start, l.line = above[first].pos, above[first].line
@@ -33,6 +38,12 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		}
 	}
 	return nil, units, len(above)
+}
+
+// namesHours says whether a row of numbers names the hours of a day.
+func (l *layout) namesHours(cells [][]byte) bool {
+	_, ok := l.clock.hoursOf(texts(cells))
+	return ok
 }
 
 // spread puts empty cells over the clock's columns where blanks part the cells of a line above the header, and
@@ -76,6 +87,28 @@ func (l *layout) alignNames(names []string) []string {
 	return names
 }
 
+// overFilled puts names over the columns that hold something where there are as many of these: what parts the
+// cells of the rows stands between them twice.
+func (l *layout) overFilled(rows []record, names []string) []string {
+	if len(names) == 0 || len(names) >= l.width {
+		return names
+	}
+	out, filled := make([]string, l.width), 0
+	for i := range l.width {
+		if count(rows, i, func([]byte) bool { return true }) == 0 {
+			continue
+		}
+		if filled < len(names) {
+			out[i] = names[filled]
+		}
+		filled++
+	}
+	if filled != len(names) {
+		return names
+	}
+	return out
+}
+
 // namesLackFirst says whether the names begin at the second column, the first holding the rows' own names: the
 // clock's name stands one place too far left.
 func (l *layout) namesLackFirst(names []string) bool {
@@ -85,13 +118,21 @@ func (l *layout) namesLackFirst(names []string) bool {
 
 // isUnitsRow says whether more than half of a row's filled cells are units, bare or in brackets.
 func isUnitsRow(cells [][]byte) bool {
-	units := 0
+	units, patterns := 0, 0
 	for _, c := range cells {
-		if unitInCell(text(c)) != "" {
+		if s := text(c); unitInCell(s) != "" {
 			units++
+		} else if isTimePattern(s) || s != "" && isMissing(trim(c)) {
+			patterns++
 		}
 	}
-	return units > 0 && 2*units >= filledCells(cells)-1 && !hasNumber(cells)
+	return units > 0 && 2*(units+patterns) >= filledCells(cells)-1 && !hasNumber(cells)
+}
+
+// isTimePattern says whether a cell shows how dates or times are written: letters for their parts, and marks
+// between them.
+func isTimePattern(s string) bool {
+	return strings.ContainsAny(s, ":/.-") && len(strings.Trim(strings.ToLower(s), "yamdjthnis:/.- ")) == 0
 }
 
 // unitInCell is the unit a cell of a units row holds.

@@ -48,6 +48,7 @@ type column struct {
 	perhaps   bool   // the values must bear the statistic out
 	whole     string // likeness with the statistic's words in it
 	extreme   bool   // no reading: an extreme, or a measure of spread
+	hourly    bool   // one of the hours of a day, its name the hour
 }
 
 // layout is everything learned from the head.
@@ -58,9 +59,10 @@ type layout struct {
 	mark       byte
 	marked     bool // a number with a fraction was seen
 	clock      *clock
-	ends       *ends // of the runs that the rows list; nil when they list none
-	wordy      bool  // words are taken for events where there is nothing else
-	nameless   bool  // no header, and no names in the cells
+	ends       *ends   // of the runs that the rows list; nil when they list none
+	wordy      bool    // words are taken for events where there is nothing else
+	nameless   bool    // no header, and no names in the cells
+	hours      []int64 // the times of day of the columns that are hours of a day
 	columns    []column
 	ordinals   int            // columns that only count the rows
 	keys       []column       // variable and unit columns of the long form
@@ -289,6 +291,7 @@ func (l *layout) try(records []record) bool {
 		names = l.namesInCells(rows)
 	}
 	l.nameless = names == nil
+	names = l.overFilled(rows, names)
 	l.names, l.below = len(names), l.nextHeader(records[top:])
 	rows = above(rows, l.below)
 	l.mark, l.marked = learnMark(rows, l.clock)

@@ -4,17 +4,15 @@ import "strings"
 
 // What a short name in the header means may stand above it, in a line of its own: "T : temperature (in 0.1 °C)".
 
-// legend is what a line above the table says of a column's name; empty when none does.
-func (l *layout) legend(name string) string {
-	if name == "" {
-		return ""
-	}
+// legend are what lines above the table say of names, by the name in lower case.
+func (l *layout) legend() map[string]string {
+	out := map[string]string{}
 	for _, r := range l.preamble {
-		if key, value := keyValue(text(r.text)); value != "" && strings.EqualFold(key, name) {
-			return value
+		if key, value := keyValue(text(r.text)); key != "" && value != "" && out[strings.ToLower(key)] == "" {
+			out[strings.ToLower(key)] = value
 		}
 	}
-	return ""
+	return out
 }
 
 // explain takes from a legend what the column's own name does not say.

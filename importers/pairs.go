@@ -57,6 +57,8 @@ func (c *values) namesAsHumidity(long bool) (names []string) {
 	p := spreadOf(c.val)
 	if n := len(w); n > 0 && w[n-1].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
 		names = append(names, leftOver(w[:n-1], make([]bool, n-1)))
+	} else if n > 1 && w[0].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
+		names = append(names, leftOver(w[1:], make([]bool, n-1)))
 	}
 	return names
 }

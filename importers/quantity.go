@@ -20,7 +20,7 @@ var quantityNames = []struct {
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*"}},
-	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
 		"*homers*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "drybulb*", "dry* bulb*"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},

@@ -31,6 +31,7 @@ type scan struct {
 	lines    []rowLine
 	rows     int
 	readRows int // rows with times of their own, where the ends of runs follow them
+	wide     int // times of a row, where its columns are hours
 	badTime  int
 	pending  []badLine   // lines without a time since the last good row
 	steps    []step      // the quick path's; nil when rows are not for it
@@ -197,6 +198,7 @@ func (s *scan) lineOf(row int) int {
 	if s.readRows > 0 && row >= s.readRows {
 		row -= s.readRows
 	}
+	row /= max(s.wide, 1)
 	low, high := 0, len(s.lines)
 	for high-low > 1 {
 		if mid := (low + high) / 2; s.lines[mid].row <= row {

@@ -230,6 +230,81 @@ f|lamp|5 state n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0..1`},
 		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
 f|temp C|2 air_temperature degC header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
 f|rh %|3 relative_humidity percent header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82`},
+	{"a row of units with dates and times spelt out, the clock last",
+		"temperatura;humedad;latitud;altitud;fecha;hora;\n*C;%;*;m;aa/mm/dd;h:m:s;\n4.5;80;-34.6;25;26/01/13;23:30:00;\n4.0;81;-34.6;25;26/01/14;00:00:00;\n3.5;82;-34.6;25;26/01/14;00:30:00;\n3.0;82;-34.6;25;26/01/14;01:00:00;\n",
+		`utf-8 ";" "." line 3 rows 4 bad 0 clock [5 6] ymd
+f|temperatura|1 air_temperature degC units_row n4 m0 u0 2026-01-13T23:30:00..2026-01-14T01:00:00 3..4.5
+f|humedad|2 relative_humidity percent units_row n4 m0 u0 2026-01-13T23:30:00..2026-01-14T01:00:00 0.8..0.82
+f|latitud|3 other n4 m0 u0 2026-01-13T23:30:00..2026-01-14T01:00:00 -34.6..-34.6
+f|altitud|4 other n4 m0 u0 2026-01-13T23:30:00..2026-01-14T01:00:00 25..25`},
+	{"two marks between cells where the header has one",
+		"Fecha;Hora;Temperatura;Humedad;CO2\n13/01/2026;12:00:00 AM;;4.5;;80;;600\n13/01/2026;01:00:00 AM;;4.0;;81;;610\n",
+		`utf-8 ";" "." line 2 rows 2 bad 0 clock [1 2] dmy
+f|Temperatura|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Humedad|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+f|CO2|8 co2 n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 600..610`},
+	{"a list of columns in a comment is no header",
+		"#columns: 1 date, 2 time, 3 air temperature [C], 4 relative humidity [%]\n2026-01-13 00:00 4.5 80\n2026-01-13 01:00 4.0 81\n2026-01-13 02:00 3.5 82\n",
+		`utf-8 "blanks" "." line 2 rows 3 bad 0 clock [1 2] ymd
+f||3 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f||4 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
+ask pairing [in_order apart]`},
+	{"initials and numbers",
+		"DATE,TIME,T1,T2,H1,H2\n2026/01/13,00:00,4.5,5.5,80,70\n2026/01/13,01:00,4.0,5.0,81,71\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1 2] ymd
+1|T1|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+1|H1|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+2|T2|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
+2|H2|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"an initial and a place",
+		"time,T_hive_1,T_ambient,H_ambient,weight_1\n2026-01-13 00:00,34.5,4.5,80,41.2\n2026-01-13 01:00,34.0,4.0,81,41.1\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|T_hive_1|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 34..34.5
+f|weight_1|5 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 41.1..41.2
+ambient|T_ambient|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+ambient|H_ambient|4 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"units with the values under names that say nothing",
+		"Time,Ch1 Value,Ch2 Value\n2026-01-13 00:00,4.5 °C,80 %RH\n2026-01-13 01:00,4.0 °C,81 %RH\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Ch1 Value|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Ch2 Value|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"a current named with its unit in small letters",
+		"time,current_ma\n2026-01-13 00:00,1300\n2026-01-13 01:00,20\n",
+		`utf-8 "," "" line 2 rows 2 bad 0 clock [1] ymd
+f|current_ma|2 current mA header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 20..1300`},
+	{"daily means and extremes in short",
+		"date;tmin;tmax;tmean;rhmean\n2026-01-13;1.5;7.5;4.5;80\n2026-01-14;1.0;7.0;4.0;81\n",
+		`utf-8 ";" "." line 2 rows 2 bad 0 clock [1] ymd
+f|tmin|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 1..1.5
+f|tmax|3 other n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 7..7.5
+f|tmean|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 4..4.5
+f|rhmean|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 0.8..0.81
+note statistic 2:2 x1
+note statistic 2:3 x1`},
+	{"names of channels in a block above",
+		"[Header]\nDevice=alder\n[Channels]\nCH1=Temperature,°C\nCH2=Humidity,%\n[Data]\nDate,Time,CH1,CH2\n2026-01-13,00:00,4.5,80\n2026-01-13,01:00,4.0,81\n",
+		`utf-8 "," "." line 8 rows 2 bad 0 clock [1 2] ymd
+f|CH1|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|CH2|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"fields of a document database",
+		"_id,payload.temperature,payload.humidity,received_at,device_id\n65a10001,4.5,80,2026-01-13T00:00:00.123456789Z,n1\n65a10002,4.0,81,2026-01-13T01:00:00.123456789Z,n1\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [4] ymd +00:00 file
+n1|payload.temperature|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00.123Z..2026-01-13T01:00:00.123Z 4..4.5
+n1|payload.humidity|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00.123Z..2026-01-13T01:00:00.123Z 0.8..0.81`},
+	{"a sensor's name and a unit, each in brackets",
+		"time,Temperature (air)(C),Temperature (wall)(C),Relative Humidity (%)\n2026-01-13 00:00,4.5,3.5,80\n2026-01-13 01:00,4.0,3.0,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Temperature (air)(C)|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Temperature (wall)(C)|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3..3.5
+f|Relative Humidity (%)|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"a pivot of hours by days",
+		"Temperature °C\nDate,00:00,06:00,12:00,18:00\n2026-01-13,4.5,4.0,5.0,4.2\n2026-01-14,4.4,,5.1,4.3\n2026-01-15,4.3,4.1,5.2,4.4\n",
+		`utf-8 "," "." line 3 rows 3 bad 0 clock [1] ymd
+f|Temperature °C|2 air_temperature degC header n11 m1 u0 2026-01-13T00:00:00..2026-01-15T18:00:00 4..5.2`},
+	{"a pivot of hours by days, hours counted to 24, quantity in the corner",
+		"Temp (°C);1;2;3;4;5;6;7;8;9;10;11;12;13;14;15;16;17;18;19;20;21;22;23;24\n13.01.2026;4,0;4,1;4,2;4,3;4,4;4,5;4,6;4,7;4,8;4,9;4,0;4,1;4,2;4,3;4,4;4,5;4,6;4,7;4,8;4,9;4,0;4,1;4,2;4,3\n14.01.2026;5,0;5,1;5,2;5,3;5,4;5,5;5,6;5,7;5,8;5,9;5,0;5,1;5,2;5,3;5,4;5,5;5,6;5,7;5,8;5,9;5,0;5,1;5,2;5,3\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] dmy
+f|Temp (°C)|2 air_temperature degC header n48 m0 u0 2026-01-13T01:00:00..2026-01-15T00:00:00 4..5.9`},
 }
 
 func TestShapes(t *testing.T) { checkShapes(t, shapes) }

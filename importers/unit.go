@@ -54,7 +54,7 @@ func unitOf(s string) string {
 // wordUnits are units that may be the last word of a name without any mark between (temp_c, humidityPct).
 var wordUnits = map[string]string{
 	"c": "degC", "degc": "degC", "celsius": "degC", "f": "degF", "degf": "degF", "fahrenheit": "degF", "k": "K", "kelvin": "K",
-	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux",
+	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux", "ma": "mA", "kw": "kW", "kwh": "kWh", "hpa": "hPa",
 	"tmpc": "degC", "tempc": "degC", "dwpc": "degC", "tmpf": "degF", "tempf": "degF", "dwpf": "degF",
 }
 

@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"golang.org/x/text/encoding/charmap"
 )
 
 // entry is a member to be packed: its header as it shall stand, and its text.
@@ -212,5 +214,23 @@ func TestMembersThatCannotBeOpened(t *testing.T) {
 	}
 	if text, err := textOf(a, "a.csv"); err != nil || text != "x" {
 		t.Errorf("the first of two gives %q, %v", text, err)
+	}
+}
+
+// A name that is not in UTF-8 is shown as code page 437 has it, by the table of golang.org/x/text. A name in UTF-8
+// without its flag, as some packers write it, stays.
+func TestNamesOfOtherCodePages(t *testing.T) {
+	for i, r := range codePage437 {
+		if want := charmap.CodePage437.DecodeByte(byte(0x80 + i)); r != want {
+			t.Errorf("%#x: %q, want %q", 0x80+i, r, want)
+		}
+	}
+	a := opened(t, "logs.zip", zipOf(t,
+		entry{zip.FileHeader{Name: "L\x81fter/St\x84lle.csv", Method: zip.Deflate, NonUTF8: true}, "a"},
+		entry{zip.FileHeader{Name: "Lüfter.csv", Method: zip.Deflate, NonUTF8: true}, "b"}))
+	for name, want := range map[string]string{"Lüfter/Ställe.csv": "a", "Lüfter.csv": "b"} {
+		if got, err := textOf(a, name); err != nil || got != want {
+			t.Errorf("%s: %q, %v", name, got, err)
+		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Bounds of an archive: what a keeper packs stays a hundred times below them (common practice, no source).
@@ -91,10 +92,11 @@ func (a *Archive) judge(f *zip.File, known map[string]bool) (member, bool) {
 	if strings.HasSuffix(f.Name, "/") || !f.Mode().IsRegular() {
 		return member{}, false
 	}
-	name, plain := plainName(f.Name)
+	written := legible(f)
+	name, plain := plainName(written)
 	switch {
 	case !plain:
-		a.refuse(f.Name, UnsafeName)
+		a.refuse(written, UnsafeName)
 		return member{}, false
 	case hidden(name):
 		return member{}, false
@@ -108,6 +110,27 @@ func (a *Archive) judge(f *zip.File, known map[string]bool) (member, bool) {
 		m.fault = &Error{Path: a.full(name), Code: code}
 	}
 	return m, true
+}
+
+// codePage437 are the characters of the bytes from 0x80 on in the code page of names without a flag (APPNOTE.TXT
+// 6.3.10, appendix D).
+var codePage437 = []rune("ÇüéâäàåçêëèïîìÄÅÉæÆôöòûùÿÖÜ¢£¥₧ƒáíóúñÑªº¿⌐¬½¼¡«»░▒▓│┤╡╢╖╕╣║╗╝╜╛┐" +
+	"└┴┬├─┼╞╟╚╔╩╦╠═╬╧╨╤╥╙╘╒╓╫╪┘┌█▄▌▐▀αßΓπΣσµτΦΘΩδ∞φε∩≡±≥≤⌠⌡÷≈°∙·√ⁿ²■\u00a0")
+
+// legible is a member's name as it was written: in UTF-8, whether it says so or not, or else in code page 437.
+func legible(f *zip.File) string {
+	if !f.NonUTF8 || utf8.ValidString(f.Name) {
+		return f.Name
+	}
+	var name []rune
+	for _, c := range []byte(f.Name) {
+		if c < utf8.RuneSelf {
+			name = append(name, rune(c))
+		} else {
+			name = append(name, codePage437[c-utf8.RuneSelf])
+		}
+	}
+	return string(name)
 }
 
 // unopenable is why a member cannot be read, or "".
