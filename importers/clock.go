@@ -5,26 +5,30 @@ import (
 	"slices"
 )
 
+// timeReader reads the time of a row with a clock.
+type timeReader func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool)
+
 // clock reads the time of a row. The zero base of an unsure date is its three numbers packed (see pack);
 // everything else is milliseconds of the clock face, or of the instant where the row carries its offset.
 type clock struct {
-	read     func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool)
+	read     timeReader
+	face     timeReader // reads what the zone's column belongs to
 	form     dateForm
 	columns  []int  // in the order the reader takes them
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
-	name     order                                                        // for the readers without a date form
-	zoned    bool                                                         // rows carry their offset
-	stamps   bool                                                         // date and time stand in one cell
-	yearless bool                                                         // the dates have no year
-	start    *start                                                       // where the rows count from; nil: they don't
-	bare     bool                                                         // midnight is printed as a date alone
-	fills    bool                                                         // a date stands in the first of a day's rows alone
-	above    int64                                                        // the date of the row above, where it may stand for this row's; noTime: none
-	turned   []byte                                                       // a cell with its time put behind its date
-	face     func(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) // reads what the zone's column belongs to
-	zone     string                                                       // named by a column of its own, the same in every row
+	name     order  // for the readers without a date form
+	zoned    bool   // rows carry their offset
+	stamps   bool   // date and time stand in one cell
+	yearless bool   // the dates have no year
+	start    *start // where the rows count from; nil: they don't
+	bare     bool   // midnight is printed as a date alone
+	fills    bool   // a date stands in the first of a day's rows alone
+	above    int64  // the date of the row above, where it may stand for this row's; noTime: none
+	turned   []byte // a cell with its time put behind its date
+	zone     string // the same in every row, named by a column of its own perhaps
+	zoneAt   int    // that column, 1-based; 0: none
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it

@@ -24,7 +24,7 @@ const (
 // dateForm is one way to print a date. In a pattern Y is a year of four digits, y one of two, # a number of
 // one or two digits, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
 // weekday with what follows it; anything else stands for itself. A shortened month may end in a dot. An h at
-// the end says that an hour alone stands behind the date. The numbers appear in the order given; where a form
+// the end says that an hour alone stands behind the date, a ~ that two times of day do, from and to. The numbers appear in the order given; where a form
 // allows several, the content of the whole file decides.
 type dateForm struct {
 	pattern string
@@ -102,7 +102,7 @@ func plainLower(dst, word []byte) []byte {
 // takes. For a day of the year the third number is 0.
 func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 	slot := 0
-	for i := 0; i < len(f.pattern) && f.pattern[i] != 'h'; i++ {
+	for i := 0; i < len(f.pattern) && f.pattern[i] != 'h' && f.pattern[i] != '~'; i++ {
 		value, size, ok := dateMark(f.pattern[i], s[n:])
 		if !ok {
 			return v, 0, false
@@ -129,6 +129,9 @@ func (f dateForm) runsOn() bool {
 
 // hour says whether an hour alone stands behind the date.
 func (f dateForm) hour() bool { return f.pattern[len(f.pattern)-1] == 'h' }
+
+// spans says whether two times of day stand behind the date.
+func (f dateForm) spans() bool { return f.pattern[len(f.pattern)-1] == '~' }
 
 // dateMark reads what one mark of a pattern stands for; value is −1 for marks that are no number.
 func dateMark(mark byte, s []byte) (value, size int, ok bool) {

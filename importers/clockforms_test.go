@@ -64,6 +64,11 @@ var clockForms = []struct{ name, in, want string }{
 	{"hours and minutes, noughts left out", "date,time,temp C\n2025-11-15,2355,4.5\n2025-11-16,0,4.4\n2025-11-16,5,4.4\n2025-11-16,10,4.4\n", "ymd - 2025-11-15T23:55:00 2025-11-16T00:00:00 2025-11-16T00:05:00 2025-11-16T00:10:00"},
 	{"hours, minutes and seconds in one number, noughts left out", "date,time,temp C\n20251115,235000,4.5\n20251116,0,4.4\n20251116,1000,4.4\n20251116,10000,4.4\n20251116,95000,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00 2025-11-16T01:00:00 2025-11-16T09:50:00"},
 	{"hours with their sign", "date;heure;temp C\n15/11/2025;22h;4,5\n15/11/2025;23h;4,4\n16/11/2025;0h;4,4\n", "dmy - 2025-11-15T22:00:00 2025-11-15T23:00:00 2025-11-16T00:00:00"},
+	{"hour and minute beside a station's name", "Station;Datum;Stunde;Minute;T °C\nX1;15.11.2025;23;30;4,5\nX1;16.11.2025;0;0;4,4\nX1;16.11.2025;0;30;4,4\n", "dmy - 2025-11-15T23:30:00 2025-11-16T00:00:00 2025-11-16T00:30:00"},
+	{"a decimal day beside a year", "year,decimal_day,temp C\n2025,319.5,4.5\n2025,319.5417,4.4\n", "doy - 2025-11-15T12:00:00 2025-11-15T13:00:00"},
+	{"an hour from and to behind its date", "when;temp C\n15.11.2025 00:00-01:00;4,5\n15.11.2025 01:00-02:00;4,4\n15.11.2025 02:00-03:00;4,4\n15.11.2025 03:00-04:00;4,4\n", "dmy - 2025-11-15T00:00:00 2025-11-15T01:00:00 2025-11-15T02:00:00 2025-11-15T03:00:00"},
+	{"from and to, each with its date", "when;temp C\n15.11.2025 22:00 - 15.11.2025 23:00;4,5\n15.11.2025 23:00 - 16.11.2025 00:00;4,4\n", "dmy - 2025-11-15T22:00:00 2025-11-15T23:00:00"},
+	{"from and to as ISO 8601 has it", "when;temp C\n2025-11-15T22:00/2025-11-15T23:00;4.5\n2025-11-15T23:00/2025-11-16T00:00;4.4\n", "ymd - 2025-11-15T22:00:00 2025-11-15T23:00:00"},
 	{"an hour from and to", "date;hour;temp C\n15.11.2025;22:00-23:00;4,5\n15.11.2025;23:00-24:00;4,4\n", "dmy - 2025-11-15T22:00:00 2025-11-15T23:00:00"},
 
 	// Half days.
@@ -105,10 +110,14 @@ var clockForms = []struct{ name, in, want string }{
 	{"a German abbreviation in brackets behind", "when;temp C\n15.11.2025 13:05 Uhr (MEZ);4,5\n15.11.2025 13:15 Uhr (MEZ);4,4\n", "dmy +01:00 2025-11-15T12:05:00 2025-11-15T12:15:00"},
 	{"half-day time with an abbreviation", "when,temp C\n11/15/2025 1:05 PM EST,4.5\n11/15/2025 1:15 PM EST,4.4\n", "mdy -05:00 2025-11-15T18:05:00 2025-11-15T18:15:00"},
 	{"UTC with an offset in the cell", "when,temp C\n2025-11-15 13:05 UTC+1,4.5\n2025-11-15 13:15 UTC+1,4.4\n", "ymd +01:00 2025-11-15T12:05:00 2025-11-15T12:15:00"},
+	{"seconds of offset in a column", "time,tz_offset,temp C\n2025-11-15 13:05,3600,4.5\n2025-11-15 13:15,3600,4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"the zone in the row of units", "time,temp,rh\n(UTC),(C),(%)\n2025-11-15 13:05,4.5,80\n2025-11-15 13:15,4.4,80\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"offset without a colon in the header", "\"Date Time, GMT-0500\",temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd -05:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"abbreviation without brackets in the header", "Time EST,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd -05:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"abbreviation behind an underscore", "time_cet,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a sentence above", "All times are UTC\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"winter's and summer's abbreviation in the header", "Time (CET/CEST),temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd CET 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"winter's and summer's abbreviation above", "All times GMT/BST\nwhen,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd Europe/London 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a German sentence above", "Alle Zeiten in MEZ\nZeit;T °C\n15.11.2025 13:05;4,5\n15.11.2025 13:15;4,4\n", "dmy +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"seconds of offset above", "utc_offset_seconds,3600\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a zone with its towns above", "Time zone: (UTC+01:00) Amsterdam; Bern; Rome\ntime;temp C\n2025-11-15 13:05;4.5\n2025-11-15 13:15;4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
@@ -133,6 +142,7 @@ var clockForms = []struct{ name, in, want string }{
 
 	// Clocks that go wrong.
 	{"a clock begun anew", "when,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n2000-01-01 00:00,4.4\n2000-01-01 00:10,4.3\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00 2000-01-01T00:00:00 2000-01-01T00:10:00; note clock_anew"},
+	{"a clock that was set late", "when,temp C\n1970-01-01 00:00,4.4\n1970-01-01 00:10,4.3\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd - 1970-01-01T00:00:00 1970-01-01T00:10:00 2025-11-15T13:05:00 2025-11-15T13:15:00; note clock_unset"},
 	{"months of different years put together", "year,month,day,hour,temp C\n2015,11,30,22,4.5\n2015,11,30,23,4.4\n2009,12,1,0,4.4\n2009,12,1,1,4.4\n", "ymd - 2015-11-30T22:00:00 2015-11-30T23:00:00 2009-12-01T00:00:00 2009-12-01T01:00:00; note typical_year"},
 	{"a memory that went round", "when,temp C\n2025-11-20 13:00,4.5\n2025-11-20 14:00,4.4\n2025-11-20 15:00,4.4\n2025-11-20 11:00,4.5\n2025-11-20 12:00,4.4\n", "ymd - 2025-11-20T13:00:00 2025-11-20T14:00:00 2025-11-20T15:00:00 2025-11-20T11:00:00 2025-11-20T12:00:00; note out_of_order"},
 }

@@ -27,7 +27,7 @@ const (
 )
 
 // yearDayNames are the names of columns that count the days of a year.
-var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
+var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "decimal day", "dec day", "fraction* day", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
 var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}

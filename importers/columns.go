@@ -27,7 +27,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 			c.takeUnit(unit, "column")
 		}
 		l.describeUnder(&c)
-		if split && isClockPart(c.header) || isCount(c.header) || isSecondClock(rows, names, i) {
+		if split && isClockPart(c.header) || isCount(c.header) || l.clock.zoneAt == i+1 || isSecondClock(rows, names, i) {
 			continue
 		}
 		switch c.kind = l.kindOf(rows, &c); c.kind {
@@ -288,11 +288,14 @@ func (t columnTally) isDevice(rows []record) bool {
 	return n > 0 && n <= maxDevices && (n == 1 || 3*n <= 2*len(rows)) && t.states < t.filled
 }
 
-// learnZone looks for the zone in the clock's names, then in a column of its own, then above the table.
-func (l *layout) learnZone(names []string) {
-	for _, i := range l.clock.columns {
-		if i < len(names) && l.zone == "" {
-			l.zone = zoneInName(names[i])
+// learnZone looks for the zone in the clock's names and what stands for their unit, then in a column of its own, then
+// above the table.
+func (l *layout) learnZone(names, units []string) {
+	for _, row := range [][]string{names, units} {
+		for _, i := range l.clock.columns {
+			if i < len(row) && l.zone == "" {
+				l.zone = zoneInName(row[i])
+			}
 		}
 	}
 	if l.zone == "" {

@@ -210,12 +210,16 @@ func (s *scan) runOf(run, row int) int {
 
 // remarkOrder counts the readings earlier than the one above.
 func (s *scan) remarkOrder(out *Series, c *values) {
+	leaps := 0
 	for i := 1; i < len(out.FaceMS); i++ {
-		if out.FaceMS[i] < out.FaceMS[i-1] {
+		switch step := out.FaceMS[i] - out.FaceMS[i-1]; {
+		case step < 0:
 			out.OutOfOrder++
+		case step > 366*dayMS:
+			leaps++
 		}
 	}
-	if out.OutOfOrder > 0 {
+	if out.OutOfOrder+leaps > 0 {
 		s.noteOrder(c)
 	}
 }
@@ -239,13 +243,19 @@ func (s *scan) noteOrder(c *values) {
 			case typical && turnsMonth(before, at):
 				r.Code = RemarkTypical
 			case beginsAnew(before, at):
-				r.Code, r.Args = RemarkClockAnew, []string{strconv.Itoa(time.UnixMilli(at).UTC().Year())}
+				r.Code, r.Args = RemarkClockAnew, []string{yearOf(at)}
 			}
 			s.notes.add(r)
+		}
+		if before != noTime && beginsAnew(at, before) {
+			s.notes.add(series.Remark{Code: RemarkClockUnset, Line: s.lineOf(row), Column: s.clock.columns[0] + 1, Args: []string{yearOf(before)}})
 		}
 		before = at
 	}
 }
+
+// yearOf is the year of a face.
+func yearOf(at int64) string { return strconv.Itoa(time.UnixMilli(at).UTC().Year()) }
 
 // beginsAnew says whether a clock fell back by more than a year to a 1 January: where clocks that have lost their
 // time begin.

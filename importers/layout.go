@@ -297,7 +297,7 @@ func (l *layout) try(records []record) bool {
 	l.mark, l.marked = learnMark(rows, l.clock)
 	l.preamble, l.headerAt = records[:headerAt], headerAt
 	l.learnColumns(rows, names, units)
-	l.learnZone(names)
+	l.learnZone(names, units)
 	l.learnOrder(rows, names)
 	l.learnOrigin()
 	l.learnPageUnit()

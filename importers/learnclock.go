@@ -62,11 +62,12 @@ type stampFit struct {
 	form          dateForm
 	hits          int
 	timed, zoned  int // with a time behind the date; with an offset
+	offsets       int // how many different ones
 	empty         int // rows without a date, where a time is looked for beside it
 	midnights     int // timed at midnight: a date that was printed as if it were a time
 }
 
-func (s stampFit) fit(read func(*clock, [][]byte) (int64, int64, bool), more ...int) clockFit {
+func (s stampFit) fit(read timeReader, more ...int) clockFit {
 	c := &clock{read: read, form: s.form, columns: append([]int{s.column}, more...), zoned: 2*s.zoned > s.hits, above: noTime}
 	c.fills = s.empty > s.hits && len(more) > 0
 	return clockFit{c, s.first}
@@ -92,6 +93,10 @@ func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool
 		if s := countStamps(rows, col, form); s.hits > best.hits {
 			best = s
 		}
+	}
+	if best.offsets > 2 { // more than winter's and summer's: the ends of spans
+		best.form.pattern += "~"
+		best = countStamps(rows, col, best.form)
 	}
 	return best, best.hits > 0 && 2*best.hits >= filledFrom(rows, col, best.first)
 }
@@ -180,6 +185,7 @@ func worthTrying(rows []record, col int, form dateForm) bool {
 
 func countStamps(rows []record, col int, form dateForm) stampFit {
 	s := stampFit{column: col, form: form, first: -1}
+	offsets := map[int64]bool{}
 	for i, r := range rows {
 		t, timed, ok := form.fits(trim(r.cells[col]))
 		if !ok {
@@ -191,8 +197,12 @@ func countStamps(rows []record, col int, form dateForm) stampFit {
 		s.hits++
 		s.timed += one(timed)
 		s.zoned += one(t.zoned)
+		if t.zoned {
+			offsets[t.offsetMS] = true
+		}
 		s.midnights += one(timed && t.ms == 0)
 	}
+	s.offsets = len(offsets)
 	return s
 }
 

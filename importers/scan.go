@@ -338,7 +338,7 @@ func (s *scan) badRow(record []byte) {
 }
 
 // footWords begin the lines of statistics and the closing words below a table, lower case.
-var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "stat", "total", "count", "anzahl", "antal", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
+var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "statist", "total", "count", "anzahl", "antal", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
 
 // beginsFoot says whether a cell begins with a word that closes tables.
 func beginsFoot(cell []byte) bool {

@@ -77,7 +77,7 @@ var countUnits = []struct {
 	stems []string
 	ms    float64
 }{
-	{[]string{"ms", "millisec*", "millisek*"}, 1}, {[]string{"s", "sec*", "sek*"}, secondMS}, {[]string{"min", "mins", "minut*"}, minuteMS},
+	{[]string{"ms", "milli*"}, 1}, {[]string{"s", "sec*", "sek*"}, secondMS}, {[]string{"min", "mins", "minut*"}, minuteMS},
 	{[]string{"h", "hr*", "hour*", "std*", "stund*", "heure*", "tim*r"}, hourMS}, {[]string{"d", "day*", "tag*", "jour*"}, dayMS},
 }
 

@@ -4,9 +4,16 @@ import "bytes"
 
 // parseTime reads the time behind a date of the form.
 func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
-	if !f.hour() {
+	switch {
+	case f.spans():
+		t.ms, _, ok = timeSpan(s)
+		return t, ok
+	case !f.hour():
 		if t, ok = parseTime(s); !ok {
 			t, ok = dashedTime(s)
+		}
+		if from := f.cutSpan(s); !ok && len(from) < len(s) {
+			t, ok = parseTime(from)
 		}
 		return t, ok
 	}
@@ -20,6 +27,21 @@ func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
 		t.offsetMS, t.zoned = parseZone(s)
 	}
 	return t, hours <= 24 && (len(s) == 0 || t.zoned)
+}
+
+// spanMarks may stand between two times each with its date.
+var spanMarks = [][]byte{[]byte(" - "), []byte(" \u2013 "), []byte(" to "), []byte(" bis "), []byte("/"), []byte("--")}
+
+// cutSpan cuts the second date, and its time, off what stands behind the first date.
+func (f dateForm) cutSpan(s []byte) []byte {
+	for _, mark := range spanMarks {
+		if at := bytes.Index(s, mark); at > 0 {
+			if _, _, ok := f.parseDate(trim(s[at+len(mark):])); ok {
+				return trim(s[:at])
+			}
+		}
+	}
+	return s
 }
 
 // dashedTime reads hh-mm or hh-mm-ss, as in the names of files.

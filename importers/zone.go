@@ -107,6 +107,9 @@ func zoneInName(name string) string {
 	if zone := ianaName(name); zone != "" {
 		return zone
 	}
+	if zone := seasonsInWords(name); zone != "" {
+		return zone
+	}
 	low := strings.ToLower(name)
 	for _, word := range []string{"utc", "gmt"} {
 		if at := strings.Index(low, word); at >= 0 && (at == 0 || !isLetter(low[at-1])) {
@@ -127,6 +130,24 @@ func zoneInName(name string) string {
 		}
 	}
 	return zoneInWords(name)
+}
+
+// seasons are the zones in which two abbreviations take turns, winter's and summer's, by a name of the time zone
+// database.
+var seasons = []struct{ winter, summer, zone string }{
+	{"cet", "cest", "CET"}, {"mez", "mesz", "CET"}, {"eet", "eest", "EET"}, {"wet", "west", "WET"}, {"gmt", "bst", "Europe/London"},
+	{"est", "edt", "EST5EDT"}, {"cst", "cdt", "CST6CDT"}, {"mst", "mdt", "MST7MDT"}, {"pst", "pdt", "PST8PDT"},
+}
+
+// seasonsInWords finds a zone whose winter's and summer's abbreviations are both among a name's words.
+func seasonsInWords(name string) string {
+	w := words(name)
+	for _, s := range seasons {
+		if anyPhrase([]string{s.winter + " " + s.summer}, w) {
+			return s.zone
+		}
+	}
+	return ""
 }
 
 // zoneInWords finds an abbreviation among a name's words: in capitals, or the last of several. Those of two letters
@@ -265,9 +286,9 @@ func (c *clock) learnZone(rows []record, names []string) {
 		offset, ok := parseZone(first)
 		switch {
 		case ok && others == 0:
-			c.zone = zoneName(offset)
-		case others == 0 && ianaName(text(first)) == text(first):
-			c.zone = text(first)
+			c.zone, c.zoneAt = zoneName(offset), col+1
+		case others == 0 && zoneOfValue(name, text(first)) != "":
+			c.zone, c.zoneAt = zoneOfValue(name, text(first)), col+1
 		case ok && share(rows, col, func(cell []byte) bool { _, ok := parseZone(cell); return ok }):
 			c.face, c.read, c.zoned = c.read, readBesideZone, true
 			c.columns = append(c.columns, col)
