@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"runtime"
 	"syscall"
 	"time"
 
@@ -27,6 +28,7 @@ const quitWithin = 2 * time.Second
 // window opens the window, with a winter, a plan or logger files in it where some are named, and returns the
 // exit status when it is closed.
 func window(paths ...string) int {
+	runtime.GOMAXPROCS(runtime.NumCPU() + 1) // however many read and reckon, the window need not wait for one of them
 	app := fyneapp.NewWithID("thawbook")
 	own := userdata.Load()
 	version := program().Version

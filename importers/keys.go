@@ -62,6 +62,10 @@ func (l *layout) keepUnits(rows []record, found []column) {
 	}
 }
 
+// longestName is how many bytes the name of a variable or a unit may have. Cut by a delimiter that is not the file's, a
+// row of a thousand columns is one cell.
+const longestName = 200
+
 // keyKind says whether cells are the names of variables or units, or else skipped.
 func (l *layout) keyKind(t columnTally, header string) columnKind {
 	name := words(header)
@@ -71,6 +75,9 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 	measured, units, telling := map[Quantity]bool{}, 0, false
 	named := 0
 	for cell := range t.distinct {
+		if len(cell) > longestName {
+			return skipped
+		}
 		if unitInCell(text([]byte(cell))) != "" {
 			units++
 			telling = telling || len(cell) > 1 || cell == "%"

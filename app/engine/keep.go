@@ -33,6 +33,7 @@ func Keep(ctx context.Context, s *store.Store, read []File, tell Progress) (name
 		index[given] = len(arrivals)
 		arrivals = append(arrivals, store.Arrival{Came: given, SHA256: sum, Open: func() (io.ReadCloser, error) { return openWatched(ctx, given, m) }})
 	}
+	m.verb, m.files = "Keeping", len(arrivals)
 	taken, err := s.Take(ctx, arrivals)
 	if err != nil {
 		return nil, err
@@ -93,10 +94,21 @@ func openWatched(ctx context.Context, path string, m *meter) (io.ReadCloser, err
 	if err != nil {
 		return nil, err
 	}
-	return struct {
-		io.Reader
-		io.Closer
-	}{&watched{ctx: ctx, in: source, name: path, meter: m}, source}, nil
+	return counted{&watched{ctx: ctx, in: source, name: path, meter: m}, source, path, m}, nil
+}
+
+// counted is a file that counts as done once it is closed.
+type counted struct {
+	io.Reader
+	io.Closer
+	name  string
+	meter *meter
+}
+
+// Close is io.Closer's.
+func (c counted) Close() error {
+	c.meter.end(c.name)
+	return c.Closer.Close()
 }
 
 // KeepPlan takes a plan's files into a winter file and returns its winter with their names there, and the

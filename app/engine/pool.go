@@ -2,6 +2,7 @@ package engine
 
 import (
 	"context"
+	"fmt"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -42,11 +43,13 @@ func spreadUntil(ctx context.Context) func(n int, work func(i int)) {
 	}
 }
 
-// meter tells how far reading has come, one call at a time.
+// meter tells how far reading has come, one call at a time: of one file its name, of several how many are done.
 type meter struct {
-	lock        sync.Mutex
-	done, total int64
-	tell        Progress
+	lock         sync.Mutex
+	done, total  int64
+	ended, files int
+	verb         string // what is done with the files, as "Reading"
+	tell         Progress
 }
 
 // add counts n more bytes of a file.
@@ -57,5 +60,16 @@ func (m *meter) add(n int64, what string) {
 	m.lock.Lock()
 	defer m.lock.Unlock()
 	m.done += n
+	if m.files > 1 {
+		what = fmt.Sprintf("%s %d of %d files", m.verb, min(m.ended+1, m.files), m.files)
+	}
 	m.tell(m.done, max(m.done, m.total), what)
+}
+
+// end counts a file that was dealt with.
+func (m *meter) end(what string) {
+	m.lock.Lock()
+	m.ended++
+	m.lock.Unlock()
+	m.add(0, what)
 }

@@ -26,12 +26,12 @@ type reader struct {
 
 // readAll reads every path, in order, whatever becomes of its neighbours. The error is the context's.
 func (r reader) readAll(ctx context.Context, paths []string) ([]File, error) {
-	m := &meter{tell: r.progress}
+	m := &meter{tell: r.progress, verb: "Reading", files: len(paths)}
 	for _, p := range paths {
 		m.total += r.source.Size(p)
 	}
 	out := make([]File, len(paths))
-	if err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m) }); err != nil {
+	if err := each(ctx, len(paths), func(i int) { out[i] = r.read(ctx, paths[i], m); m.end(paths[i]) }); err != nil {
 		return out, err
 	}
 	return out, r.askNeighbours(ctx, out)

@@ -8,6 +8,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"io"
+	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
@@ -112,6 +113,34 @@ func TestFindingKeptFiles(t *testing.T) {
 		if in, err := source.Open(name); err == nil {
 			in.Close()
 			t.Errorf("%s was opened", name)
+		}
+	}
+}
+
+// Of several files the keeper is told how many are done, of one its name; the bytes never run backwards.
+func TestProgressSaysHowManyFilesAreDone(t *testing.T) {
+	dir := t.TempDir()
+	var paths []string
+	for _, name := range []string{"a", "b", "c"} {
+		text := "Time,Temperature (°C)\n2024-12-01 00:00:00,4.0\n2024-12-01 00:01:00,4.1\n2024-12-01 00:02:00,4.2\n"
+		paths = append(paths, filepath.Join(dir, name+".csv"))
+		if err := os.WriteFile(paths[len(paths)-1], []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, c := range []struct {
+		paths []string
+		last  string
+	}{{paths, "Reading 3 of 3 files"}, {paths[:1], paths[0]}} {
+		last, before := "", int64(0)
+		_, err := Inspect(t.Context(), c.paths, nil, func(done, total int64, what string) {
+			if done < before || done > total {
+				t.Errorf("%d of %d after %d", done, total, before)
+			}
+			last, before = what, done
+		})
+		if err != nil || last != c.last {
+			t.Errorf("%q, %v; wanted %q", last, err, c.last)
 		}
 	}
 }

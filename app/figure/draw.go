@@ -137,7 +137,7 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 	}
 	for _, j := range slices.Backward(lane.frontToBack()) {
 		t := &lane.Traces[j]
-		if t.Pyramid == nil || t.Curve.Len() == 0 {
+		if t.Pyramid == nil || t.Curve.Len() == 0 || t.Veiled {
 			continue
 		}
 		width := t.width() * l.scale

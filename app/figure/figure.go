@@ -76,6 +76,7 @@ type Trace struct {
 	Width    float64     // design pixels; 0: 1.5, or 1 for a muted trace
 	Muted    bool
 	OwnScale bool // takes a scale of its own, at the right, where it would flatten the others
+	Veiled   bool // widens the lane's veil and has no line of its own
 }
 
 // Band is the good range of a lane, in the curves' unit. An infinite limit is none.

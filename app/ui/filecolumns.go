@@ -13,10 +13,7 @@ import (
 
 // columnsOf says which columns of a file are whose, with the way to group them otherwise.
 func (u *UI) columnsOf(p desk.FilePage) fyne.CanvasObject {
-	lines := container.New(column{gap: 2})
-	for _, l := range p.Columns.Loggers {
-		lines.Add(body(l))
-	}
+	lines := byHandfuls(2, len(p.Columns.Loggers), func(i int) fyne.CanvasObject { return body(p.Columns.Loggers[i]) })
 	return container.New(column{gap: 0}, lines, container.NewHBox(u.quiet("Group them otherwise…", func() { u.columnsDialog(p) })))
 }
 

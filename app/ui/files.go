@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -41,12 +42,14 @@ func (u *UI) filesPage() fyne.CanvasObject {
 	if len(v.Files) == 0 {
 		return container.NewBorder(top, nil, nil, nil)
 	}
-	if _, ok := u.book.File(s.chosen, u.units); !ok {
+	if !slices.ContainsFunc(v.Files, func(f desk.FileEntry) bool { return f.Name == s.chosen }) {
 		s.chosen = v.Files[0].Name
 	}
 	before := s.list
 	s.list = u.fileList(v.Files)
-	s.detail = container.NewStack()
+	if s.detail == nil {
+		s.detail = container.NewStack()
+	}
 	u.fillFile()
 	left := container.New(fixed{width: fileListWidth}, container.NewBorder(nil, nil, nil, hairline(), container.New(inset{12, 6, 8, 0}, s.list)))
 	page := container.NewBorder(top, nil, left, nil, s.detail)
@@ -79,9 +82,32 @@ func (u *UI) showFile(name string) {
 	u.fillFile()
 }
 
-// fillFile puts the chosen file beside the list.
+// fileKey is all that what is shown of a file hangs on.
+type fileKey struct {
+	state int
+	name  string
+	units desk.Units
+}
+
+// fillFile puts the chosen file beside the list, as soon as what is shown of it is made.
 func (u *UI) fillFile() {
-	p, _ := u.book.File(u.files.chosen, u.units)
+	book, key := u.book, fileKey{u.state, u.files.chosen, u.units}
+	p, fresh := u.fileViews.of(key, func() desk.FilePage { p, _ := book.File(key.name, key.units); return p }, u.fillChosen)
+	if fresh {
+		u.files.detail.Objects = []fyne.CanvasObject{u.filePage(p)}
+		u.files.detail.Refresh()
+	}
+}
+
+// fillChosen is fillFile where the files are still shown.
+func (u *UI) fillChosen() {
+	if u.page == filesPageNumber && u.files.detail != nil {
+		u.fillFile()
+	}
+}
+
+// filePage is all that is shown of a file.
+func (u *UI) filePage(p desk.FilePage) fyne.CanvasObject {
 	page := container.New(column{widest: 860, gap: 12}, fileTitle(p))
 	for _, q := range p.Questions {
 		page.Add(u.questionOf(p, q))
@@ -111,8 +137,7 @@ func (u *UI) fillFile() {
 		page.Add(heading("Notes on the data"))
 		page.Add(byHandfuls(12, len(p.Notes), func(i int) fyne.CanvasObject { return u.noteOf(p, p.Notes[i]) }))
 	}
-	u.files.detail.Objects = []fyne.CanvasObject{container.NewVScroll(container.New(inset{20, 14, 20, 16}, page))}
-	u.files.detail.Refresh()
+	return container.NewVScroll(container.New(inset{20, 14, 20, 16}, page))
 }
 
 // heading parts the page: a hairline and a small title.

@@ -7,9 +7,9 @@ import (
 	"thawbook/app/desk"
 )
 
-// newPlot shows a Timeline as a chart; read is told what the pointer reads.
-func newPlot(t desk.Timeline, dark bool, read func(string)) *chart.Chart {
-	c := chart.New(figureOf(t, dark))
+// newPlot shows a Timeline's figure as a chart; read is told what the pointer reads.
+func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
+	c := chart.New(f)
 	c.SetWhole(t.Whole)
 	c.OnHover = func(at int64, all []chart.Reading) { read(t.Read(at, saidOf(all))) }
 	c.OnLeave = func() { read("") }
@@ -34,6 +34,10 @@ func figureOf(t desk.Timeline, dark bool) *chart.Figure {
 	return f
 }
 
+// mostLines is how many loggers of a lane are drawn each with a line: of more nobody could follow one, and the veil
+// shows their spread.
+const mostLines = 40
+
 func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
 	out := chart.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil}
 	thin := 0
@@ -45,6 +49,7 @@ func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
 		}
 		trace := chart.NewTrace(t.Name, t.Curve, ink)
 		trace.Muted, trace.OwnScale = t.Role != desk.Firm, t.OwnScale
+		trace.Veiled = t.Role == desk.Thin && len(l.Traces) > mostLines
 		out.Traces = append(out.Traces, trace)
 	}
 	if l.Band != nil {

@@ -16,14 +16,14 @@ type timelinePage struct {
 	at       desk.Span    // the stretch to show once there is something to draw
 }
 
-func newTimelinePage(t desk.Timeline, dark bool, read func(string)) *timelinePage {
+func newTimelinePage(t desk.Timeline, f *chart.Figure, read func(string)) *timelinePage {
 	p := &timelinePage{}
 	if t.Lacks != "" {
 		p.object = container.New(inset{20, 14, 12, 8}, container.New(column{gap: 10}, sentence(t.Sentence), body(t.Lacks)))
 		return p
 	}
 	p.measured = caption(desk.HelpLine("timeline"))
-	p.plot = newPlot(t, dark, read)
+	p.plot = newPlot(t, f, read)
 	p.plot.OnMeasure = func(s desk.Span) { p.measured.setText(t.Measured(s)) }
 	top := container.New(column{gap: 2}, sentence(t.Sentence), p.measured)
 	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, top), nil, nil, nil, p.plot))

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"thawbook/app/chart"
 	"thawbook/app/desk"
 )
 
@@ -41,6 +42,10 @@ type UI struct {
 	tabs     *container.AppTabs
 	plot     *timelinePage
 	files    filesScreen
+
+	state     int // counts the states of the book
+	barnViews beside[barnKey, barnView]
+	fileViews beside[fileKey, desk.FilePage]
 }
 
 // Memory is what the program remembers for a user from one start to the next. Its methods are quick and tell
@@ -66,6 +71,8 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	app.Settings().SetTheme(u.theme)
 	u.win = app.NewWindow("Thawbook")
 	u.work = &worker{do: u.Do, guard: u.Keeper.Guarded, begun: u.begun, progress: u.progressed, ended: u.ended}
+	u.barnViews = beside[barnKey, barnView]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
+	u.fileViews = beside[fileKey, desk.FilePage]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
 	u.status = newStatus(u.stopWork)
 	u.strip = newStrip()
 	u.rail = newRail(u.showBarn, u.pressLogger, u.showFiles)
@@ -243,6 +250,7 @@ func (u *UI) tellFaults() {
 func (u *UI) setBook(b desk.Book) {
 	other, renamed := !b.Same(u.book), b.Name() != u.book.Name() || b.Path != u.book.Path
 	u.book, u.stopped = b, false
+	u.state++
 	if other {
 		u.closeSheets()
 		s := u.Memory.Screen(b.Path)
@@ -304,6 +312,7 @@ func (u *UI) setTemperature(t desk.TemperatureUnit) {
 func (u *UI) setVariant(v Variant) {
 	u.theme.Variant = v
 	u.app.Preferences().SetString(prefVariant, string(v))
+	u.centre.Objects, u.rail.inside.Objects = nil, nil // made anew below: no need to paint the old ones over first
 	u.app.Settings().SetTheme(u.theme)
 	u.win.SetMainMenu(u.menu())
 	u.refresh()
@@ -326,8 +335,10 @@ func (u *UI) refresh() {
 	if u.page == filesPageNumber {
 		page = u.filesPage
 	}
-	u.centre.Objects = []fyne.CanvasObject{page()}
-	u.centre.Refresh()
+	if made := page(); made != nil { // else the page before stays until it is made
+		u.centre.Objects = []fyne.CanvasObject{made}
+		u.centre.Refresh()
+	}
 }
 
 // showRail gives the rail its room, or takes it away.
@@ -339,19 +350,50 @@ func (u *UI) showRail(on bool) {
 	u.frame.Refresh()
 }
 
-// barnPage is a barn's header over its three screens.
+// barnView is what is shown of a barn, ok when it is judged, and barnKey all that it hangs on.
+type (
+	barnKey struct {
+		state, barn int
+		units       desk.Units
+		dark        bool
+	}
+	barnView struct {
+		desk.BarnView
+		ok     bool
+		figure *chart.Figure
+		notes  []string
+	}
+)
+
+// barnView is what is shown of the chosen barn; fresh is false while it is made.
+func (u *UI) barnView() (v barnView, fresh bool) {
+	book, key := u.book, barnKey{u.state, u.barn, u.units, u.theme.IsDark(u.app.Settings().ThemeVariant())}
+	return u.barnViews.of(key, func() (v barnView) {
+		v.BarnView, v.ok = book.Barn(key.barn, key.units)
+		v.figure, v.notes = figureOf(v.Timeline, key.dark), book.Notes(key.barn)
+		return v
+	}, u.refresh)
+}
+
+// broke tells of a fault of the program in making what a page shows.
+func (u *UI) broke(err error) { u.trouble(desk.Fault{Text: desk.Sentenced(err)}) }
+
+// barnPage is a barn's header over its three screens; nil while it is made.
 func (u *UI) barnPage() fyne.CanvasObject {
-	v, ok := u.book.Barn(u.barn, u.units)
-	if !ok {
+	v, fresh := u.barnView()
+	if !fresh {
+		return nil
+	}
+	if !v.ok {
 		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
 	view := u.plot.view()
-	u.plot = newTimelinePage(v.Timeline, u.theme.IsDark(u.app.Settings().ThemeVariant()), u.status.read)
+	u.plot = newTimelinePage(v.Timeline, v.figure, u.status.read)
 	if u.plot.plot != nil && view.To > view.From {
 		u.plot.plot.SetView(view)
 	}
 	u.tabs = container.NewAppTabs(
-		container.NewTabItem("First look", firstLookPage(v.FirstLook, u.book.Notes(u.barn), u.look)),
+		container.NewTabItem("First look", firstLookPage(v.FirstLook, v.notes, u.look)),
 		container.NewTabItem("Timeline", u.plot.object),
 		container.NewTabItem("Stages", stagesPage(v.Stages, u.status.read)),
 	)
@@ -377,7 +419,7 @@ func (u *UI) showPage(page int) {
 		u.page = page
 		u.refresh()
 	}
-	if _, ok := u.book.Barn(u.barn, u.units); ok {
+	if u.tabs != nil && u.page != page {
 		u.tabs.SelectIndex(page)
 	}
 }
