@@ -20,7 +20,7 @@ func (b Book) clockDoubted(l winter.Logger, p engine.Proposal) (d FileDoubt, ope
 	keep := winter.Exclusion{From: p.Remark.Span.From, To: p.Remark.Span.To, Reason: engine.DoubtClock}
 	return FileDoubt{
 		Text: clockDoubt(p.Remark), Take: winter.MoveClock{At: p.Slot, AheadMS: l.AheadMS + p.AheadMS}, Keep: winter.Keep{At: p.Slot, Stretches: []winter.Exclusion{keep}},
-		TakeIt: "Set it right by that", KeepIt: "Leave the clock", owner: l.Name,
+		TakeIt: "Set it right by that", KeepIt: "Leave the clock",
 	}, true
 }
 

@@ -14,6 +14,16 @@ type FilePlot struct {
 	Low, High string // with their unit
 	From, To  string
 	Columns   []PlotColumn
+	Marks     []PlotMark
+
+	quantity, logger string
+	whole            Span // on the file's own clock
+}
+
+// PlotMark is a stretch of a small plot, 0 at its beginning and 1 at its end: one that looks odd, or one that is left out.
+type PlotMark struct {
+	From, To float64
+	Odd      bool
 }
 
 // PlotColumn is an upright stroke of a small plot, 0 at the lowest reading and 1 at the highest; where
@@ -45,7 +55,7 @@ func plotsOf(f engine.File, u Units) (out []FilePlot) {
 		if !ok {
 			continue
 		}
-		p.Name = capital(word)
+		p.Name, p.quantity, p.logger = capital(word), word, s.Logger
 		if several {
 			p.Name += ", " + s.Logger
 		}
@@ -87,7 +97,7 @@ func plotOf(at []int64, val []float64) (p FilePlot, ok bool) {
 	for _, b := range c.Bins(spans) {
 		p.Columns = append(p.Columns, strokeOf(b, low, high))
 	}
-	p.From, p.To = faceDay(whole.From), faceDay(whole.To)
+	p.From, p.To, p.whole = faceDay(whole.From), faceDay(whole.To), whole
 	return p, true
 }
 

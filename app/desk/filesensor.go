@@ -14,11 +14,12 @@ import (
 // FileDoubt is what about a logger's readings or clock can hardly be right, with the edits that act on it and that
 // keep everything as it is. Either is one press, and one press takes it back.
 type FileDoubt struct {
-	Text            string
-	Take, Keep      winter.Edit // Take is nil where nothing can be set right by a press
-	TakeIt, KeepIt  string      // on the buttons
-	quantity, owner string
-	spans           []series.Span
+	Text           string
+	Take, Keep     winter.Edit // Take is nil where nothing can be set right by a press
+	TakeIt, KeepIt string      // on the buttons
+
+	quantity string // "" for all
+	spans    []series.Span
 }
 
 // reasonWord is why something is left out, in words: the keeper's own, else those of the doubt it was left out for.
@@ -63,7 +64,7 @@ func (b Book) doubt(l winter.Logger, p engine.Proposal, u Units) (d FileDoubt, o
 	}
 	d = FileDoubt{
 		Text: b.doubtSentence(l, p, stretches, u), Keep: winter.Keep{At: p.Slot, Stretches: stretches}, TakeIt: "Leave it out", KeepIt: "Keep it",
-		quantity: stretches[0].Quantity, owner: l.Name,
+		quantity: stretches[0].Quantity,
 	}
 	for _, x := range stretches {
 		d.spans = append(d.spans, series.Span{From: x.From, To: x.To})

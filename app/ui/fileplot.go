@@ -19,7 +19,7 @@ func smallPlot(p desk.FilePlot, days bool) fyne.CanvasObject {
 	name := container.New(fixed{width: plotNameWide}, line(p.Name, theme.SizeNameCaptionText, theme.ColorNameForeground, false))
 	low, high := line(p.Low, theme.SizeNameCaptionText, colorMuted, false), line(p.High, theme.SizeNameCaptionText, colorMuted, false)
 	scale := container.New(inset{8, 0, 0, 0}, container.New(fixed{width: plotScaleWide}, container.NewBorder(high, low, nil, nil)))
-	strip := canvas.NewRaster(func(w, h int) image.Image { return strokes(p.Columns, w, h) })
+	strip := canvas.NewRaster(func(w, h int) image.Image { return marked(strokes(p.Columns, w, h), p.Marks) })
 	strip.SetMinSize(fyne.NewSize(plotScaleWide, plotHigh))
 	page := container.New(column{gap: 2}, container.NewBorder(nil, nil, name, scale, strip))
 	if days {
@@ -31,7 +31,7 @@ func smallPlot(p desk.FilePlot, days bool) fyne.CanvasObject {
 }
 
 // strokes draws a stroke for each column of a plot, joined to the one before where both are known.
-func strokes(all []desk.PlotColumn, w, h int) image.Image {
+func strokes(all []desk.PlotColumn, w, h int) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	if len(all) == 0 || w == 0 || h < 4 {
 		return img
@@ -50,6 +50,28 @@ func strokes(all []desk.PlotColumn, w, h int) image.Image {
 		}
 		y0, y1 := room*(1-high)+1, room*(1-low)+1
 		fill(img, float64(i)*each, y0, float64(i+1)*each, max(y1, y0+thick), ink)
+	}
+	return img
+}
+
+// A mark is a bar along the upper edge for what looks odd and along the lower for what is left out, never so short that
+// it can't be seen.
+const markHigh, markLeast = 4, 5
+
+// marked puts the marks of a plot over its strokes.
+func marked(img *image.RGBA, marks []desk.PlotMark) *image.RGBA {
+	w, h := float64(img.Rect.Dx()), float64(img.Rect.Dy())
+	thick := max(1, h/plotHigh)
+	for _, m := range marks {
+		from, to := m.From*w, m.To*w
+		if least := markLeast * thick; to-from < least {
+			from, to = (from+to-least)/2, (from+to+least)/2
+		}
+		if m.Odd {
+			fill(img, from, 0, to, markHigh*thick, theme.Color(colorWatch))
+			continue
+		}
+		fill(img, from, h-markHigh*thick, to, h, theme.Color(theme.ColorNameForeground))
 	}
 	return img
 }
