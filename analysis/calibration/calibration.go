@@ -25,8 +25,9 @@ type Check struct {
 // 2 h over a salt, an hour side by side: common practice, no source). The first third of it is not counted, for
 // the last of the settling. Of several the longest is taken, the first of equal ones.
 const (
+	IceMS, SaltMS, togetherMS = 15 * 60 * 1000, 2 * series.HourMS, series.HourMS
+	SteadyReadings            = 8 // with the first third that is not counted
 	steadyK, steadyRelHum     = 0.2, 0.01
-	iceMS, saltMS, togetherMS = 15 * 60 * 1000, 2 * series.HourMS, series.HourMS
 	leastReadings             = 5
 	iceNearK, saltNear        = 3, 0.15
 	iceErrK, saltErr          = 0.05, 0.006
@@ -37,7 +38,7 @@ const (
 // ice in water holds 0.00 ± 0.05 °C (from memory). Readings more than 3 K from it are not of the bath. stepK
 // is the printed resolution. ok is false when there is no steady stretch of 15 minutes and five readings.
 func Ice(tempC series.Curve, span series.Span, stepK float64) (Check, bool) {
-	return against(tempC.Slice(span), iceMS, math.Max(steadyK, 2*stepK), stepK, iceErrK, iceNearK, func(int64) float64 { return 0 })
+	return against(tempC.Slice(span), IceMS, math.Max(steadyK, 2*stepK), stepK, iceErrK, iceNearK, func(int64) float64 { return 0 })
 }
 
 // Salt is the check over the slush of a salt within a span in which the keeper had the logger there, at the
@@ -47,7 +48,7 @@ func Ice(tempC series.Curve, span series.Span, stepK float64) (Check, bool) {
 // ok is false when there is no steady stretch of two hours or the temperature is outside the salt's range.
 func Salt(tempC, relHum series.Curve, span series.Span, salt SaltName, step float64) (Check, bool) {
 	c := relHum.Slice(span)
-	return against(c, saltMS, math.Max(steadyRelHum, 2*step), step, saltErr, saltNear, func(at int64) float64 {
+	return against(c, SaltMS, math.Max(steadyRelHum, 2*step), step, saltErr, saltNear, func(at int64) float64 {
 		t, known := tempC.At(at)
 		if !known {
 			return math.NaN()

@@ -62,16 +62,7 @@ func stepOr(step float64, c series.Curve) float64 {
 	if step > 0 {
 		return step
 	}
-	smallest := math.Inf(1)
-	for _, s := range stepsOf(c) {
-		if s > 1e-9 {
-			smallest = math.Min(smallest, s)
-		}
-	}
-	if math.IsInf(smallest, 1) {
-		return 0
-	}
-	return smallest
+	return c.SmallestStep()
 }
 
 // spanOf is the stretch of a run of readings.

@@ -163,3 +163,18 @@ func (c Curve) cutStep(k int, s Span, joins bool) piece {
 	}
 	return p
 }
+
+// SmallestStep is the smallest change from one reading to the next that the curve ever showed, beyond rounding: what
+// stands for a printed resolution that is not known. 0 where it showed none.
+func (c Curve) SmallestStep() float64 {
+	smallest := math.Inf(1)
+	for i := 1; i < c.Len(); i++ {
+		if s := math.Abs(c.Val[i] - c.Val[i-1]); s > 1e-9 && c.Joined(i) {
+			smallest = math.Min(smallest, s)
+		}
+	}
+	if math.IsInf(smallest, 1) {
+		return 0
+	}
+	return smallest
+}

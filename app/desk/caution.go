@@ -6,6 +6,7 @@ const (
 	cautionCO2       = "Before going in to look: a closed barn full of hives can hold carbon dioxide at a level harmful to people. Air it or carry a meter."
 	cautionMould     = "Where walls stayed wet, wear a mask when brushing off mould, and do not brush it dry."
 	cautionFans      = "Lock a fan out before reaching into it: a stage that is off by its thermostat can start at any moment."
+	cautionSalt      = "The salt is for the check and no longer food: keep it away from food and hives, and wash your hands."
 	cautionElectrics = "Wiring in a damp barn is an electrician's work, behind a residual-current device."
 )
 
@@ -22,5 +23,5 @@ func (b barn) cautions() []string {
 
 // Cautions are all of them, for the help page.
 func Cautions() []string {
-	return []string{cautionAlarm, cautionCO2, cautionMould, cautionFans, cautionElectrics}
+	return []string{cautionAlarm, cautionCO2, cautionMould, cautionFans, cautionElectrics, cautionSalt}
 }

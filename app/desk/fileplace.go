@@ -46,7 +46,7 @@ func (b Book) fileLogger(l winter.Logger, at Slot, u Units) FileLogger {
 		out.Why = "Assumed: " + why + "."
 	}
 	out.Distance = b.distanceAsked(l, at)
-	out.Left, out.Doubts = b.settled(l, at), b.doubts(l, at, u)
+	out.Left, out.Doubts = b.settled(l, at, u), b.doubts(l, at, u)
 	return out
 }
 

@@ -144,8 +144,8 @@ func (b Book) doubted(name string) bool {
 }
 
 // settled is what the keeper set down on a logger's readings and clock, each with the press that takes it back.
-func (b Book) settled(l winter.Logger, at Slot) []LeftOut {
-	return slices.Concat(b.leftOut(l, at), b.keptIn(l, at), b.clockTaken(l, at))
+func (b Book) settled(l winter.Logger, at Slot, u Units) []LeftOut {
+	return slices.Concat(b.leftOut(l, at), b.keptIn(l, at), b.clockTaken(l, at), b.checked(l, at, u))
 }
 
 // keptIn is what looked odd and was kept.

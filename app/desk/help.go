@@ -20,6 +20,8 @@ var helpLines = map[string]string{
 	"coverage":       "How much of the bees' time has readings. Hours without readings are counted as unknown, never filled in.",
 	"assumed":        "Taken by the program because nothing was set down. Setting it down makes the figure yours.",
 	"hangs_at":       "Where a logger hung decides what its readings count for. Only room and control loggers judge the bees' air.",
+	"ice":            "Crushed ice with a little water is at 0 °C. Seal the logger in a bag, bury it and leave it for an hour or more; the steady part is found by itself.",
+	"salt":           "A slush of salt and a little water holds a known humidity in a closed jar, 75.6 % for table salt at 4 °C. Leave the logger over it, not in it, for a day.",
 	"clock":          "What a watch said and the logger at the same moment sets its times right; two such moments also how much it gains or loses between them.",
 	"bees_time":      "Only the time between bees in and bees out is judged.",
 	"sure":           "Cheap loggers may read half a degree and five points of humidity off. Hours are worked out again with every reading that much lower and higher.",

@@ -86,18 +86,17 @@ func signed(v float64) string {
 	return shortest(v)
 }
 
+// methodWordsOf are the ways of a check.
+var methodWordsOf = map[string]string{"ice": "in melting ice", "salt": "over a salt", sideBySide: "beside other loggers"}
+
 // methodWords say by what an offset was found.
 func methodWords(methods string) string {
-	words := map[string]string{"ice": "in melting ice", "salt": "over a salt", "side by side": "beside other loggers"}
 	if methods == "set" {
 		return "as you set it"
 	}
 	var parts []string
 	for m := range strings.SplitSeq(methods, ", ") {
-		if word, ok := words[m]; ok {
-			m = word
-		}
-		parts = append(parts, m)
+		parts = append(parts, methodShort(m))
 	}
 	return "as its check " + listed(parts) + " found"
 }

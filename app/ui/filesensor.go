@@ -14,6 +14,7 @@ func (u *UI) sensorWays(l desk.FileLogger) []fyne.CanvasObject {
 	return []fyne.CanvasObject{
 		u.quiet("Leave a stretch out…", func() { u.leaveOutDialog(l) }),
 		u.quiet("Clock…", func() { u.clockDialog(l) }),
+		u.quiet("Check…", func() { u.checkDialog(l) }),
 	}
 }
 
