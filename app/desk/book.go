@@ -150,7 +150,7 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	}
 	in, r := b.Result.Inputs[i], b.Result.Barns[i]
 	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), StagesOf(in, r, u)}
-	v.Header.Noted = noted(b.doc.Barns[i].Notes, r.Verdict, newBarn(in, r, u).u)
+	v.Header.Noted = noted(b.doc.Barns[i].Notes, in.Heads, r.Verdict, newBarn(in, r, u).u)
 	return v, true
 }
 

@@ -109,7 +109,7 @@ func (b barn) warm() []Sentence {
 		return []Sentence{{Text: "It was hardly ever warmer than " + limit + ": " + Hours(good.HoursAbove) + " in all.", Mark: MarkGood, weight: 20}}
 	}
 	s := Sentence{Mark: MarkWatch, weight: 60 + math.Min(good.HoursAbove/10, 35)}
-	s.Text = "It was warmer than " + limit + " for " + Hours(good.HoursAbove) + b.ofWhichHot(*good.High)
+	s.Text = "It was warmer than " + limit + " for " + Hours(good.HoursAbove) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursAbove }) + b.ofWhichHot(*good.High)
 	s.Text += b.mostOfIt(spells, &s.Look) + "; the warmest was " + b.u.Temp(peak(spells).Peak) + " on " + b.u.Date(mid64(peak(spells).Span)) + "."
 	s.Text += b.warmWentWith(spells, *good.High)
 	s.Sure = b.hoursSure(good.HoursAbove, good.AboveRange)
@@ -118,6 +118,27 @@ func (b barn) warm() []Sentence {
 	}
 	return []Sentence{s}
 }
+
+// inPhases is " (12 h in deep winter, 193 h in late winter)" for hours outside the good band, where they fell into
+// more than one phase: warm in November is another thing than warm in March.
+func (b barn) inPhases(quantity string, hours func(analysis.BandRow) float64) string {
+	var parts []string
+	for _, q := range b.r.Quantities {
+		if q.Quantity != quantity || q.Place != b.place() || q.Logger != "" || q.Phase == "" || len(q.Bands) == 0 {
+			continue
+		}
+		if h := hours(q.Bands[0]); h >= 1 {
+			parts = append(parts, Hours(h)+" "+phaseWords[q.Phase])
+		}
+	}
+	if len(parts) < 2 {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + ")"
+}
+
+// phaseWords say when a phase is.
+var phaseWords = map[string]string{"filling": "while filling", "deep winter": "in deep winter", "late winter": "in late winter", "emptying": "while emptying"}
 
 // ofWhichHot is ", 22 h of it above 8 °C", from the first wider band that has an upper limit.
 func (b barn) ofWhichHot(goodHighC float64) string {
@@ -199,7 +220,7 @@ func (b barn) cold() []Sentence {
 	}
 	low := peak(spells)
 	s := Sentence{Mark: MarkWatch, weight: 45 + math.Min(good.HoursBelow/20, 30)}
-	s.Text = "It was colder than " + b.u.LimitWithUnit(*good.Low) + " for " + Hours(good.HoursBelow) + b.mostOfIt(spells, &s.Look) +
+	s.Text = "It was colder than " + b.u.LimitWithUnit(*good.Low) + " for " + Hours(good.HoursBelow) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursBelow }) + b.mostOfIt(spells, &s.Look) +
 		"; the coldest was " + b.u.Temp(low.Peak) + " on " + b.u.Date(mid64(low.Span)) + "."
 	if outC, known := b.outdoorMean(b.bulkSpans(spells)); known {
 		s.Text += " That went with " + b.u.Temp(outC) + " outside on average."

@@ -14,10 +14,10 @@ const mostNotes = 3
 
 // noted is what the keeper saw, the latest notes first. Where it parts from an answer it says so: the loggers
 // saw the air where they hung, the keeper saw the barn.
-func noted(notes []winter.Note, v analysis.Verdict, u Units) string {
+func noted(notes []winter.Note, heads []analysis.HeadChange, v analysis.Verdict, u Units) string {
 	var parts []string
 	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
-		parts = append(parts, u.Date(notes[i].At)+": "+saw(notes[i]))
+		parts = append(parts, u.Date(notes[i].At)+": "+saw(notes[i])+perHundred(notes[i], heads))
 	}
 	if len(parts) == 0 {
 		return ""
@@ -41,6 +41,20 @@ func saw(n winter.Note) string {
 		kind = ""
 	}
 	return strings.Join(slices.DeleteFunc([]string{kind, figure, text}, func(s string) bool { return s == "" }), ", ")
+}
+
+// perHundred is " (0.5 pails per 100 hives)" for what is counted in things, where the number of hives is known.
+func perHundred(n winter.Note, heads []analysis.HeadChange) string {
+	hives := 0
+	for _, h := range heads {
+		if h.At <= n.At {
+			hives += h.Change
+		}
+	}
+	if n.Value == nil || n.Unit == "" || len(NoteUnits(n.Kind)) == 0 || hives <= 0 {
+		return ""
+	}
+	return " (" + number(*n.Value*100/float64(hives), 1) + " " + n.Unit + " per 100 hives)"
 }
 
 // decimalsOf is one for a number with a fraction.

@@ -97,15 +97,15 @@ func TestEveryStateAndEvidenceHasAWord(t *testing.T) {
 func TestNotesStandBesideTheAnswers(t *testing.T) {
 	notes := []winter.Note{{At: day0, Text: "Boxes wet along the wall."}, {At: day0 + 24*hourMS, Text: "Quiet."}}
 	dry := analysis.Verdict{Damp: analysis.Answer{State: analysis.No}}
-	got := noted(notes, dry, Units{})
+	got := noted(notes, nil, dry, Units{})
 	if want := "You noted 2 November: Quiet; 1 November: Boxes wet along the wall. You saw damp on 1 November; the loggers, where they hung, did not."; got != want {
 		t.Errorf("%q", got)
 	}
 	wet := analysis.Verdict{Damp: analysis.Answer{State: analysis.Yes}}
-	if got := noted(notes, wet, Units{}); strings.Contains(got, "did not") {
+	if got := noted(notes, nil, wet, Units{}); strings.Contains(got, "did not") {
 		t.Errorf("eyes and loggers agree, yet: %q", got)
 	}
-	if got := noted(nil, dry, Units{}); got != "" {
+	if got := noted(nil, nil, dry, Units{}); got != "" {
 		t.Errorf("nothing noted: %q", got)
 	}
 }

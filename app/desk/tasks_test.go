@@ -1,0 +1,280 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"thawbook/analysis"
+	"thawbook/app/engine"
+)
+
+// The tasks a keeper brings after takeout, each from files to words. Logs are written here; what is expected is
+// arithmetic a reader can follow, or the value named beside it.
+
+// logOf is a log at equal steps in UTC: a header, then each instant with what cells gives for it.
+func logOf(header, from string, days, stepMin float64, face string, cells func(at time.Time) string) string {
+	var text strings.Builder
+	text.WriteString(header + "\n")
+	start, err := time.Parse("2006-01-02 15:04", from)
+	if err != nil {
+		panic(err)
+	}
+	for m := 0.0; m <= days*24*60; m += stepMin {
+		at := start.Add(time.Duration(m * float64(time.Minute)))
+		text.WriteString(at.Format(face) + "," + cells(at) + "\n")
+	}
+	return text.String()
+}
+
+const isoFace = "2006-01-02 15:04"
+
+// judgedFiles reviews a winter from its plan and its files.
+func judgedFiles(t *testing.T, plan string, files map[string]string) engine.Result {
+	t.Helper()
+	dir := t.TempDir()
+	files["winter.toml"] = plan
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r, err := engine.ReviewFile(context.Background(), filepath.Join(dir, "winter.toml"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func utcMS(t *testing.T, s string) int64 {
+	t.Helper()
+	at, err := time.Parse("2006-01-02 15:04", s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return at.UnixMilli()
+}
+
+func within(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(got >= want-tolerance && got <= want+tolerance) {
+		t.Errorf("%s: %.6g, want %.6g ± %.2g", what, got, want, tolerance)
+	}
+}
+
+const utcWinter = "[winter]\nname = \"Tasks\"\nzone = \"UTC\"\n[[barn]]\nname = \"Alder\"\n"
+
+// One logger in °F, every 30 minutes, steady 40.1 °F and 82 %, and nothing else. Dew point by Magnus over water
+// (WMO-No. 8): 4.5 °C and 82 % give 1.7 °C, 35.1 °F.
+func TestOneCheapLoggerGetsAFullAnswer(t *testing.T) {
+	r := judgedFiles(t, utcWinter+"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n", map[string]string{
+		"one.csv": logOf("Time,Temperature (°F),Humidity (%)", "2025-11-20 00:00", 100, 30, isoFace, func(time.Time) string { return "40.1,82.0" }),
+	})
+	if n := len(r.Files[0].Export.Questions); n > 2 {
+		t.Errorf("%d questions, want two at most", n)
+	}
+	b := r.Barns[0]
+	within(t, "dew point in °F", b.Traces.RoomDewC.Val[0]*1.8+32, 35, 0.2)
+	all := strings.Join(textsOf(FirstLookOf(r.Inputs[0], b, Units{Temperature: Fahrenheit})), "\n")
+	for _, want := range []string{"Anything colder than the dew point would have sweated: 35.1 °F", "What can't be told", "What would settle most"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("lacks %q:\n%s", want, all)
+		}
+	}
+	if b.Verdict.Held.State != analysis.Yes || b.Verdict.Fans.State != analysis.Unknown {
+		t.Errorf("held %s, fans %s", b.Verdict.Held.State, b.Verdict.Fans.State)
+	}
+	if len(b.Surfaces)+len(b.Stages) > 0 {
+		t.Error("no wall hours and no starts without a wall or a stage")
+	}
+}
+
+// A logger that ran from 20 October in the house to 20 April: bees from 9 November to 7 April at 4 °C. The dates are
+// read off the trace, and nothing else is scored.
+func TestBeesTimeIsReadOffTheTrace(t *testing.T) {
+	in, out := utcMS(t, "2025-11-09 12:00"), utcMS(t, "2026-04-07 12:00")
+	r := judgedFiles(t, utcWinter+"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n", map[string]string{
+		"one.csv": logOf("Time,Temperature (°C),Humidity (%)", "2025-10-20 00:00", 182, 30, isoFace, func(at time.Time) string {
+			if ms := at.UnixMilli(); ms >= in && ms < out {
+				return "4.0,65.0"
+			}
+			return "20.0,40.0"
+		}),
+	})
+	b := r.Barns[0]
+	const dayMS = 24 * 3600 * 1000
+	within(t, "bees in, days off", float64(b.BeesIn-in)/dayMS, 0, 1)
+	within(t, "bees out, days off", float64(b.BeesOut-out)/dayMS, 0, 1)
+	for _, q := range b.Quantities {
+		if q.Quantity == "air_temperature" && q.Logger == "" && q.Phase == "" {
+			within(t, "hours outside the good band", q.Bands[0].HoursAbove+q.Bands[0].HoursBelow, 0, 0)
+		}
+	}
+}
+
+// A stage on at 5 and off at 4.5 °C to 14 January, then 6 and 5.5; the room steady at 5.2 °C: called for all the
+// time before and never after, each under its own setting.
+func TestSettingsAreNeverBlended(t *testing.T) {
+	plan := utcWinter + "bees_in = 2025-12-15\nbees_out = 2026-02-13\n" +
+		"[[barn.stage]]\nname = \"two\"\non_c = 5.0\noff_c = 4.5\n[[barn.stage]]\nname = \"two\"\nfrom = 2026-01-14\non_c = 6.0\noff_c = 5.5\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"control\"\noffset_c = 0.0\n"
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C)", "2025-12-15 00:00", 60, 10, isoFace, func(time.Time) string { return "5.20" }),
+	})
+	rows := r.Barns[0].Stages
+	if len(rows) != 2 {
+		t.Fatalf("%d rows, want one for each setting", len(rows))
+	}
+	within(t, "hours called for before", rows[0].Called.Hours.Mid, 30*24, 1e-6)
+	within(t, "hours called for after", rows[1].Called.Hours.Mid, 0, 1e-6)
+	within(t, "known after", float64(rows[1].Called.KnownMS), 30*24*3600*1000, 1)
+}
+
+// 600 in on 10 November 12:00, 150 out on 2 March 10:00 and back on 8 March 18:00, all out on 10 April 12:00: 89,650
+// hive-days (house rules). Three pails swept when 600 are in are 0.5 per 100 hives.
+func TestHeadCountAndSweepings(t *testing.T) {
+	plan := utcWinter +
+		"[[barn.heads]]\nat = 2025-11-10T12:00:00Z\nchange = 600\n[[barn.heads]]\nat = 2026-03-02T10:00:00Z\nchange = -150\n" +
+		"[[barn.heads]]\nat = 2026-03-08T18:00:00Z\nchange = 150\n[[barn.heads]]\nat = 2026-04-10T12:00:00Z\nchange = -600\n" +
+		"[[barn.note]]\nat = 2026-01-20\nkind = \"sweepings\"\nvalue = 3\nunit = \"pails\"\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n"
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C)", "2025-11-01 00:00", 165, 60, isoFace, func(time.Time) string { return "4.0" }),
+	})
+	within(t, "hive-days", r.Barns[0].HiveDays.Mid, 89650, 1e-6)
+	text := plain(noted(r.Winter.Barns[0].Notes, r.Inputs[0].Heads, r.Barns[0].Verdict, Units{}))
+	if !strings.Contains(text, "20 January: sweepings, 3 pails (0.5 pails per 100 hives)") {
+		t.Error(text)
+	}
+}
+
+// No outdoor logger of one's own, but a weather station's hourly file in UTC and °F, 40 km off: taken, put on the
+// barn's clock, and the wall's margin is a range. −4 °F is −20 °C; the barn's zone is six hours behind UTC.
+func TestAWeatherStationServesAsOutdoors(t *testing.T) {
+	plan := strings.Replace(utcWinter, "\"UTC\"", "\"America/Winnipeg\"", 1) + "bees_in = 2025-12-01\nbees_out = 2026-01-30\n" +
+		"[[barn.surface]]\nname = \"north wall\"\nkind = \"wall\"\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n" +
+		"[[outdoor]]\nname = \"station\"\nfiles = [\"station.csv\"]\nstation_km = 40\n"
+	cold := utcMS(t, "2026-01-10 06:00") // midnight of 10 January at the barn
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C),Humidity (%)", "2025-12-01 00:00", 60, 15, isoFace, func(time.Time) string { return "4.0,70.0" }),
+		"station.csv": logOf("Time (UTC),Temperature (°F),Relative humidity (%)", "2025-11-30 00:00", 64, 60, isoFace, func(at time.Time) string {
+			if ms := at.UnixMilli(); ms >= cold && ms < cold+24*3600*1000 {
+				return "-22.0,80"
+			}
+			return "23.0,80"
+		}),
+	})
+	out := r.Barns[0].Traces.Outdoor
+	v, known := out.At(cold + 12*3600*1000)
+	if !known {
+		t.Fatal("the station's air is not known")
+	}
+	within(t, "at noon of the cold day, °C", v, -30, 0.01)
+	v, _ = out.At(cold - 2*3600*1000)
+	within(t, "two hours before", v, -5, 0.01)
+	row := r.Barns[0].Surfaces[0]
+	// 4 °C and 70 % frost at −0.86 °C; a wall of factor 0.90 to 0.95 stands at 0.6 to 2.3 °C at −30 °C outside: dry in
+	// the middle of the range, and the loggers' errors decide at its cold end.
+	if !row.DewHours.OK || row.Factor.Low >= row.Factor.High || row.Factor.Evidence != analysis.Assumed {
+		t.Errorf("%+v, want a range from an assumed factor", row)
+	}
+}
+
+// 1 K an hour from 4 °C at 00:00 up to 9.5 °C, an alarm at 8 °C and 30 min, a call logged at 05:10: crossed at
+// 04:00, due at 04:30, 40 min late; at 7 °C it would have been due at 03:30.
+func TestTheAlarmWasLate(t *testing.T) {
+	plan := utcWinter + "bees_in = 2026-01-10\nbees_out = 2026-01-12\n" +
+		"[[barn.note]]\nat = 2026-01-11T05:10:00Z\nkind = \"alarm call\"\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n"
+	start := utcMS(t, "2026-01-11 00:00")
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C)", "2026-01-10 00:00", 2, 10, isoFace, func(at time.Time) string {
+			h := float64(at.UnixMilli()-start) / 3600000
+			switch {
+			case h < 0:
+				return "4.000"
+			case h < 5.5:
+				return fmt.Sprintf("%.3f", 4+h)
+			case h < 11:
+				return fmt.Sprintf("%.3f", 9.5-(h-5.5))
+			}
+			return "4.000"
+		}),
+	})
+	rows := r.Barns[0].Alarms
+	for i, want := range []struct{ limitC, dueMin, lateMin float64 }{{8, 270, 40}, {7, 210, 100}} {
+		if rows[i].Line.LimitC != want.limitC || rows[i].Line.DelayMin != 30 || len(rows[i].Due) != 1 {
+			t.Fatalf("%+v, want one call at %g °C", rows[i], want.limitC)
+		}
+		within(t, "due, minutes after midnight", float64(rows[i].Due[0].Due-start)/60000, want.dueMin, 0.01)
+		within(t, "crossed", float64(rows[i].Due[0].Crossed-start)/60000, want.dueMin-30, 0.01)
+		late, ok := rows[i].Due[0].LateMin()
+		if !ok {
+			t.Fatal("the logged call is not matched")
+		}
+		within(t, "minutes late", late, want.lateMin, 0.01)
+	}
+}
+
+// The top stage recorded for 12 h and called for 160 h: both stand side by side and the difference comes first.
+func TestTheTopStageThatHardlyRan(t *testing.T) {
+	plan := utcWinter + "bees_in = 2025-12-01\nbees_out = 2026-01-30\n" +
+		"[[barn.stage]]\nname = \"small\"\nalways_on = true\n[[barn.stage]]\nname = \"middle\"\non_c = 5.0\noff_c = 4.5\n[[barn.stage]]\nname = \"top\"\non_c = 7.0\noff_c = 6.5\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"control\"\n" +
+		"[[barn.logger]]\nname = \"switch\"\nfiles = [\"switch.csv\"]\nplace = \"other\"\nrecords_stage = \"top\"\n"
+	warm := utcMS(t, "2026-01-05 00:00")
+	during := func(at time.Time, hours float64) bool {
+		h := float64(at.UnixMilli()-warm) / 3600000
+		return h >= 0 && h < hours
+	}
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C)", "2025-12-01 00:00", 60, 10, isoFace, func(at time.Time) string {
+			if during(at, 160) {
+				return "8.0"
+			}
+			return "4.0"
+		}),
+		"switch.csv": logOf("Time,Fan (on/off)", "2025-12-01 00:00", 60, 10, isoFace, func(at time.Time) string {
+			if during(at, 12) {
+				return "on"
+			}
+			return "off"
+		}),
+	})
+	b := r.Barns[0]
+	row := b.Stages[len(b.Stages)-1]
+	if row.Called == nil || row.Ran == nil {
+		t.Fatal("both must be shown")
+	}
+	within(t, "called for", row.Called.Hours.Mid, 160, 0.5)
+	within(t, "ran", row.Ran.Hours.Mid, 12, 0.2)
+	top := Findings(r.Inputs[0], b, Units{})[0]
+	if !strings.HasPrefix(plain(top.Text), "Top was called for 160 h and ran for 12 h") {
+		t.Errorf("first finding: %q", top.Text)
+	}
+}
+
+// Nine days at 9 °C in November while the barn was being filled and two in March are told apart.
+func TestWarmInNovemberAndInMarchAreTwoThings(t *testing.T) {
+	plan := utcWinter +
+		"[[barn.heads]]\nat = 2025-11-10T00:00:00Z\nchange = 300\n[[barn.heads]]\nat = 2025-11-19T00:00:00Z\nchange = 300\n[[barn.heads]]\nat = 2026-03-30T00:00:00Z\nchange = -600\n" +
+		"[[barn.logger]]\nname = \"one\"\nfiles = [\"one.csv\"]\nplace = \"room\"\n"
+	filled, march := utcMS(t, "2025-11-19 00:00"), utcMS(t, "2026-03-10 00:00")
+	r := judgedFiles(t, plan, map[string]string{
+		"one.csv": logOf("Time,Temperature (°C)", "2025-11-09 00:00", 142, 10, isoFace, func(at time.Time) string {
+			if ms := at.UnixMilli(); ms < filled || ms >= march && ms < march+48*3600*1000 {
+				return "9.0"
+			}
+			return "4.0"
+		}),
+	})
+	all := strings.Join(textsOf(FirstLookOf(r.Inputs[0], r.Barns[0], Units{})), "\n")
+	if want := "It was warmer than 6 °C for 264 h (216 h while filling, 48 h in late winter)"; !strings.Contains(all, want) {
+		t.Errorf("lacks %q:\n%s", want, all)
+	}
+}
