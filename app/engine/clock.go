@@ -26,6 +26,7 @@ const (
 	ClockAssumedFixed   = "clock_assumed_fixed"   // the zone changed within the log and the face can't tell
 	ClockContradicts    = "clock_contradicts"     // the face followed one change and not another
 	ClockImpossibleHour = "clock_impossible_hour" // readings in an hour the zone skipped, in a clock said to follow
+	ClockLost           = "clock_lost"            // readings left out: the clock had lost its time and began anew years ago
 	ClockZoneUnknown    = "clock_zone_unknown"    // the zone the file names is none. Args: the zone
 )
 
@@ -83,7 +84,8 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 			remarks = append(remarks, series.Remark{Code: ClockZoneUnknown, Args: []string{name}, Count: 1})
 		}
 	}
-	face = facesOf(face)
+	log := longest(runsOf(face))
+	face = facesOf(face[log.from:log.to])
 	if !instant && len(face) > 0 {
 		if !named {
 			remarks = append(remarks, series.Remark{Code: ClockZoneAssumed, Count: 1})

@@ -32,11 +32,12 @@ func gapOfStates(r readout) int64 {
 	return 2 * r.interval
 }
 
-// isEventList says whether a record has no rhythm: fewer than half of its steps are the commonest one.
+// isEventList says whether a record has no rhythm: fewer than half of its steps are the commonest one, give or take
+// a tenth, as clocks jitter.
 func isEventList(r readout) bool {
 	regular := 0
 	for i := 1; i < r.readings.Len(); i++ {
-		if r.readings.At[i]-r.readings.At[i-1] == r.interval {
+		if 10*abs(r.readings.At[i]-r.readings.At[i-1]-r.interval) <= r.interval {
 			regular++
 		}
 	}

@@ -3,6 +3,7 @@ package engine
 import (
 	"math"
 	"slices"
+	"strconv"
 	"time"
 
 	"thawbook/analysis"
@@ -139,10 +140,18 @@ func (ch *channelOf) add(c clock, file string, s *importers.Series) []series.Rem
 	if s == nil {
 		return nil
 	}
-	at, impossible := c.instants(s.FaceMS)
-	r, remarks := tidy(file, at, s.Val)
+	face, val, lost := withoutLost(s.FaceMS, s.Val)
+	at, impossible := c.instants(face)
+	at, repeats := spaced(at, val)
+	r, remarks := tidy(file, at, val)
 	ch.readouts = append(ch.readouts, r)
 	ch.decimals, ch.unit = s.Decimals, s.Unit
+	if lost > 0 {
+		remarks = append(remarks, series.Remark{Code: ClockLost, Args: []string{file}, Count: lost})
+	}
+	if repeats > 0 {
+		remarks = append(remarks, series.Remark{Code: SecondsMissing, Args: []string{file, strconv.Itoa(repeats)}, Count: 1})
+	}
 	if impossible > 0 {
 		remarks = append(remarks, series.Remark{Code: ClockImpossibleHour, Args: []string{file}, Count: impossible})
 	}

@@ -14,6 +14,7 @@ const (
 	SortedRows      = "rows_sorted"       // rows out of order were put in order. Args: file
 	Duplicates      = "duplicates"        // within one file: same time and value; one is kept. Args: file
 	SameReadings    = "same_readings"     // a read-out repeats an earlier one. Args: later file, earlier file, shift in s
+	SecondsMissing  = "seconds_missing"   // a minute comes several times; its readings were put evenly into it. Args: file, how often
 	ReadoutsDiffer  = "readouts_differ"   // same time, other value; the earlier read-out is kept. Args: later file, earlier file
 )
 
