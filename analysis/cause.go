@@ -36,6 +36,8 @@ const (
 	HeatOff       = "heat_off"              // heat that usually runs stood
 	RoomDamp      = "room_damp"             // the room's air was above its good band
 	JustCarriedIn = "hives_just_carried_in" // within days of the bees' coming in
+	PowerCut      = "power_cut"             // noted, or shown by the stages' records, and the hours after it
+	DoorsOpen     = "doors_open"            // noted, or shown by several loggers, and the hours after it
 )
 
 // How a cause is told from what merely holds all winter (common practice, no source; the shares are held to
@@ -129,7 +131,7 @@ func (c candidate) share(time []series.Span) (share float64, ok bool) {
 
 // candidates are all that could go with a spell of this winter.
 func candidates(j judgement, r *Review) []candidate {
-	out := slices.Concat(weatherCandidates(j), stageCandidates(j, r), heatCandidates(j, r))
+	out := slices.Concat(weatherCandidates(j), stageCandidates(j, r), heatCandidates(j, r), eventCandidates(j, r))
 	in := series.Span{From: j.beesTime.From - leadMS, To: j.beesTime.From + carriedInMS}
 	out = append(out, candidate{code: JustCarriedIn, kinds: []string{"warm", "damp"}, on: []series.Span{in}, known: []series.Span{{From: in.From, To: j.beesTime.To}}})
 	if hum := relHumPct(j.room.mean); hum.Len() > 0 {

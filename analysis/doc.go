@@ -16,6 +16,7 @@
 //	bands.go    which limits, and how long was it outside them?
 //	spell.go    when was it outside a limit without a break?
 //	cause.go    what went with a spell?
+//	causeevent.go which events may have gone with a spell?
 //	called.go   when did a stage's rule ask for it?
 //	ran.go      when did a record show it running?
 //	work.go     how many hours, starts and runs is that?
@@ -34,6 +35,7 @@
 //	uniformity.go how even was a place?
 //	verdict.go  held, damp, dry, fans?
 //	finding.go  what is worth a look before next winter?
+//	findingevent.go which events and alarms are worth a look?
 //	event.go    what happened, and when?
 //	eventcarry.go when did the bees go in and come out, and what was the air like before and after?
 //	eventbatch.go which batches were out and back, and what did the room do meanwhile?

@@ -30,13 +30,7 @@ type Event struct {
 	Place        string      // where it was seen; empty for the barn
 	Evidence     Evidence
 	MayBe, Noted bool
-	Figures      []EventFigure
-}
-
-// EventFigure is a figure of an event with its name, which ends in its unit.
-type EventFigure struct {
-	Name string
-	Figure
+	Figures      []NamedFigure
 }
 
 // events lists what happened during the bees' time, and its beginning and end, by start and kind.
@@ -59,7 +53,7 @@ func events(j judgement) []Event {
 }
 
 // add gives an event one more figure.
-func (e *Event) add(name string, f Figure) { e.Figures = append(e.Figures, EventFigure{name, f}) }
+func (e *Event) add(name string, f Figure) { e.Figures = append(e.Figures, NamedFigure{name, f}) }
 
 // enoughOfStretch is the known share of a stretch below which no mean of it is given (house rule for a day or hour).
 const enoughOfStretch = 0.75

@@ -20,7 +20,7 @@ type Finding struct {
 	Look     series.Span // where it shows most; empty where it has no one place
 }
 
-// NamedFigure is a figure of a finding with its name, which carries its unit.
+// NamedFigure is a figure of a finding or an event with its name, which carries its unit.
 type NamedFigure struct {
 	Name string
 	Figure
@@ -53,7 +53,7 @@ const (
 func findings(j judgement, r *Review) []Finding {
 	out := []Finding{}
 	for _, find := range []func(judgement, *Review) []Finding{
-		spellFindings, stageFindings, fansFinding, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding,
+		spellFindings, stageFindings, fansFinding, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding, eventFindings, alarmFindings,
 	} {
 		out = append(out, find(j, r)...)
 	}

@@ -42,8 +42,10 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		v.Text, v.Do = wentWith(f, kind, cause)
 		return v
 	}
-	if words, ok := findingWords[f.Code]; ok {
-		v.Text, v.Do = words.text(b, f), words.do
+	for _, all := range []map[string]findingText{findingWords, eventFindingWords} {
+		if words, ok := all[f.Code]; ok {
+			v.Text, v.Do = words.text(b, f), words.do
+		}
 	}
 	return v
 }
@@ -93,6 +95,8 @@ var causeWords = map[string]string{
 	analysis.HeatOff:       "while the heat stood ({it})",
 	analysis.RoomDamp:      "while the air in the room was damp",
 	analysis.JustCarriedIn: "in the days after the hives came in",
+	analysis.PowerCut:      "while the power was off, or in the hours after",
+	analysis.DoorsOpen:     "while doors were open, or in the hours after",
 }
 
 // causeDo is what to look at, by kind and cause where it differs, else by cause (common practice, no source).
@@ -113,13 +117,18 @@ var causeDo = map[string]string{
 	analysis.HeatOff:               "Look at why the heat stood, and whether anything told of it.",
 	analysis.RoomDamp:              "Look at what made the air damp first; the surface only shows it.",
 	analysis.JustCarriedIn:         "Wet hives dry out within days when they are given air. Nothing to change if it passed.",
+	analysis.PowerCut:              "Look at what tells of a power cut, and at a generator sized for every fan: exhaust outdoors, a transfer switch by an electrician.",
+	analysis.DoorsOpen:             "Nothing to change if the work had to be done; in deep cold or thaw keep it short.",
+}
+
+// findingText is what is said of a kind of finding, and what to do.
+type findingText struct {
+	text func(barn, analysis.Finding) string
+	do   string
 }
 
 // findingWords are the findings that are no causes: what was seen, and what to look at.
-var findingWords = map[string]struct {
-	text func(barn, analysis.Finding) string
-	do   string
-}{
+var findingWords = map[string]findingText{
 	"stage_did_not_run": {func(_ barn, f analysis.Finding) string {
 		return capital(f.About) + " was called for " + calledHours(f.Figure("called_hours")) + " and ran for " + Hours(f.Figure("ran_hours").Mid) + "."
 	}, "Look at that fan, its belt, its breaker and its thermostat, and at the day the two part. Lock it out first."},

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -20,7 +21,9 @@ func TestEveryFindingHasWords(t *testing.T) {
 			}
 		}
 	}
-	for code, words := range findingWords {
+	all := maps.Clone(findingWords)
+	maps.Copy(all, eventFindingWords)
+	for code, words := range all {
 		v := b.finding(analysis.Finding{Code: code, About: "stage three", Evidence: analysis.Recorded})
 		if v.Text == "" || words.do == "" {
 			t.Errorf("%s: %q %q", code, v.Text, words.do)

@@ -1,0 +1,68 @@
+package analysis
+
+// What events and alarms weigh (common practice, no source): a barn without power is lost within hours, and an alarm
+// that does not call is none.
+const (
+	missedWeight, lateWeight, noCauseWeight = 90, 60, 45
+	cutWeight, maybeCutWeight               = 85, 50
+	leakWeight                              = 55
+	lateLeastMin                            = 15
+)
+
+// eventFindings are the power cut with the greatest climb, with how many there were, and the leaks of light.
+func eventFindings(_ judgement, r *Review) (out []Finding) {
+	n, worst := 0, Finding{}
+	for _, e := range r.Events {
+		switch e.Kind {
+		case lightLeak:
+			out = append(out, Finding{Code: "light_leak", About: e.Place, Weight: leakWeight, Evidence: e.Evidence, Look: e.Span, Figures: e.Figures})
+		case powerCut:
+			f := Finding{Code: "power_cut", Weight: cutWeight, Evidence: e.Evidence, Look: e.Span, Figures: e.Figures}
+			if e.MayBe {
+				f.Code, f.Weight = "power_cut_may_be", maybeCutWeight
+			}
+			n++
+			if n == 1 || f.Weight > worst.Weight || f.Weight == worst.Weight && f.Figure("climb_k").Mid > worst.Figure("climb_k").Mid {
+				worst = f
+			}
+		}
+	}
+	if n > 0 {
+		worst.Figures = append([]NamedFigure{{"cuts", count(n, worst.Evidence)}}, worst.Figures...)
+		out = append(out, worst)
+	}
+	return out
+}
+
+// alarmFindings are the calls of the house's alarm line that nobody logged although a log was kept, those logged late,
+// and those logged without a cause.
+func alarmFindings(_ judgement, r *Review) (out []Finding) {
+	if len(r.Alarms) == 0 {
+		return nil
+	}
+	row := r.Alarms[0]
+	add := func(code string, weight float64, figures ...NamedFigure) {
+		line := []NamedFigure{{"limit_c", exactly(row.Line.LimitC, Assumed)}, {"delay_min", exactly(row.Line.DelayMin, Assumed)}}
+		out = append(out, Finding{Code: code, Weight: weight, Evidence: WorkedOut, Figures: append(figures, line...)})
+	}
+	if row.Missed.OK && row.Missed.Mid > 0 {
+		add("alarm_missed", missedWeight, NamedFigure{"missed", row.Missed}, NamedFigure{"due", row.Calls})
+	}
+	if n, worst := late(row); n > 0 {
+		add("alarm_late", lateWeight, NamedFigure{"late", count(n, WorkedOut)}, NamedFigure{"latest_min", exactly(worst, WorkedOut)})
+	}
+	if n := len(row.NoCause); n > 0 {
+		add("alarm_without_cause", noCauseWeight, NamedFigure{"calls", count(n, WorkedOut)})
+	}
+	return out
+}
+
+// late is how many calls were logged a quarter of an hour late and more, and the latest of them in minutes.
+func late(row AlarmRow) (n int, worst float64) {
+	for _, c := range row.Due {
+		if minutes, ok := c.LateMin(); ok && minutes >= lateLeastMin {
+			n, worst = n+1, max(worst, minutes)
+		}
+	}
+	return n, worst
+}

@@ -1,0 +1,74 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+
+	"thawbook/analysis"
+)
+
+// eventFindingWords are the findings about events and the alarm: what was seen, and what to look at.
+var eventFindingWords = map[string]findingText{
+	"power_cut": {func(b barn, f analysis.Finding) string {
+		return cutsWords(f) + " " + b.climbWords(f)
+	}, "Look at what tells of a power cut, and test it. A generator wants every fan's load, its exhaust outdoors and a transfer switch, an electrician's work. No unvented burner for heat; carbon dioxide " +
+		"is high within an hour or two of the fans stopping: air first, measure, and have a second person outside."},
+	"power_cut_may_be": {func(b barn, f analysis.Finding) string {
+		return "The room climbed as it does without fans, with cold air outside: it may have been a power cut. " + b.climbWords(f)
+	}, "Look whether anyone remembers a cut that day, and note it; a record of one fan would tell for certain."},
+	"light_leak": {func(_ barn, f analysis.Finding) string {
+		return "On " + whole(f, "days", "day") + " there was light in the " + f.About + " at the same time of day, between " + hourOfDay(f.Figure("from_hour")) + " and " + hourOfDay(f.Figure("to_hour")) + "."
+	}, "Go in at that hour without a lamp and look for daylight at traps, flaps and doors. A visit with a lamp every day looks the same."},
+	"alarm_missed": {func(b barn, f analysis.Finding) string {
+		return "An alarm at " + b.alarmLine(f) + " would have called " + whole(f, "due", "time") + "; your notes lack " + number(f.Figure("missed").Mid, 0) + " of these calls."
+	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
+	"alarm_late": {func(b barn, f analysis.Finding) string {
+		return "The alarm called late " + whole(f, "late", "time") + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", if it is set to " + b.alarmLine(f) + "."
+	}, "Look at its limit, its delay and where its sensor hangs."},
+	"alarm_without_cause": {func(b barn, f analysis.Finding) string {
+		return "The alarm called " + whole(f, "calls", "time") + " while the room's logger gave no cause at " + b.alarmLine(f) + "."
+	}, "Look at where its sensor hangs and at its limit: an alarm that calls for nothing gets switched off."},
+}
+
+// cutsWords are "The power was off 2 times."
+func cutsWords(f analysis.Finding) string {
+	if n := f.Figure("cuts"); n.OK && n.Mid > 1 {
+		return "The power was off " + whole(f, "cuts", "time") + ", the worst of them as follows."
+	}
+	return "The power was off."
+}
+
+// climbWords are what the log measured of a climb: the first hour and the later hours apart, and how long to the alarm.
+func (b barn) climbWords(f analysis.Finding) string {
+	first, later, alarm := f.Figure("first_hour_k_per_h"), f.Figure("later_k_per_h"), f.Figure("hours_to_alarm_h")
+	if !first.OK {
+		return "It was too short, or too little is known of it, to say how fast the room climbed."
+	}
+	text := "The room climbed by " + b.u.Diff(first.Mid) + " in the first hour"
+	if later.OK {
+		text += " and by " + b.u.Diff(later.Mid) + " in each later one"
+	}
+	switch {
+	case !alarm.OK:
+		return text + "."
+	case alarm.High > alarm.Low:
+		return text + "; at that pace the alarm line lies " + HoursRange(alarm.Low, alarm.High) + " from the start."
+	}
+	return text + "; the alarm line was reached in " + Hours(alarm.Mid) + "."
+}
+
+// alarmLine is "8 °C after 30 min".
+func (b barn) alarmLine(f analysis.Finding) string {
+	return b.u.LimitWithUnit(f.Figure("limit_c").Mid) + " for " + withUnit(number(f.Figure("delay_min").Mid, 0), "min")
+}
+
+// whole is a whole figure with its noun.
+func whole(f analysis.Finding, name, noun string) string {
+	return plural(number(f.Figure(name).Mid, 0), noun, noun+"s")
+}
+
+// hourOfDay is an hour of the local day as a clock shows it.
+func hourOfDay(f analysis.Figure) string {
+	minutes := int(math.Round(60 * f.Mid))
+	return fmt.Sprintf("%02d:%02d", minutes/60, minutes%60)
+}

@@ -1,0 +1,44 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+)
+
+// The sentences with their figures, read aloud.
+func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
+	exact := func(name string, v float64) analysis.NamedFigure {
+		return analysis.NamedFigure{Name: name, Figure: analysis.Figure{Mid: v, Low: v, High: v, OK: true}}
+	}
+	ranged := analysis.NamedFigure{Name: "hours_to_alarm_h", Figure: analysis.Figure{Mid: 17, Low: 13, High: 25, OK: true}}
+	line := []analysis.NamedFigure{exact("limit_c", 8), exact("delay_min", 30)}
+	for _, row := range []struct {
+		code    string
+		figures []analysis.NamedFigure
+		want    string
+	}{
+		{"power_cut", []analysis.NamedFigure{exact("cuts", 1), exact("first_hour_k_per_h", 1.5), exact("later_k_per_h", 0.2), ranged},
+			"The power was off. The room climbed by 1.5 °C in the first hour and by 0.2 °C in each later one; at that pace the alarm line lies 13–25 h from the start."},
+		{"power_cut", []analysis.NamedFigure{exact("cuts", 2), exact("first_hour_k_per_h", 3), exact("hours_to_alarm_h", 4)},
+			"The power was off 2 times, the worst of them as follows. The room climbed by 3.0 °C in the first hour; the alarm line was reached in 4 h."},
+		{"power_cut", []analysis.NamedFigure{exact("cuts", 1)}, "The power was off. It was too short, or too little is known of it, to say how fast the room climbed."},
+		{"light_leak", []analysis.NamedFigure{exact("days", 7), exact("from_hour", 12), exact("to_hour", 16.5)},
+			"On 7 days there was light in the room at the same time of day, between 12:00 and 16:30."},
+		{"alarm_missed", append(line, exact("due", 5), exact("missed", 2)), "An alarm at 8 °C for 30 min would have called 5 times; your notes lack 2 of these calls."},
+		{"alarm_late", append(line, exact("late", 1), exact("latest_min", 40)), "The alarm called late 1 time, by up to 40 min, if it is set to 8 °C for 30 min."},
+		{"alarm_without_cause", append(line, exact("calls", 3)), "The alarm called 3 times while the room's logger gave no cause at 8 °C for 30 min."},
+	} {
+		v := barn{}.finding(analysis.Finding{Code: row.code, About: "room", Figures: row.figures})
+		if got := strings.ReplaceAll(v.Text, "\u2009", " "); got != row.want {
+			t.Errorf("%s:\n got %q\nwant %q", row.code, got, row.want)
+		}
+	}
+	do := eventFindingWords["power_cut"].do
+	for _, caution := range []string{"exhaust outdoors", "transfer switch", "carbon dioxide", "second person", "unvented burner"} {
+		if !strings.Contains(do, caution) {
+			t.Errorf("a power cut's advice lacks %q", caution)
+		}
+	}
+}
