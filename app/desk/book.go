@@ -72,10 +72,13 @@ type Fault struct{ Text, Next string }
 // FaultOf puts a file's error into words.
 func FaultOf(name string, err error) Fault {
 	_, text := Refusal(filepath.Base(name), err)
-	if !strings.Contains(text, filepath.Base(name)) {
+	switch {
+	case !strings.Contains(text, filepath.Base(name)):
 		text = filepath.Base(name) + ": " + text
+	case !strings.HasPrefix(text, filepath.Base(name)):
+		text = asSentence(text)
 	}
-	return Fault{Text: asSentence(text), Next: "Everything else was read; put the file right and add it again."}
+	return Fault{Text: text, Next: "Everything else was read; put the file right and add it again."}
 }
 
 // OpenFault puts a refused winter file or plan into words.

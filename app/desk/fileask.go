@@ -41,17 +41,24 @@ func optionWord(option string) string {
 	return capital(strings.ReplaceAll(option, "_", " "))
 }
 
-// waits says whether a file is held back by a question. The zone holds nothing back: the winter's stands for it.
-func waits(f engine.File) bool {
-	if f.Export == nil {
-		return false
-	}
-	for _, q := range f.Export.Questions {
-		if q.ID != "zone" && q.ID != "dst" {
-			return true
+// shortQuestions are what a file that waits asks, in a few words.
+var shortQuestions = map[string]string{
+	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?",
+	"decimal_mark": "point or comma?", engine.Pairing: "which columns belong together?",
+}
+
+// waits says whether a file is held back by a question.
+func waits(f engine.File) bool { return holdingQuestion(f) != "" }
+
+// holdingQuestion is the first question that holds a file back, or "". The zone holds nothing back: the winter's
+// stands for it.
+func holdingQuestion(f engine.File) string {
+	for _, id := range questionIDs(f) {
+		if id != "zone" && id != "dst" {
+			return id
 		}
 	}
-	return false
+	return ""
 }
 
 func questionIDs(f engine.File) (out []string) {

@@ -154,8 +154,11 @@ func oneOrMany(n int, one, many string) string {
 func (b Book) fileEntry(f engine.File) FileEntry {
 	e := FileEntry{Name: f.Name, state: b.fileState(f)}
 	e.State, e.Note = stateWords[e.state], stateWords[e.state]
-	if e.state == fileFine {
+	switch e.state {
+	case fileFine:
 		e.Note = listed(measuredBy(f))
+	case fileWaits:
+		e.Note = cmp.Or(shortQuestions[holdingQuestion(f)], e.Note)
 	}
 	e.Mark = [...]Mark{MarkAct, MarkAct, MarkWatch, MarkGood}[e.state]
 	return e

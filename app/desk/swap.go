@@ -11,7 +11,7 @@ func (b Book) Swap(one, other Slot, since string) (edit winter.Edit, problem str
 	}
 	e := winter.Swap{A: one, B: other, Since: from}
 	if _, err := e.Apply(b.doc); err != nil {
-		return nil, asSentence(err.Error())
+		return nil, sentence(err.Error()) // which may begin with a logger's name
 	}
 	return e, ""
 }

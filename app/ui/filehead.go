@@ -15,7 +15,13 @@ import (
 
 // headOf is the beginning of a file's table: over each column what it was recognised as, beside each row its line.
 func headOf(h desk.FileHead) fyne.CanvasObject {
-	grid := container.New(narrowTable{columns: len(h.Columns) + 1})
+	table := narrowTable{columns: len(h.Columns) + 1, firm: map[int]bool{0: true}}
+	for i, c := range h.Columns {
+		if c.What != "" {
+			table.firm[i+1] = true
+		}
+	}
+	grid := container.New(table)
 	small := func(text string, ink fyne.ThemeColorName, bold bool) {
 		grid.Add(line(text, theme.SizeNameCaptionText, ink, bold))
 	}
@@ -45,8 +51,11 @@ func headOf(h desk.FileHead) fyne.CanvasObject {
 }
 
 // narrowTable gives every column the width of its widest cell, and less to the widest ones where that is
-// more than there is.
-type narrowTable struct{ columns int }
+// more than there is, to the firm ones last.
+type narrowTable struct {
+	columns int
+	firm    map[int]bool
+}
 
 const smallRowHigh, smallColumnGap = 20, 18
 
@@ -55,11 +64,37 @@ func (t narrowTable) widths(o []fyne.CanvasObject, room float32) []float32 {
 	for i, c := range o {
 		w[i%t.columns] = max(w[i%t.columns], natural(c))
 	}
-	widest := fairest(w, room-smallColumnGap*float32(t.columns-1))
+	room -= smallColumnGap * float32(t.columns-1)
+	t.fit(w, true, room-leastWide*float32(t.columns-len(t.firm)))
 	for i := range w {
-		w[i] = min(w[i], widest)
+		if t.firm[i] {
+			room -= w[i]
+		}
 	}
+	t.fit(w, false, room)
 	return w
+}
+
+// leastWide is what a column keeps that gives way.
+const leastWide = 24
+
+// fit narrows the widest of the firm columns, or of the others, until they have room.
+func (t narrowTable) fit(w []float32, firm bool, room float32) {
+	var own []float32
+	for i := range w {
+		if t.firm[i] == firm {
+			own = append(own, w[i])
+		}
+	}
+	if len(own) == 0 {
+		return
+	}
+	widest := fairest(own, room)
+	for i := range w {
+		if t.firm[i] == firm {
+			w[i] = min(w[i], widest)
+		}
+	}
 }
 
 // fairest is the widest a column may be so that all have room: those that need less keep what they need.

@@ -296,6 +296,17 @@ func TestTheWidestColumnsGiveWay(t *testing.T) {
 	}
 }
 
+// The columns that are not used share what the used ones leave: of 60 two get 30 each.
+func TestUsedColumnsKeepTheirRoom(t *testing.T) {
+	table := narrowTable{columns: 4, firm: map[int]bool{0: true, 1: true}}
+	w := []float32{20, 120, 100, 100}
+	table.fit(w, true, 300)
+	table.fit(w, false, 60)
+	if fmt.Sprint(w) != "[20 120 30 30]" {
+		t.Error(w)
+	}
+}
+
 // A line that rises from corner to corner, open in the middle third: ink at the bottom left and the top right
 // only, and none in the middle.
 func TestStrokesOfASmallPlot(t *testing.T) {
