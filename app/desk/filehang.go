@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
 
@@ -114,9 +115,6 @@ func (b Book) belongs(l winter.Logger) (list int, place, why string) {
 			}
 		}
 	}
-	if len(b.doc.Barns) == 1 {
-		return 0, place, "There is one barn only; " + said + "."
-	}
 	own, files := namesOf(l)
 	for _, names := range [][]string{own, files} {
 		for i := range b.doc.Barns {
@@ -125,7 +123,16 @@ func (b Book) belongs(l winter.Logger) (list int, place, why string) {
 			}
 		}
 	}
-	return TrayList, "", "Nothing in its name says which barn it hung in."
+	if like, ok := b.likeOf(l); ok {
+		if like.List == OutdoorList {
+			place = "outdoor"
+		}
+		return like.List, place, "Hour by hour its temperature goes up and down with that of " + like.Logger + " there, and far less with any elsewhere."
+	}
+	if len(b.doc.Barns) == 1 {
+		return 0, place, "There is one barn only; " + said + "."
+	}
+	return TrayList, "", "Nothing in its name or its readings says which barn it hung in."
 }
 
 // tellingWord is a word among some that is in one barn's name and in no other's.
@@ -135,9 +142,18 @@ func (b Book) tellingWord(barn int, words []string) string {
 		for i, o := range b.doc.Barns {
 			elsewhere = elsewhere || i != barn && slices.Contains(wordsOf(o.Name), w)
 		}
-		if w != "the" && !elsewhere && slices.Contains(words, w) {
+		if len(b.doc.Barns) > 1 && w != "the" && !elsewhere && slices.Contains(words, w) {
 			return w
 		}
 	}
 	return ""
+}
+
+// likeOf is with which hanging logger one goes up and down, where that still hangs there.
+func (b Book) likeOf(l winter.Logger) (like engine.Likeness, ok bool) {
+	if like, ok = b.looked.likeness[waitingKey(l)]; !ok {
+		return like, false
+	}
+	all, _ := b.doc.List(like.List)
+	return like, slices.ContainsFunc(all, func(o winter.Logger) bool { return o.Name == like.Logger })
 }

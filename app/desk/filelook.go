@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"thawbook/analysis/series"
@@ -17,6 +18,8 @@ type looked struct {
 	tray     []engine.File         // the files of loggers that hang nowhere yet
 	heads    map[string][]TextLine // the first rows of a file, with the lines above them
 	previews map[string][]preview  // what a file that waits would say, by the answer
+
+	likeness map[string]engine.Likeness // of loggers that hang nowhere, with one that does
 
 	closely   bool // odd readings were looked for
 	proposals []engine.Proposal
@@ -46,12 +49,21 @@ const headAbove, headBelow = 2, 4
 func (k *Keeper) look(ctx context.Context, b *Book) error {
 	l := looked{heads: map[string][]TextLine{}, previews: map[string][]preview{}}
 	if w := b.Result.Winter; len(w.Tray) > 0 {
-		w.Barns, w.Outdoor = nil, w.Tray
+		w.Barns, w.Outdoor = []winter.Barn{{Loggers: w.Tray}}, nil
 		tray, err := engine.Review(ctx, w, k.files, &k.aside, nil)
 		if err != nil {
 			return err
 		}
 		l.tray = slices.DeleteFunc(tray.Files, func(f engine.File) bool { return fileNamed(b.Result.Files, f.Name) >= 0 })
+		l.likeness = map[string]engine.Likeness{}
+		for i, logger := range tray.Inputs[0].Loggers {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			if like, ok := engine.Resembling(b.Result, logger); ok {
+				l.likeness[waitingKey(w.Tray[i])] = like
+			}
+		}
 	}
 	for _, f := range slices.Concat(b.Result.Files, l.tray) {
 		l.heads[f.Name] = k.head(ctx, f)
@@ -65,6 +77,11 @@ func (k *Keeper) look(ctx context.Context, b *Book) error {
 	}
 	b.looked = l
 	return ctx.Err()
+}
+
+// waitingKey tells a logger that hangs nowhere from the others.
+func waitingKey(l winter.Logger) string {
+	return strings.Join(append([]string{l.Name, l.Channel}, l.Files...), "\n")
 }
 
 // Closely says whether odd readings of the winter as it is were looked for; Keeper.LookClosely does.

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -186,6 +187,31 @@ func TestEveryDoubtHasAReason(t *testing.T) {
 		alone := slices.Contains([]string{engine.DoubtDriftOfTwo, engine.DoubtClock, engine.DoubtClockHours, engine.DoubtIce, engine.DoubtFormula, engine.DoubtSwap, engine.DoubtOff}, code)
 		if (reasonWord(code) == code) != alone {
 			t.Errorf("%s: %q", code, reasonWord(code))
+		}
+	}
+}
+
+// Loggers called 1 and 2 are given a barn by how they went up and down, and the reason is said.
+func TestALoggerFindsItsBarnByItsReadings(t *testing.T) {
+	dir := t.TempDir()
+	swing := func(name string, mean, hours float64) string {
+		text := "time,temp (C)\n"
+		for i := range 480 {
+			text += fmt.Sprintf("%s,%.2f\n", time.Date(2024, time.November, 13, i, 0, 0, 0, time.UTC).Format("2006-01-02 15:04"), mean+math.Sin(2*math.Pi*float64(i)/hours))
+		}
+		return written(t, dir, name, text)
+	}
+	k := keeper(t)
+	b := added(t, k, Book{}, swing("alder mid.csv", 4, 31), swing("outdoor.csv", -4, 24))
+	b = edited(t, k, b, winter.TakeOver{From: winter.Winter{Barns: []winter.Barn{{Name: "Rowan"}}}})
+	b = added(t, k, b, swing("1.csv", 2, 31), swing("2.csv", -3, 24), swing("3.csv", 4, 47))
+	for name, want := range map[string][2]string{
+		"1.csv": {"Hang it in Barn, room", "Hour by hour its temperature goes up and down with that of alder mid there, and far less with any elsewhere."},
+		"2.csv": {"Hang it outdoors, for every barn", "Hour by hour its temperature goes up and down with that of outdoor there, and far less with any elsewhere."},
+		"3.csv": {"", "Nothing in its name or its readings says which barn it hung in."},
+	} {
+		if l := pageOf(t, b, name).Loggers[0]; l.Suggestion != want[0] || l.Why != want[1] {
+			t.Errorf("%s: %q, %q", name, l.Suggestion, l.Why)
 		}
 	}
 }
