@@ -23,6 +23,7 @@ type clock struct {
 	stamps   bool   // date and time stand in one cell
 	yearless bool   // the dates have no year
 	start    *start // where the rows count from; nil: they don't
+	untimed  bool   // dates alone
 	bare     bool   // midnight is printed as a date alone
 	fills    bool   // a date stands in the first of a day's rows alone
 	above    int64  // the date of the row above, where it may stand for this row's; noTime: none
@@ -168,7 +169,7 @@ func readPair(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	if midnight, timed := parseTime(rest); !ok || len(rest) > 0 && (!timed || midnight.ms != 0) {
 		return 0, 0, false
 	}
-	t, ok := parseTime(c.cell(cells, 1))
+	t, ok := parseTime(cutDayZero(c.cell(cells, 1)))
 	if ok && len(c.columns) > 2 {
 		var half int64
 		if half, ok = halfOf(c.cell(cells, 2)); ok {

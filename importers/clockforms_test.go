@@ -22,6 +22,9 @@ var clockForms = []struct{ name, in, want string }{
 	{"the year behind the zone", "when,temp C\nSat Nov 15 23:50:00 CET 2025,4.5\nSun Nov 16 00:00:00 CET 2025,4.4\n", "mdy +01:00 2025-11-15T22:50:00 2025-11-15T23:00:00"},
 	{"one date for a day's rows", "Datum;Zeit;T °C\n15.11.2025;23:40;4,5\n;23:50;4,5\n16.11.2025;00:00;4,4\n;00:10;4,4\n;00:20;4,4\n", "dmy - 2025-11-15T23:40:00 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00 2025-11-16T00:20:00"},
 
+	{"a time on the day from which spreadsheets count", "Date,Time,temp C\n2025-11-15 00:00:00,1899-12-30 23:50:00,4.5\n2025-11-16 00:00:00,1899-12-30 00:00:00,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
+	{"dates alone, several a day", "date,temp C\n2025-11-15,4.5\n2025-11-15,4.4\n2025-11-15,4.4\n2025-11-16,4.4\n", "ymd - 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-16T00:00:00; note no_times"},
+
 	// Printed dates.
 	{"two-digit year, named month", "when,temp C\n15-Nov-25 23:50,4.5\n16-Nov-25 00:00,4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"capital month, dotted half-day time", "when,temp C\n15-NOV-25 11.50.00 PM,4.5\n16-NOV-25 12.00.00 AM,4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
@@ -125,6 +128,8 @@ var clockForms = []struct{ name, in, want string }{
 	{"UTC before local time", "time_utc,time_local,temp C\n2025-11-15 13:05,2025-11-15 14:05,4.5\n2025-11-15 13:15,2025-11-15 14:15,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"local time before one with its offset", "time,stamp,temp C\n2025-11-15 14:05,2025-11-15T13:05:00Z,4.5\n2025-11-15 14:15,2025-11-15T13:15:00Z,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"local date and time before UTC's", "Date (local),Time (local),Date (UTC),Time (UTC),temp C\n2025-11-15,14:05,2025-11-15,13:05,4.5\n2025-11-15,14:15,2025-11-15,13:15,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"when a reading was sent on is not when it was taken", "measured,received,temp C\n2025-11-15 14:05:00,2025-11-15T13:17:20Z,4.5\n2025-11-15 14:15:00,2025-11-15T13:19:01Z,4.4\n2025-11-15 14:25:00,2025-11-15T13:36:50Z,4.4\n", "ymd - 2025-11-15T14:05:00 2025-11-15T14:15:00 2025-11-15T14:25:00"},
+	{"east and is in French are no zone", "Hangar est, heure locale\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"an epoch beside its local face", "when,unix,temp C\n2025-11-15 14:50,1763211000,4.5\n2025-11-15 15:00,1763211600,4.4\n", "epoch_s +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 
 	// Day or month first where the days don't tell.

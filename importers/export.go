@@ -210,9 +210,11 @@ func (s *scan) runOf(run, row int) int {
 
 // remarkOrder counts the readings earlier than the one above.
 func (s *scan) remarkOrder(out *Series, c *values) {
-	leaps := 0
+	leaps, still := 0, 0
 	for i := 1; i < len(out.FaceMS); i++ {
 		switch step := out.FaceMS[i] - out.FaceMS[i-1]; {
+		case step == 0:
+			still++
 		case step < 0:
 			out.OutOfOrder++
 		case step > 366*dayMS:
@@ -221,6 +223,9 @@ func (s *scan) remarkOrder(out *Series, c *values) {
 	}
 	if out.OutOfOrder+leaps > 0 {
 		s.noteOrder(c)
+	}
+	if s.clock.untimed && c.lead && still > 0 && 2*still >= len(out.FaceMS) {
+		s.notes.add(series.Remark{Code: RemarkNoTimes, Line: s.layout.line, Column: s.clock.columns[0] + 1, Args: []string{c.header}})
 	}
 }
 

@@ -51,7 +51,9 @@ func findClock(rows []record) clockFit {
 		}
 	}
 	for _, s := range stamps {
-		return s.fit(readDate)
+		fit := s.fit(readDate)
+		fit.clock.untimed = true
+		return fit
 	}
 	return yearlessFit(rows)
 }
@@ -107,9 +109,34 @@ func certainFirst(rows []record, stamps []stampFit) []stampFit {
 	if len(stamps) < 2 {
 		return stamps
 	}
-	rank := func(s stampFit) int { return one(s.isCertain(rows)) - 2*one(s.standsStill(rows)) }
+	first := stamps[0]
+	rank := func(s stampFit) int {
+		return one(s.isCertain(rows) && (first.standsStill(rows) || s.keepsStep(rows, first))) - 2*one(s.standsStill(rows))
+	}
 	slices.SortStableFunc(stamps, func(a, b stampFit) int { return rank(b) - rank(a) })
 	return stamps
+}
+
+// keepsStep says whether two columns of times differ by whole quarters of an hour, as clocks of two zones do: the
+// times at which readings were sent on do not.
+func (s stampFit) keepsStep(rows []record, other stampFit) bool {
+	kept, read := 0, 0
+	for _, r := range rows[max(s.first, other.first):] {
+		a, _, ok1 := s.form.fits(trim(r.cells[s.column]))
+		b, _, ok2 := other.form.fits(trim(r.cells[other.column]))
+		if ok1 && ok2 {
+			read++
+			kept += one(quarters(a.ms - b.ms))
+		}
+	}
+	return 10*kept >= 9*read
+}
+
+// quarters says whether a stretch of time is a number of quarters of an hour, give or take a minute.
+func quarters(ms int64) bool {
+	const quarter = 15 * minuteMS
+	rest := max(ms, -ms) % quarter
+	return min(rest, quarter-rest) < minuteMS
 }
 
 // standsStill says whether a column holds the same in each of several rows.
@@ -160,7 +187,7 @@ func instantsBeside(rows []record, s stampFit) (clockFit, bool) {
 	for _, r := range rows[s.first:] {
 		at, _, ok := face.read(face, r.cells)
 		instant, _, counted := fit.clock.read(fit.clock, r.cells)
-		if apart := max(at-instant, instant-at); ok && counted && (apart < minuteMS || apart > 14*hourMS || apart%(15*minuteMS) >= minuteMS) {
+		if apart := max(at-instant, instant-at); ok && counted && (apart < minuteMS || apart > 14*hourMS || !quarters(apart)) {
 			return clockFit{}, false
 		}
 	}

@@ -105,6 +105,7 @@ func isDotted(rows []record, date, col int) bool {
 // isTimeOfDay says whether a cell is a time; without a name that says so it needs colons or two dots, lest
 // a number be taken for one.
 func isTimeOfDay(cell []byte, named bool) bool {
+	cell = cutDayZero(cell)
 	_, ok := parseTime(cell)
 	marks := 0
 	for _, c := range cell {

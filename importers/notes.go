@@ -13,6 +13,7 @@ const (
 	RemarkOutOfOrder = "out_of_order"    // a row earlier than the one above
 	RemarkClockAnew  = "clock_anew"      // the clock begins anew with 1 January of an earlier year; Args: the year
 	RemarkClockUnset = "clock_unset"     // rows of a 1 January more than a year before those that follow; Args: the year
+	RemarkNoTimes    = "no_times"        // dates alone, most of which come several times; Args: the column's header
 	RemarkTypical    = "typical_year"    // months from different years put one after the other
 	RemarkHalfDays   = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
 	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken

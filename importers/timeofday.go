@@ -59,6 +59,19 @@ func dashedTime(s []byte) (t timeOfDay, ok bool) {
 	return t, v[1] < 60 && v[2] < 60 && t.ms <= dayMS
 }
 
+// daysZero are the ways to print the day from which spreadsheets count: it stands before a time that has none.
+var daysZero = [][]byte{[]byte("1899-12-30"), []byte("30.12.1899"), []byte("12/30/1899"), []byte("30/12/1899"), []byte("30-12-1899"), []byte("30-Dec-1899"), []byte("1899/12/30"), []byte("1900-01-00"), []byte("00.01.1900")}
+
+// cutDayZero takes such a day off the start of a time.
+func cutDayZero(cell []byte) []byte {
+	for _, day := range daysZero {
+		if bytes.HasPrefix(cell, day) && len(cell) > len(day) {
+			return afterDate(cell[len(day):])
+		}
+	}
+	return cell
+}
+
 // timeOfDay is what stands behind a date.
 type timeOfDay struct {
 	ms       int64 // since midnight; 24:00 is a whole day

@@ -246,6 +246,9 @@ func zoneInSentence(line string) string {
 	if w := words(line); len(w) < 3 || !anyPhrase(timeStems, w) {
 		return ""
 	}
+	if anyPhrase([]string{"est"}, words(line)) && !anyPhrase([]string{"time*"}, words(line)) {
+		return "" // in other languages than English a word for the east, or for is
+	}
 	return zoneInName(line)
 }
 

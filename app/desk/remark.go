@@ -89,6 +89,7 @@ var fileNotes = map[string]string{
 	"out_of_order":    "{n} {row|rows} {where} came earlier than the row above: the clock was set back, or read-outs were joined.",
 	"clock_anew":      "The clock began anew with 1 January {0} {where}, as after a change of battery; the rows below bear wrong dates.",
 	"clock_unset":     "The rows above line {line} bear 1 January {0}: the clock had not been set yet.",
+	"no_times":        "Column {column} has dates and no times, and most dates come several times; all those readings stand at midnight. Export the log with the time of each reading.",
 	"typical_year":    "Months of different years stand one after the other {where}: typical weather put together, not a winter that was.",
 	"half_days":       "The hours go from 1 to 12 without AM or PM, first told by line {line}; which half of the day a row is from was told by the order of the rows.",
 	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
