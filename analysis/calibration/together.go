@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat"
-
 	"thawbook/analysis/series"
 )
 
@@ -97,11 +95,11 @@ func keepBand(at *[]int64, val [][]float64, band float64) {
 	}
 }
 
-// middleOf is the median; NaN of nothing.
+// middleOf is the median, of an even number the mean of the two in the middle; NaN of nothing.
 func middleOf(val []float64) float64 {
 	if len(val) == 0 {
 		return math.NaN()
 	}
 	sorted := slices.Sorted(slices.Values(val))
-	return stat.Quantile(0.5, stat.Empirical, sorted, nil)
+	return (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
 }

@@ -23,6 +23,7 @@ type looked struct {
 
 	closely   bool // odd readings were looked for
 	proposals []engine.Proposal
+	alongside []engine.Alongside
 	doubts    []series.Remark // those that are no logger's alone
 }
 
@@ -93,7 +94,11 @@ func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 	if err != nil {
 		return b, err
 	}
-	b.looked.closely, b.looked.proposals, b.looked.doubts = true, proposals, nil
+	alongside, err := engine.SideBySide(ctx, b.Result.Winter, k.files, k.cache)
+	if err != nil {
+		return b, err
+	}
+	b.looked.closely, b.looked.proposals, b.looked.alongside, b.looked.doubts = true, proposals, alongside, nil
 	for _, r := range remarks {
 		if !slices.ContainsFunc(proposals, func(p engine.Proposal) bool { return p.Remark.Code == r.Code && slices.Equal(p.Remark.Args, r.Args) }) {
 			b.looked.doubts = append(b.looked.doubts, r)

@@ -213,7 +213,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 		return p, true
 	}
 	p.Sentence, p.Clock, p.Encoding = understood(f), b.clockWords(f), f.Export.Layout.Encoding
-	p.Questions, p.Notes, p.Plots, p.Columns = b.questions(f, u), b.fileNotes(f), plotsOf(f, u), b.columns(f, u)
+	p.Questions, p.Notes, p.Plots, p.Columns = b.questions(f, u), b.fileNotes(f), b.marked(plotsOf(f, u), f, p.Loggers), b.columns(f, u)
 	return p, true
 }
 

@@ -18,6 +18,8 @@ type FileDoubt struct {
 	Take, Keep     winter.Edit // Take is nil where nothing can be set right by a press
 	TakeIt, KeepIt string      // on the buttons
 
+	Mark Mark // of a doubt; a suggestion has none
+
 	quantity string // "" for all
 	spans    []series.Span
 }
@@ -46,11 +48,12 @@ func (b Book) doubts(l winter.Logger, at Slot, u Units) (out []FileDoubt) {
 	for _, p := range b.looked.proposals {
 		if p.Slot == at {
 			if d, open := b.doubt(l, p, u); open {
+				d.Mark = MarkWatch
 				out = append(out, d)
 			}
 		}
 	}
-	return out
+	return append(out, b.alongsideOf(at, u)...)
 }
 
 // doubt is a proposal as it is shown; open is false where the keeper said to keep all of it.
@@ -155,8 +158,11 @@ func (b Book) keptIn(l winter.Logger, at Slot) (out []LeftOut) {
 		if why := reasonWord(of.Reason); why != of.Reason {
 			text += ", though " + why
 		}
-		if of.Reason == engine.DoubtClock {
+		switch of.Reason {
+		case engine.DoubtClock:
 			text = "Its clock is left as it is"
+		case sideBySide:
+			text = "It did not hang beside others " + b.stretches(l.Kept, of)
 		}
 		out = append(out, LeftOut{text + ", as you said.", "Ask again", winter.AskAgain{At: at, Reason: of.Reason, Quantity: of.Quantity}})
 	}

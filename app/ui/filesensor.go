@@ -31,7 +31,11 @@ func (u *UI) sensorLines(l desk.FileLogger) (out []fyne.CanvasObject) {
 
 // doubtOf is what can hardly be right, with the press that acts on it and the one that keeps everything as it is.
 func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
-	icon := container.New(inset{0, 3, 10, 0}, container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(markIcon(desk.MarkWatch)))))
+	icon := gap(14, 14)
+	if res := markIcon(d.Mark); res != nil {
+		icon = container.New(fixed{14, 14}, widget.NewIcon(res))
+	}
+	icon = container.New(inset{0, 3, 10, 0}, container.NewVBox(icon))
 	ways := container.NewHBox()
 	if d.Take != nil {
 		b := widget.NewButton(d.TakeIt, func() { u.edit(d.Take) })
