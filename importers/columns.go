@@ -8,10 +8,11 @@ import (
 // learnColumns says how each column is read and what it measures.
 func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.learnKeys(rows, names)
+	l.learnSides(rows, names)
 	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
 	letters, graded, legend := sharedLetters(names), bareNames(names), l.legend()
 	for i := range l.width {
-		if l.clock.uses(i) || isGrade(graded, names, i) {
+		if l.clock.uses(i) || l.isSideClock(i) || isGrade(graded, names, i) {
 			continue
 		}
 		c := column{index: i}
@@ -133,9 +134,29 @@ func leftOver(name []nameWord, used []bool) string {
 			}
 			rest += w.typed
 			kept = i
+		} else if part := compoundPart(w.typed); used[i] && part != "" {
+			rest = joined(rest, part)
 		}
 	}
 	return rest
+}
+
+// compounds are the words that end others in one word with a place (innentemperatur), lower case; plainParts are
+// what stands before them and names no place.
+var (
+	compounds  = []string{"temperat", "l\u00e4mp\u00f6til", "feucht", "fukt", "fugt", "kosteus", "niiskus", "vochtig"}
+	plainParts = wordSet("luft", "lucht", "luchts", "raum", "\u00f5hu", "ilman", "ilma", "umgebungs", "relativ", "relative", "rel", "absolut", "mittel", "medel", "durchschnitts", "trocken")
+)
+
+// compoundPart is the place that stands in one word with a quantity.
+func compoundPart(typed string) string {
+	low := strings.ToLower(typed)
+	for _, c := range compounds {
+		if at := strings.Index(low, c); at > 1 && at < len(typed) && !plainParts[low[:at]] {
+			return typed[:at]
+		}
+	}
+	return ""
 }
 
 // kindOf says how a column is read, by its cells and its name.
@@ -346,21 +367,3 @@ func hasAnyPrefix(s string, prefixes []string) bool {
 }
 
 func trimComment(name string) string { return strings.TrimLeft(name, "#% ") }
-
-// groupNames reads a line above the header that names groups of columns: words over some columns, each good up
-// to the next, and none over the clock. It is nil when the line is none.
-func groupNames(cells [][]byte, width int, c *clock) []string {
-	if len(cells) != width || filledCells(cells) < 2 || filledCells(cells) == width || hasNumber(cells) {
-		return nil
-	}
-	out := texts(cells)
-	for i := range out {
-		if c.uses(i) && out[i] != "" {
-			return nil
-		}
-		if i > 0 && out[i] == "" {
-			out[i] = out[i-1]
-		}
-	}
-	return out
-}

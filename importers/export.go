@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"time"
@@ -13,6 +14,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	o, certain, questions := s.settleDates(answers)
 	s.spreadRuns(o)
 	s.spreadHours()
+	s.spreadSides(o)
 	s.leaveOut(answers)
 	s.noteStatistics()
 	s.findHumidity()
@@ -20,6 +22,9 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	questions = append(questions, s.settleMark(answers)...)
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
+	if len(questions) == 0 {
+		s.tellApart(cmp.Or(s.title, fileTitle(name)))
+	}
 	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
 	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Header: text(s.header), Clock: Clock{Order: string(o), OrderCertain: certain}}
 	if s.anyFraction() {

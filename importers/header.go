@@ -30,7 +30,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			}
 			l.header = bytes.Clone(r.text)
 			if i > 0 {
-				l.groups = groupNames(l.spread(above[i-1].cells), len(r.cells), l.clock)
+				l.groups = l.groupNames(l.spread(above[i-1].cells), r.cells)
 			}
 			return l.alignNames(texts(r.cells)), units, i
 		default:
@@ -44,6 +44,28 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 func (l *layout) namesHours(cells [][]byte) bool {
 	_, ok := l.clock.hoursOf(texts(cells))
 	return ok
+}
+
+// groupNames reads a line above the header that names groups of columns: words over some columns, each good up
+// to the next, and none over the clock unless the header has none there
+// or has it again in tables beside the first. It is nil when the line is none.
+func (l *layout) groupNames(cells, header [][]byte) []string {
+	bare, beside := len(l.clock.cell(header, 0)) == 0, len(l.clock.shifts(texts(header))) > 0
+	if len(cells) != len(header) || filledCells(cells) < 2 || filledCells(cells) == len(cells) && !bare || hasNumber(cells) {
+		return nil
+	}
+	out := texts(cells)
+	for i := range out {
+		switch {
+		case l.clock.uses(i) && bare:
+			out[i] = ""
+		case l.clock.uses(i) && out[i] != "" && !beside:
+			return nil
+		case i > 0 && out[i] == "" && (beside || !l.clock.uses(i)):
+			out[i] = out[i-1]
+		}
+	}
+	return out
 }
 
 // spread puts empty cells over the clock's columns where blanks part the cells of a line above the header, and

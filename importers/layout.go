@@ -62,6 +62,7 @@ type layout struct {
 	ends       *ends   // of the runs that the rows list; nil when they list none
 	wordy      bool    // words are taken for events where there is nothing else
 	nameless   bool    // no header, and no names in the cells
+	sides      []side  // tables beside the first, with clocks of their own
 	hours      []int64 // the times of day of the columns that are hours of a day
 	columns    []column
 	ordinals   int            // columns that only count the rows

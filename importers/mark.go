@@ -9,26 +9,34 @@ import (
 // decimalMark asks which mark stands before fractions, where 1,100 may be a little over one or over a thousand.
 const decimalMark = "decimal_mark"
 
-// learnMark counts the numbers that need a point or a comma for their fraction.
+// learnMark counts the numbers that need a point or a comma for their fraction. Three digits behind a mark may be
+// thousands: such numbers count only where no other number tells.
 func learnMark(rows []record, c *clock) (mark byte, seen bool) {
-	points, commas := 0, 0
+	var sure, perhaps [2]int
 	for _, r := range rows {
 		for i, cell := range r.cells {
 			if c.uses(i) {
 				continue
 			}
-			if _, d, _, ok := numberInText(cell, '.'); ok && d > 0 {
-				points++
-			}
-			if _, d, _, ok := numberInText(cell, ','); ok && d > 0 {
-				commas++
+			for k, mark := range []byte{'.', ','} {
+				v, d, _, ok := numberInText(cell, mark)
+				switch {
+				case !ok || d == 0:
+				case d == 3 && math.Abs(v) >= 1 && math.Abs(v) < 1000:
+					perhaps[k]++
+				default:
+					sure[k]++
+				}
 			}
 		}
 	}
-	if commas > points {
+	if sure[0] == 0 && sure[1] == 0 {
+		sure = perhaps
+	}
+	if sure[1] > sure[0] {
 		return ',', true
 	}
-	return '.', points > 0
+	return '.', sure[0] > 0
 }
 
 // settleMark takes numbers that were read as fractions for thousands where the keeper says so, or where what they

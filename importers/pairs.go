@@ -226,3 +226,32 @@ func keepApart(base string, temps, hums []*values, answers Answers) {
 		c.logger = joined(base, c.header)
 	}
 }
+
+// tellApart gives columns that measure the same under the same name loggers of their own: called as what stands
+// over them, or else numbered.
+func (s *scan) tellApart(base string) {
+	if s.keyed != nil {
+		return
+	}
+	alike := map[string][]*values{}
+	for i := range s.columns {
+		if c := &s.columns[i]; c.quantity != Other && c.logger == "" && c.header != "" {
+			key := string(c.quantity) + " " + c.header
+			alike[key] = append(alike[key], c)
+		}
+	}
+	for _, columns := range alike {
+		if len(columns) < 2 {
+			continue
+		}
+		over := map[string]bool{}
+		for _, c := range columns {
+			over[c.same] = true
+		}
+		for i, c := range columns {
+			if c.logger = joined(s.title, c.likeness); len(over) < len(columns) || c.likeness == "" {
+				c.logger = joined(base, strconv.Itoa(i+1))
+			}
+		}
+	}
+}

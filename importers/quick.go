@@ -28,7 +28,7 @@ type quickCell struct {
 
 // planQuick lists the steps of a row; none when the layout is not for the quick path.
 func (s *scan) planQuick() {
-	if s.clock.stamps && !s.clock.zoned && !s.clock.form.hour() && len(s.delimiter) == 1 && !s.split.dressed && s.keyed == nil {
+	if s.clock.stamps && !s.clock.zoned && !s.clock.form.hour() && len(s.delimiter) == 1 && !s.split.dressed && s.keyed == nil && s.sides == nil {
 		s.steps = make([]step, s.need)
 		s.steps[s.clock.columns[0]] = step{kind: stepClock}
 	}

@@ -30,8 +30,9 @@ type scan struct {
 	offsets  []Offset // by row
 	lines    []rowLine
 	rows     int
-	readRows int // rows with times of their own, where the ends of runs follow them
-	wide     int // times of a row, where its columns are hours
+	readRows int     // rows with times of their own, where the ends of runs follow them
+	sideAt   []int64 // the row\'s times of the tables beside the first
+	wide     int     // times of a row, where its columns are hours
 	badTime  int
 	pending  []badLine   // lines without a time since the last good row
 	steps    []step      // the quick path's; nil when rows are not for it
@@ -91,6 +92,10 @@ func newScan(l *layout, n *notes) *scan {
 	if s.ends != nil {
 		s.need = max(s.need, s.ends.last()+1)
 	}
+	for _, t := range s.sides {
+		s.need = max(s.need, t.last()+1)
+		s.sideAt = append(s.sideAt, noTime)
+	}
 	s.planQuick()
 	return s
 }
@@ -136,10 +141,16 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 // row reads one record's cells; broken says that the text ends within its line.
 func (s *scan) row(record []byte, more, broken bool) {
 	at, offset, ok := s.clock.read(s.clock, s.cells)
+	if len(s.sides) > 0 {
+		if beside, read := s.readSides(); read && !ok {
+			at, ok = beside, true
+		}
+	}
 	if !ok {
 		s.badRow(record)
 		return
 	}
+	s.keepSides()
 	if len(s.pending) > 0 && !s.startsBlock(at) {
 		s.settle(false)
 	}
@@ -195,8 +206,8 @@ func (s *scan) time(at, offset int64) {
 
 // lineOf is the physical line of a row.
 func (s *scan) lineOf(row int) int {
-	if s.readRows > 0 && row >= s.readRows {
-		row -= s.readRows
+	if s.readRows > 0 {
+		row %= s.readRows
 	}
 	row /= max(s.wide, 1)
 	low, high := 0, len(s.lines)

@@ -7,7 +7,7 @@ var statePairs = []struct{ off, on string }{
 	{"geschlossen", "offen"}, {"nein", "ja"}, {"av", "p\u00e5"}, {"av", "p\xe5"}, {"fra", "til"}, {"pois", "p\u00e4\u00e4ll\u00e4"}, {"pois", "p\xe4\xe4ll\xe4"},
 	{"kinni", "lahti"}, {"v\u00e4ljas", "sees"}, {"v\xe4ljas", "sees"}, {"arr\u00eat", "marche"}, {"arr\xeat", "marche"}, {"ferm\u00e9", "ouvert"}, {"ferm\xe9", "ouvert"},
 	{"apagado", "encendido"}, {"cerrado", "abierto"}, {"uit", "aan"}, {"dicht", "open"}, {"spento", "acceso"}, {"vypnuto", "zapnuto"},
-	{"normal", "alarm"}, {"cleared", "raised"}, {"clear", "alarm"}, {"ended", "started"}, {"dark", "lit"}, {"dark", "light"}, {"night", "day"}, {"dunkel", "hell"},
+	{"normal", "alarm"}, {"cleared", "raised"}, {"clear", "alarm"}, {"ended", "started"}, {"dark", "lit"}, {"dark", "light"}, {"clear", "detected"}, {"idle", "heating"}, {"idle", "cooling"}, {"idle", "running"}, {"geschlossen", "ge\u00f6ffnet"}, {"geschlossen", "ge\xf6ffnet"}, {"geschlossen", "geoeffnet"}, {"night", "day"}, {"dunkel", "hell"},
 	{"ok", "alarm"}, {"end", "begin"}, {"end", "start"}, {"ende", "beginn"}, {"ende", "anfang"}, {"gestoppt", "gestartet"}, {"fin", "d\u00e9but"}, {"fin", "d\xe9but"},
 	{"arret", "marche"}, {"ferme", "ouvert"}, {"ferm\u00e9e", "ouverte"}, {"ferm\xe9e", "ouverte"}, {"desligado", "ligado"}, {"fechado", "aberto"}, {"chiuso", "aperto"},
 	{"st\u00e4ngd", "\u00f6ppen"}, {"st\xe4ngd", "\xf6ppen"}, {"lukket", "\u00e5pen"}, {"lukket", "\xe5pen"}, {"kiinni", "auki"}, {"выкл", "вкл"}, {"zamkni\u0119te", "otwarte"},

@@ -1,0 +1,120 @@
+package importers
+
+import "slices"
+
+// Tables may stand side by side, each with a clock of its own under the name of the first one's. Their rows have
+// nothing to do with each other but their lines.
+
+// side is a table beside the first.
+type side struct {
+	*clock
+	from  int // its first column
+	times store[int64]
+}
+
+// shifts are how many columns further right the names over the clock come again.
+func (c *clock) shifts(names []string) (out []int) {
+	for by := 1; c.last()+by < len(names); by++ {
+		again := true
+		for _, i := range c.columns {
+			again = again && i < len(names) && names[i] != "" && names[i+by] == names[i]
+		}
+		if again {
+			out = append(out, by)
+		}
+	}
+	return out
+}
+
+// learnSides takes the columns under the clock's names further right for clocks where they read as the first does.
+func (l *layout) learnSides(rows []record, names []string) {
+	if l.clock.yearless || l.long {
+		return
+	}
+	for _, by := range l.clock.shifts(names) {
+		c := *l.clock
+		c.columns, c.memoLen = nil, 0
+		for _, i := range l.clock.columns {
+			c.columns = append(c.columns, i+by)
+		}
+		read, filled := 0, 0
+		for _, r := range rows {
+			if _, _, ok := c.read(&c, r.cells); ok {
+				read++
+			}
+			filled += one(len(trim(r.cells[c.columns[0]])) > 0)
+		}
+		if read > 0 && 10*read >= 9*filled {
+			l.sides = append(l.sides, side{clock: &c, from: slices.Min(c.columns)})
+		}
+	}
+}
+
+// isSideClock says whether a column belongs to the clock of a table beside the first.
+func (l *layout) isSideClock(column int) bool {
+	return slices.ContainsFunc(l.sides, func(s side) bool { return s.uses(column) })
+}
+
+// readSides reads the times of the tables beside the first. ok is whether any has one, and at the first of them.
+func (s *scan) readSides() (at int64, ok bool) {
+	for i := range s.sides {
+		t := &s.sides[i]
+		then, _, read := t.read(t.clock, s.cells)
+		if !read {
+			then = noTime
+		} else if !ok {
+			at, ok = then, true
+		}
+		s.sideAt[i] = then
+	}
+	return at, ok
+}
+
+// keepSides keeps the times of the tables beside the first.
+func (s *scan) keepSides() {
+	for i := range s.sides {
+		s.sides[i].times.add(s.sideAt[i])
+	}
+}
+
+// spreadSides gives the columns of every table beside the first its own times: they follow the rows' own.
+func (s *scan) spreadSides(o order) {
+	if len(s.sides) == 0 || s.keyed != nil || s.readRows > 0 {
+		return
+	}
+	n := len(s.at)
+	s.readRows = n
+	for k := range s.sides {
+		for _, at := range s.sides[k].times.whole() {
+			if s.clock.unsure() && at != noTime {
+				if face, ok := unpack(at, o); ok {
+					at = face
+				} else {
+					at = noTime
+				}
+			}
+			s.at = append(s.at, at)
+		}
+	}
+	before := -1
+	for i := range s.columns {
+		c := &s.columns[i]
+		table := s.tableOf(c.index)
+		c.lead = c.lead || table != before
+		before = table
+		c.rows = make([]int32, n)
+		for row := range n {
+			c.rows[row] = int32(table*n + row)
+		}
+	}
+}
+
+// tableOf is which of the tables side by side a column is of: 0 is the first.
+func (s *scan) tableOf(column int) (table int) {
+	for k := range s.sides {
+		if column >= s.sides[k].from {
+			table = k + 1
+		}
+	}
+	return table
+}
