@@ -9,25 +9,32 @@ import (
 // stay is one end of a logger's stay in the barn: hour edge is the first of it (step 1: inwards is later), or the
 // hour after its last (step −1).
 type stay struct {
-	c    series.Curve
-	h    hourly
-	edge int
-	step int
+	c       series.Curve
+	h       hourly
+	outdoor hourly // of the same hours; empty where it is not known
+	edge    int
+	step    int
 }
 
-// Beyond its stay a logger stood elsewhere where it is known for two hours of the week next to it, and four of five of
-// those hours lie away from the room's level: clearly so where the middle of them lies 6 K from it, and all but a
-// twentieth of them more than half as far. It swung with the days where it went more than 6 K within the two days next
-// to the stay. A logger has settled where it stays within 1.5 K of the room's level of the four days next to the edge,
-// or within half as far again as those days go on 19 of 20 hours where that is more, 3 K at most. The edge is looked for
-// within two days, and of one that swung only where it went 3 K within six hours: a barn's first hours may be warm, but
-// are no sun on glass. (Common practice, no source.)
+// Beyond its stay a logger stood elsewhere where it is known for two hours of the week next to it, and
+//   - the middle of them lies 6 K from the room's level, all but a twentieth of them more than half as far, and it went
+//     from three quarters of the way to a quarter within three hours: a logger that is carried does that, a barn that
+//     grows warm in spring does not; or
+//   - it swung with the days: within the two days next to the stay by more than 6 K and at least 0.8 of what the
+//     outdoors did, or, where that is not known, by more than 10 K.
+//
+// It has settled where it stays within 1.5 K of the room's level of the four days next to the edge, or within half as
+// far again as those days go on 19 of 20 hours where that is more, 3 K at most. The edge is looked for within two days,
+// and of one that swung only where it went 3 K within six hours: a barn's first hours may be warm, but are no sun on
+// glass. (Common practice, no source.)
 const (
 	beyondDays           = 7
 	beyondHours          = 2
-	beyondShare          = 0.8
 	beyondClearK         = 6
 	beyondClearShare     = 0.95
+	abruptMS             = 3 * series.HourMS
+	swungShare           = 0.8
+	swungAloneK          = 10
 	levelDays            = 4
 	settledK, settledMax = 1.5, 3
 	settledCalm          = 1.5
@@ -44,9 +51,9 @@ func (s stay) hours(a, b int) []float64 {
 // seenBy is the reading with which a logger settled at the beginning of its stay, or the last before it left. It can be
 // told only where the record goes on beyond and stood elsewhere there.
 func (s stay) seenBy(logger string) Edge {
-	e := Edge{Sure: EdgeCantTell, Reason: "record_begins_inside", Logger: logger}
+	none := Edge{Sure: EdgeCantTell, Reason: "record_begins_inside", Logger: logger}
 	if s.step < 0 {
-		e.Reason = "record_ends_inside"
+		none.Reason = "record_ends_inside"
 	}
 	level, tolK := levelOf(s.hours(dayHours/2, levelDays*dayHours))
 	beyond := s.hours(-beyondDays*dayHours, -dayHours)
@@ -54,28 +61,52 @@ func (s stay) seenBy(logger string) Edge {
 		beyond = s.hours(-beyondDays*dayHours, 0)
 	}
 	if len(beyond) < beyondHours {
-		return e
+		return none
 	}
+	e := none
 	elsewhere := middleOf(beyond)
 	halfK := math.Abs(elsewhere-level) / 2
 	at := -1
-	switch {
-	case 2*halfK >= beyondClearK && shareFurther(beyond, level, halfK) >= beyondClearShare:
-		at = s.settled(s.last(level, halfK, 0), level, tolK)
+	if 2*halfK >= beyondClearK && shareFurther(beyond, level, halfK) >= beyondClearShare {
+		if left := s.last(level, halfK, 0); s.abrupt(left, level, halfK) {
+			at = s.settled(left, level, tolK)
+		}
 		e.Sure, e.Reason = EdgeSure, "stood_warmer"
 		if elsewhere < level {
 			e.Reason = "stood_colder"
 		}
-	case shareFurther(beyond, level, tolK) >= beyondShare, swingOf(s.hours(-2*dayHours, 0)) > staySwingK:
+	} else if s.swung() {
 		at = s.settled(s.last(level, tolK, settledMax), level, tolK)
 		e.Sure, e.Reason = EdgeLikely, "swung_with_days"
 	}
 	if at < 0 {
-		e.Sure = EdgeCantTell
-		return e
+		return none
 	}
 	e.At = s.c.Readings.At[at]
 	return e
+}
+
+// swung says whether a logger swung with the days beyond its stay.
+func (s stay) swung() bool {
+	own, out := swingOf(s.hours(-2*dayHours, 0)), 0.0
+	if a, b := s.edge-2*dayHours*s.step, s.edge; len(s.outdoor.val) > 0 {
+		out = swingOf(s.outdoor.between(min(a, b), max(a, b)))
+	}
+	return own > swungAloneK || own > staySwingK && out > 0 && own >= swungShare*out
+}
+
+// abrupt says whether a logger went from one and a half times to half of some distance from the room's level within three
+// hours round a reading.
+func (s stay) abrupt(at int, level, halfK float64) bool {
+	far, near := false, false
+	for i, t := range s.c.Readings.At {
+		if at < 0 || 2*apart(t, s.c.Readings.At[at]) > abruptMS {
+			continue
+		}
+		off := math.Abs(s.c.Val[i] - level)
+		far, near = far || off >= 1.5*halfK, near || off <= 0.5*halfK
+	}
+	return far && near
 }
 
 // shareFurther is the share of values further than some K from a level.

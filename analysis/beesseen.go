@@ -72,11 +72,12 @@ func (e Edge) orBetter(o Edge, sign int64) Edge {
 func stayEdges(l Logger, outdoor series.Curve) (in, out Edge) {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay", Logger: l.Name}
 	h := hourlyOf(l.TempC, whole(l.TempC))
-	first, last, ok := longestStay(h, hourlyOf(outdoor, whole(l.TempC)))
+	o := hourlyOf(outdoor, whole(l.TempC))
+	first, last, ok := longestStay(h, o)
 	if !ok {
 		return none, none
 	}
-	return stay{l.TempC, h, first, 1}.seenBy(l.Name), stay{l.TempC, h, last, -1}.seenBy(l.Name)
+	return stay{l.TempC, h, o, first, 1}.seenBy(l.Name), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)
 }
 
 // longestStay are the first hour and the hour after the last of the longest stay.

@@ -131,3 +131,23 @@ func TestWhatATraceCannotShow(t *testing.T) {
 		t.Errorf("without a logger: %+v", seen)
 	}
 }
+
+// A barn that runs out of cold air in its last ten days, 18 °C outside at noon and 8 °C at night, is as warm as that, and
+// these are the hours that count: the bees were in to the end, and nothing of it may be taken for a table or a seat.
+func TestAHotSpringIsNoTakeout(t *testing.T) {
+	for seed := uint64(1); seed <= 3; seed++ {
+		b := simBarn{seed: seed, hours: 120 * 24, in: 0, out: 200 * 24}
+		b.outdoorC = func(h float64) float64 {
+			if h < 110*24 {
+				return -6 - 3*math.Cos(2*math.Pi*(h-3)/24)
+			}
+			return 13 - 5*math.Cos(2*math.Pi*(h-3)/24)
+		}
+		in := simInput(b, b.run(), 30, nil)
+		for _, outdoor := range []series.Curve{{}, in.Loggers[1].TempC} {
+			if seen := beesSeen(in.Loggers[:1], outdoor); seen.Out.OK() {
+				t.Errorf("seed %d, outdoors known %v: %v, want none", seed, outdoor.Len() > 0, time.UnixMilli(seen.Out.At).UTC())
+			}
+		}
+	}
+}

@@ -106,7 +106,8 @@ func Tables(d desk.ReviewDoc) []Table {
 			})
 		}
 	}
-	return []Table{{"hours.csv", bands}, {"spells.csv", spells}, {"stages.csv", stages}, {"surfaces.csv", surfaces}}
+	tables := []Table{{"hours.csv", bands}, {"spells.csv", spells}, {"stages.csv", stages}, {"surfaces.csv", surfaces}}
+	return append(tables, eventTables(d)...)
 }
 
 // bandRows has a row per band, or one without a band where the quantity is not judged.

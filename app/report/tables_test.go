@@ -17,6 +17,8 @@ func TestTablesKeepUnknownEmptyAndNamesHarmless(t *testing.T) {
 			{Quantity: "dew_point", Place: "room", Unit: "degC"},
 		},
 		Stages: []desk.StageDoc{{Name: "two", Ran: &desk.WorkDoc{Hours: &v, HoursKnown: 10}}},
+		Events: []desk.EventDoc{{Kind: "power cut", MayBe: true, Figures: map[string]*float64{"climb_k": &v, "later_k_per_h": nil}}, {Kind: "doors open"}},
+		Alarms: []desk.AlarmDoc{{Limit: 8, DelayMin: 30, Due: []desk.AlarmCallDoc{{Due: "a", LateMin: &v}, {Due: "b"}}}, {Limit: 10}},
 	}}}
 	want := map[string][]map[string]string{
 		"hours.csv": {
@@ -26,6 +28,11 @@ func TestTablesKeepUnknownEmptyAndNamesHarmless(t *testing.T) {
 		"spells.csv":   {},
 		"stages.csv":   {{"stage": "two", "called_hours": "", "ran_hours": "3.25", "ran_hours_known": "10"}},
 		"surfaces.csv": {},
+		"events.csv": {
+			{"kind": "power cut", "may_be": "true", "figure": "climb_k", "value": "3.25"}, {"figure": "later_k_per_h", "value": ""},
+			{"kind": "doors open", "figure": ""},
+		},
+		"alarms.csv": {{"limit_c": "8", "due": "a", "late_min": "3.25"}, {"due": "b", "late_min": "", "logged": ""}, {"limit_c": "10", "due": ""}},
 	}
 	for _, table := range Tables(d) {
 		rows := parsed(t, table)
