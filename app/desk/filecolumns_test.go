@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"thawbook/app/engine"
-	"thawbook/app/winter"
 )
 
 // twoPairs is a log of a day with two temperatures and two humidities in one row, all standing still.
@@ -181,18 +180,22 @@ func TestRefusedFilesAreOnTheList(t *testing.T) {
 	}
 	for name, said := range map[string]string{"photo.csv": "no text has", "doors.csv": "could be used; export", "gone.csv": "gone.csv"} {
 		p := pageOf(t, b, name)
-		if p.Mark != MarkAct || !strings.Contains(p.Sentence, said) || p.Dismiss == nil {
+		if p.Mark != MarkAct || !strings.Contains(p.Sentence, said) || len(p.Dismissals) == 0 {
 			t.Errorf("%+v", p)
 		}
 		fit(t, name, p.Sentence)
 	}
 	text, _ := os.ReadFile(filepath.Join(dir, "a.csv"))
 	b = added(t, k, b, written(t, dir, "photo.csv", strings.ReplaceAll(string(text), "4.00", "5.00")))
-	b = edited(t, k, b, pageOf(t, b, "gone.csv").Dismiss)
-	if b.Files().Sentence != "3 files: 1 could not be read." {
-		t.Error(b.Files().Sentence)
+	both := pageOf(t, b, "gone.csv").Dismissals
+	one := edited(t, k, b, both[0].Edit)
+	if one.Files().Sentence != "3 files: 1 could not be read." {
+		t.Error(one.Files().Sentence)
 	}
-	if r := b.refused([]engine.File{{Name: "doors.csv"}}); len(r) != 1 || r[0].Name != "doors.csv (not taken)" || dismissal(r[0]) != (winter.Dismiss{Name: "doors.csv"}) {
+	if r := one.refused([]engine.File{{Name: "doors.csv"}}); len(r) != 1 || r[0].Name != "doors.csv (not taken)" || len(one.dismissals(r[0])) != 1 {
 		t.Errorf("%+v", r)
+	}
+	if b, err := k.UndoEdit(one); err != nil || len(both) != 2 || edited(t, k, judged(t, k, b), both[1].Edit).Files().Sentence != "2 files were read; no question is open." {
+		t.Errorf("%v, %+v", err, both)
 	}
 }

@@ -49,21 +49,9 @@ const headAbove, headBelow = 2, 4
 // look reads what the Files screen shows of the winter a review was made of. The error is the context's.
 func (k *Keeper) look(ctx context.Context, b *Book) error {
 	l := looked{heads: map[string][]TextLine{}, previews: map[string][]preview{}}
-	if w := b.Result.Winter; len(w.Tray) > 0 {
-		w.Barns, w.Outdoor = []winter.Barn{{Loggers: w.Tray}}, nil
-		tray, err := engine.Review(ctx, w, k.files, &k.aside, nil)
-		if err != nil {
+	if len(b.Result.Winter.Tray) > 0 {
+		if err := k.lookAtTray(ctx, b.Result, &l); err != nil {
 			return err
-		}
-		l.tray = slices.DeleteFunc(tray.Files, func(f engine.File) bool { return fileNamed(b.Result.Files, f.Name) >= 0 })
-		l.likeness = map[string]engine.Likeness{}
-		for i, logger := range tray.Inputs[0].Loggers {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-			if like, ok := engine.Resembling(b.Result, logger); ok {
-				l.likeness[waitingKey(w.Tray[i])] = like
-			}
 		}
 	}
 	for _, f := range slices.Concat(b.Result.Files, l.tray) {
@@ -78,6 +66,27 @@ func (k *Keeper) look(ctx context.Context, b *Book) error {
 	}
 	b.looked = l
 	return ctx.Err()
+}
+
+// lookAtTray reads the files of loggers that hang nowhere, and with which of those that do they go up and down.
+func (k *Keeper) lookAtTray(ctx context.Context, r engine.Result, l *looked) error {
+	w := r.Winter
+	w.Barns, w.Outdoor = []winter.Barn{{Loggers: w.Tray}}, nil
+	tray, err := engine.Review(ctx, w, k.files, &k.aside, nil)
+	if err != nil {
+		return err
+	}
+	l.tray = slices.DeleteFunc(tray.Files, func(f engine.File) bool { return fileNamed(r.Files, f.Name) >= 0 })
+	l.likeness = map[string]engine.Likeness{}
+	for i, logger := range tray.Inputs[0].Loggers {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if like, ok := engine.Resembling(r, logger); ok {
+			l.likeness[waitingKey(w.Tray[i])] = like
+		}
+	}
+	return nil
 }
 
 // waitingKey tells a logger that hangs nowhere from the others.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 
 	"thawbook/app/engine"
@@ -55,11 +56,25 @@ func (b Book) refused(taken []engine.File) (out []engine.File) {
 	return out
 }
 
-// dismissal is the edit that takes a file off the list; nil for one that was taken.
-func dismissal(f engine.File) winter.Edit {
+// Dismissal is a way to take files that could not be taken off the list, as on a button.
+type Dismissal struct {
+	Label string
+	Edit  winter.Edit
+}
+
+// dismissals are the ways to take a file off the list, alone or with all of its kind; none for one that was taken.
+func (b Book) dismissals(f engine.File) []Dismissal {
 	var own refusal
-	if errors.As(f.Err, &own) {
-		return winter.Dismiss{Name: own.Name}
+	if !errors.As(f.Err, &own) {
+		return nil
 	}
-	return nil
+	out := []Dismissal{{"Take it off the list", winter.Dismiss{Names: []string{own.Name}}}}
+	if n := len(b.doc.Refused); n > 1 {
+		var all []string
+		for _, r := range b.doc.Refused {
+			all = append(all, r.Name)
+		}
+		out = append(out, Dismissal{fmt.Sprintf("Take all %d off the list", n), winter.Dismiss{Names: all}})
+	}
+	return out
 }

@@ -189,7 +189,7 @@ type FilePage struct {
 	State, Clock   string
 	Encoding       string // for the lines round a note
 	Questions      []FileQuestion
-	Dismiss        winter.Edit // takes a file that could not be taken off the list; nil else
+	Dismissals     []Dismissal // of a file that could not be taken
 	Columns        FileColumns // where they can be grouped anew
 	Answers        []FileAnswer
 	Head           FileHead
@@ -209,7 +209,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(name, u), Answers: b.answered(f), Head: headOf(f, b.looked.heads[name])}
 	if e.state == fileRefused {
 		_, p.Sentence = Refusal(path.Base(name), f.Err)
-		p.Dismiss = dismissal(f)
+		p.Dismissals = b.dismissals(f)
 		return p, true
 	}
 	p.Sentence, p.Clock, p.Encoding = understood(f), b.clockWords(f), f.Export.Layout.Encoding

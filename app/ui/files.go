@@ -75,6 +75,15 @@ func (u *UI) fileList(all []desk.FileEntry) *widget.List {
 	return list
 }
 
+// dismissals are the ways to take files that could not be taken off the list.
+func (u *UI) dismissals(p desk.FilePage) fyne.CanvasObject {
+	ways := container.NewHBox()
+	for _, d := range p.Dismissals {
+		ways.Add(u.quiet(d.Label, func() { u.edit(d.Edit) }))
+	}
+	return ways
+}
+
 // showFile shows another file of the list.
 func (u *UI) showFile(name string) {
 	u.files.chosen = name
@@ -115,8 +124,8 @@ func (u *UI) filePage(p desk.FilePage) fyne.CanvasObject {
 	for _, a := range p.Answers {
 		page.Add(u.takenBack(a.Text, "Ask again", a.Undo))
 	}
-	if p.Dismiss != nil {
-		page.Add(container.NewHBox(u.quiet("Take it off the list", func() { u.edit(p.Dismiss) })))
+	if len(p.Dismissals) > 0 {
+		page.Add(u.dismissals(p))
 	}
 	if len(p.Head.Rows) > 0 {
 		page.Add(heading("As it stands in the file"))

@@ -117,12 +117,12 @@ func (AddLoggers) What() string { return "add" }
 // Field is Edit's.
 func (AddLoggers) Field() string { return "" }
 
-// Dismiss takes a file that could not be taken off the list.
-type Dismiss struct{ Name string }
+// Dismiss takes files that could not be taken off the list.
+type Dismiss struct{ Names []string }
 
 // Apply is Edit's.
 func (e Dismiss) Apply(w Winter) (Winter, error) {
-	w.Refused = slices.DeleteFunc(slices.Clone(w.Refused), func(r Refused) bool { return r.Name == e.Name })
+	w.Refused = slices.DeleteFunc(slices.Clone(w.Refused), func(r Refused) bool { return slices.Contains(e.Names, r.Name) })
 	return w, nil
 }
 
