@@ -89,7 +89,7 @@ func readStamp(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 
 // stamp reads a date and the time behind it.
 func (c *clock) stamp(cell []byte) (at, offsetMS int64, ok bool) {
-	base, rest, ok := c.date(cell)
+	base, rest, ok := c.date(cutApostrophe(cell))
 	if !ok {
 		return 0, 0, false
 	}
@@ -99,6 +99,9 @@ func (c *clock) stamp(cell []byte) (at, offsetMS int64, ok bool) {
 	t, ok := c.form.parseTime(rest)
 	return base + t.ms - t.offsetMS, t.offsetMS, ok && t.zoned == (c.zoned && c.face == nil)
 }
+
+// cutApostrophe takes the mark off with which spreadsheets keep a cell a text.
+func cutApostrophe(cell []byte) []byte { return bytes.TrimPrefix(cell, []byte("'")) }
 
 // readTurned reads a cell in which the time stands before the date, or before its year.
 func readTurned(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
@@ -135,7 +138,7 @@ func belongsToTime(word []byte) bool {
 // day reads the date of a row. Where one stands in the first of a day's rows alone, an empty cell has the date of
 // the row above; below a date that can't be read there is none.
 func (c *clock) day(cells [][]byte) (base int64, rest []byte, ok bool) {
-	cell := c.cell(cells, 0)
+	cell := cutApostrophe(c.cell(cells, 0))
 	if !c.fills {
 		return c.date(cell)
 	}

@@ -22,7 +22,7 @@ const (
 )
 
 // dateForm is one way to print a date. In a pattern Y is a year of four digits, y one of two, # a number of
-// one or two digits, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
+// one or two digits, letters that make it an ordinal allowed, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
 // weekday with what follows it; anything else stands for itself. A shortened month may end in a dot. An h at
 // the end says that an hour alone stands behind the date, a ~ that two times of day do, from and to. The numbers appear in the order given; where a form
 // allows several, the content of the whole file decides.
@@ -124,7 +124,7 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 
 // runsOn says whether digits of a time may follow the date's own without anything between.
 func (f dateForm) runsOn() bool {
-	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "22Y" || f.pattern == "YJ"
+	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || f.pattern == "22Y" || f.pattern == "YJ"
 }
 
 // hour says whether an hour alone stands behind the date.
@@ -146,11 +146,12 @@ func dateMark(mark byte, s []byte) (value, size int, ok bool) {
 		value, ok = digits(s, 3)
 		return value, 3, ok
 	case '#':
-		if value, ok = digits(s, 2); ok {
-			return value, 2, true
+		for size = 2; size > 0; size-- {
+			if value, ok = digits(s, size); ok {
+				return value, size + ordinalSuffix(s[size:]), true
+			}
 		}
-		value, ok = digits(s, 1)
-		return value, 1, ok
+		return 0, 0, false
 	case 'b':
 		size = letters(s)
 		value, ok = monthOf(s[:size])
@@ -161,6 +162,17 @@ func dateMark(mark byte, s []byte) (value, size int, ok bool) {
 		return -1, size, size > 2
 	}
 	return -1, 1, len(s) > 0 && s[0] == mark
+}
+
+// ordinalSuffix is how many bytes the letters behind a counted day take: 1st, 2nd, 3rd, 4th.
+func ordinalSuffix(s []byte) int {
+	if letters(s) == 2 {
+		switch string(s[:2]) {
+		case "st", "nd", "rd", "th":
+			return 2
+		}
+	}
+	return 0
 }
 
 // letters is how many bytes at the start of s are letters, any byte above ASCII counted as one.

@@ -25,7 +25,15 @@ var clockForms = []struct{ name, in, want string }{
 	{"a time on the day from which spreadsheets count", "Date,Time,temp C\n2025-11-15 00:00:00,1899-12-30 23:50:00,4.5\n2025-11-16 00:00:00,1899-12-30 00:00:00,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"dates alone, several a day", "date,temp C\n2025-11-15,4.5\n2025-11-15,4.4\n2025-11-15,4.4\n2025-11-16,4.4\n", "ymd - 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-16T00:00:00; note no_times"},
 
+	{"how long it has run, from a start above", "Start,2025-11-15 13:05:00\nElapsed,temp C\n0:00:00,4.5\n23:55:00,4.4\n240:05:10,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-16T13:00:00 2025-11-25T13:10:10"},
+	{"the year above", "Year: 2025\nmonth,day,hour,temp C\n12,31,22,4.5\n12,31,23,4.4\n1,1,0,4.4\n", "ymd - 2025-12-31T22:00:00 2025-12-31T23:00:00 2026-01-01T00:00:00"},
+	{"a start and an interval, and rows that are only counted", "Start Time: 11/15/2025 1:05:00 PM\nInterval: 600 s\nReading,temp F\n" + strings.Repeat("1,40.1\n2,40.2\n3,40.1\n", 20), "refused no_clock"},
+
 	// Printed dates.
+	{"newest first, two-digit year", "when,temp C\n16/11/25 01:00,4.5\n16/11/25 00:00,4.5\n15/11/25 23:00,4.5\n15/11/25 22:00,4.5\n", "dmy - 2025-11-16T01:00:00 2025-11-16T00:00:00 2025-11-15T23:00:00 2025-11-15T22:00:00"},
+	{"days counted in English", "when,temp C\n15th Nov 2025 23:50,4.5\n1st Dec 2025 00:00,4.4\n2nd Dec 2025 00:10,4.4\n", "dmy - 2025-11-15T23:50:00 2025-12-01T00:00:00 2025-12-02T00:10:00"},
+	{"a spreadsheet's mark for text", "when;temp C\n'15.11.2025 23:50;4,5\n'16.11.2025 00:00;4,4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
+	{"blanks, and names for date and time but not for AM and PM", "Date Time RH Temp_C\n11/15/2025 11:50 PM 80 4.5\n11/16/2025 12:00 AM 81 4.4\n", "mdy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"two-digit year, named month", "when,temp C\n15-Nov-25 23:50,4.5\n16-Nov-25 00:00,4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"capital month, dotted half-day time", "when,temp C\n15-NOV-25 11.50.00 PM,4.5\n16-NOV-25 12.00.00 AM,4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"a browser's way to print a time", "when,temp C\nSat Nov 15 2025 13:05:00 GMT+0100 (Central European Standard Time),4.5\nSat Nov 15 2025 13:15:00 GMT+0100 (Central European Standard Time),4.4\n", "mdy +01:00 2025-11-15T12:05:00 2025-11-15T12:15:00"},
@@ -238,5 +246,30 @@ func TestMonthsInEveryLanguage(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Twelve rows of ten digits that are all dates and times are no seconds since 1970; so few that might be either are.
+// 2511152200 is 22:00 of 15 November 2025, and as a count of seconds some day of 2049.
+func TestCompactDatesOfTwoDigitYears(t *testing.T) {
+	at := time.Date(2025, 11, 15, 22, 0, 0, 0, time.UTC)
+	for form, header := range map[string]string{"0601021504": "ts,temp C\n", "060102150405": "ts,temp C\n", "060102,150405": "date,time,temp C\n", "020106,15:04": "date,time,temp C\n"} {
+		var file strings.Builder
+		file.WriteString(header)
+		for i := range 100 {
+			fmt.Fprintf(&file, "%s,%d.5\n", at.Add(time.Duration(i)*time.Hour).Format(form), i%7)
+		}
+		got := readText(t, file.String()).Series[0].FaceMS
+		if len(got) != 100 || got[0] != at.UnixMilli() || got[99] != at.Add(99*time.Hour).UnixMilli() {
+			t.Errorf("%s: %d rows from %s", form, len(got), time.UnixMilli(got[0]).UTC())
+		}
+	}
+	var file strings.Builder
+	file.WriteString("ts,temp C\n")
+	for i := range 100 {
+		fmt.Fprintf(&file, "%d,%d.5\n", 1701120000+600*i, i%7) // 27 November 2023, 21:20
+	}
+	if e := readText(t, file.String()); e.Layout.Clock.Order != "epoch_s" || e.Series[0].FaceMS[0] != 1701120000_000 {
+		t.Errorf("seconds since 1970 are taken for dates: %+v", e.Layout.Clock)
 	}
 }

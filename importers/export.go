@@ -240,14 +240,14 @@ func (s *scan) noteOrder(c *values) {
 		return
 	}
 	before := int64(noTime)
-	typical := s.isTypicalYear(c)
+	typical, down := s.isTypicalYear(c), s.descends(c)
 	for i := range c.val {
 		row := c.row(i)
 		at := s.at[row]
 		if at == noTime {
 			continue
 		}
-		if at < before {
+		if before != noTime && (at < before && !down || at > before && down) {
 			r := series.Remark{Code: RemarkOutOfOrder, Line: s.lineOf(row), Column: s.clock.columns[0] + 1}
 			switch {
 			case typical && turnsMonth(before, at):
@@ -257,11 +257,29 @@ func (s *scan) noteOrder(c *values) {
 			}
 			s.notes.add(r)
 		}
-		if before != noTime && beginsAnew(at, before) {
+		if before != noTime && !down && beginsAnew(at, before) {
 			s.notes.add(series.Remark{Code: RemarkClockUnset, Line: s.lineOf(row), Column: s.clock.columns[0] + 1, Args: []string{yearOf(before)}})
 		}
 		before = at
 	}
+}
+
+// descends says whether a series goes back in time from row to row: the newest stands on top.
+func (s *scan) descends(c *values) bool {
+	back, forth := 0, 0
+	before := int64(noTime)
+	for i := range c.val {
+		at := s.at[c.row(i)]
+		if at == noTime {
+			continue
+		}
+		if before != noTime {
+			back += one(at < before)
+			forth += one(at > before)
+		}
+		before = at
+	}
+	return back > 2 && 4*forth < back
 }
 
 // yearOf is the year of a face.

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 )
 
@@ -101,10 +102,10 @@ func (l *layout) alignNames(names []string) []string {
 	if len(names) == l.width-1 && l.namesLackFirst(names) {
 		names = append([]string{""}, names...)
 	}
-	if len(names) == l.width-1 && len(c) == 2 && c[1] == c[0]+1 {
-		spread := append([]string{}, names[:c[1]]...)
-		spread = append(spread, names[c[0]])
-		names = append(spread, names[c[1]:]...)
+	lacks := l.width - len(names)
+	if lacks > 0 && lacks < len(c) && c[len(c)-1] == c[0]+len(c)-1 { // the clock's columns stand side by side
+		at := c[len(c)-lacks]
+		names = slices.Insert(slices.Clone(names), at, slices.Repeat([]string{names[c[0]]}, lacks)...)
 	}
 	return names
 }

@@ -82,6 +82,7 @@ type layout struct {
 	zone       string
 	pageUnit   string // °C or °F named above the table
 	score      float64
+	timedRows  int // of those it was learned from, how many have a time
 }
 
 // A layout is learned from the first trialRows lines, and from some runs of lines spread over the rest of the
@@ -166,7 +167,7 @@ func bestLayout(lines []record, name string, wordy bool) (best *layout, why *Ref
 				continue
 			}
 			l := &layout{delimiter: d.name, split: d.split, width: width, wordy: wordy}
-			found := l.try(records)
+			found := l.try(records) && !l.isSpeck(lines)
 			clocked = clocked || found
 			if found && l.score > 0 && (best == nil || l.score > best.score) {
 				best = l
@@ -181,6 +182,15 @@ func bestLayout(lines []record, name string, wordy bool) (best *layout, why *Ref
 		why = &Refusal{Name: name, Code: clockless(lines)}
 	}
 	return best, why
+}
+
+// isSpeck says whether a layout reads a line or two of many: what stands above a table has times as well.
+func (l *layout) isSpeck(lines []record) bool {
+	filled := 0
+	for _, r := range lines {
+		filled += one(len(bytes.Trim(r.text, ",;\t\" ")) > 0)
+	}
+	return l.timedRows <= 2 && 20*l.timedRows < filled
 }
 
 // enough refuses a head without at least two lines.
@@ -287,6 +297,7 @@ func (l *layout) try(records []record) bool {
 	l.start, l.line = rows[0].pos, rows[0].line
 	top := indexOfLine(records, l.line)
 	rows = l.timed(rows)
+	l.timedRows = len(rows)
 	names, units, headerAt := l.findHeader(records[:top])
 	if names == nil {
 		names = l.namesInCells(rows)

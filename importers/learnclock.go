@@ -45,7 +45,7 @@ func findClock(rows []record) clockFit {
 			return fit
 		}
 	}
-	for _, find := range []func([]record) (clockFit, bool){turnedFit, partsFit, epochFit, serialFit, yearsFit, namelessFit} {
+	for _, find := range []func([]record) (clockFit, bool){turnedFit, partsFit, compactFit, epochFit, serialFit, yearsFit, namelessFit} {
 		if fit, ok := find(rows); ok {
 			return fit
 		}
@@ -100,7 +100,24 @@ func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool
 		best.form.pattern += "~"
 		best = countStamps(rows, col, best.form)
 	}
-	return best, best.hits > 0 && 2*best.hits >= filledFrom(rows, col, best.first)
+	return best, best.hits > 0 && 2*best.hits >= filledFrom(rows, col, alikeFrom(rows, col, best.first))
+}
+
+// alikeFrom is the first of the rows above one that have as many digits, and nothing else, in a column: what stands
+// above dates in a run of digits and is none itself is no header.
+func alikeFrom(rows []record, col, first int) int {
+	if first < 0 {
+		return 0
+	}
+	cell := trim(rows[first].cells[col])
+	for first > 0 && !hasMarks(cell) {
+		above := trim(rows[first-1].cells[col])
+		if len(above) != len(cell) || hasMarks(above) {
+			break
+		}
+		first--
+	}
+	return first
 }
 
 // certainFirst puts the columns whose name or cells say how far from UTC they are before the others, where there
@@ -172,6 +189,31 @@ func turnedFit(rows []record) (clockFit, bool) {
 	return clockFit{}, false
 }
 
+// compactForms are the dates without marks whose year has two digits. They look like any number: all cells must be
+// dates under one of the orders, several rows of them, and a date alone must be named as one.
+var compactForms = []dateForm{{"222", []order{ymd, dmy, mdy}}}
+
+const leastCompact = 12
+
+// compactFit looks for a column of such dates, with the time behind them or in a column beside.
+func compactFit(rows []record) (clockFit, bool) {
+	for col := range rows[0].cells {
+		s, ok := bestStamp(rows, col, compactForms)
+		switch {
+		case !ok || s.hits < leastCompact || s.hits < filledFrom(rows, col, s.first):
+		case s.timed == s.hits:
+			fit := s.fit(readStamp)
+			fit.clock.stamps = true
+			return fit, true
+		case s.timed == 0 && namedAs(rows[:s.first], col, clockNames):
+			if fit, ok := pairFit(rows, s); ok {
+				return fit, true
+			}
+		}
+	}
+	return clockFit{}, false
+}
+
 // instantsBeside looks beside a column of times for one that counts them from 1970: where the two differ by the
 // same hours in every row the count says where the clock stands. A count of local time as if it were UTC's says
 // nothing.
@@ -199,7 +241,7 @@ func instantsBeside(rows []record, s stampFit) (clockFit, bool) {
 func worthTrying(rows []record, col int, form dateForm) bool {
 	const probes = 12
 	for i := range probes {
-		cell := trim(rows[(len(rows)-1)*i/(probes-1)].cells[col])
+		cell := cutApostrophe(trim(rows[(len(rows)-1)*i/(probes-1)].cells[col]))
 		if len(cell) < len(form.pattern) {
 			continue
 		}
@@ -242,6 +284,7 @@ func one(b bool) int {
 
 // fits says whether a cell is a date of the form, alone or with a time behind it.
 func (f dateForm) fits(cell []byte) (t timeOfDay, timed, ok bool) {
+	cell = cutApostrophe(cell)
 	v, n, ok := f.parseDate(cell)
 	if !ok {
 		return t, false, false

@@ -165,7 +165,7 @@ func chooseOrder(packed []int64, orders []order) (best order, certain bool) {
 	return best, certain
 }
 
-// orderFit is how rows read under an order: how many are no date, and how often each step forward occurs.
+// orderFit is how rows read under an order: how many are no date, and how often each step occurs.
 type orderFit struct {
 	lost  int
 	steps map[int64]int
@@ -180,8 +180,8 @@ func fitOf(packed []int64, o order) orderFit {
 			f.lost++
 			continue
 		}
-		if before != noTime && at > before {
-			f.steps[at-before]++
+		if before != noTime && at != before {
+			f.steps[max(at-before, before-at)]++ // the newest row may stand on top
 		}
 		before = at
 	}
@@ -192,7 +192,7 @@ func fitOf(packed []int64, o order) orderFit {
 // read in the wrong order a log leaps by months or years, however evenly.
 func (f orderFit) steady(usual int64) (n int) {
 	for step, count := range f.steps {
-		if step <= 2*usual {
+		if step/2 <= usual {
 			n += count
 		}
 	}

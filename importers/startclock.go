@@ -26,7 +26,7 @@ func startFit(records, rows []record) (clockFit, bool) {
 		above := records[:indexOfLine(records, rows[i].line)]
 		for col, cell := range rows[i].cells {
 			name := text(cell)
-			if countUnit(name) == 0 && !isTimeName(name) || tries == 0 {
+			if countUnit(name) == 0 && !isTimeName(name) && !anyPhrase(elapsedNames, words(name)) || tries == 0 {
 				continue
 			}
 			tries--
@@ -57,6 +57,8 @@ func startedClock(above, rows []record, col int, name string) (*clock, bool) {
 		return nil, false
 	case c.scale > 0:
 		found = mostlyRises(rows, c)
+	case anyPhrase(elapsedNames, words(name)) && share(rows, col, isDuration):
+		c.read = readDuration
 	case isTimeName(name) && share(rows, col, isPlainTime):
 		c.read, from.ms, from.rolled = readTimeAlone, 0, true
 	default:
@@ -70,6 +72,27 @@ func startedClock(above, rows []record, col int, name string) (*clock, bool) {
 func readTimeAlone(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
 	t, ok := parseTime(c.cell(cells, 0))
 	return t.ms, 0, ok && !t.zoned
+}
+
+// elapsedNames are the names of columns that hold how long a log has run, in hours and minutes.
+var elapsedNames = []string{"elapsed*", "laufzeit*", "run time", "runtime*", "duration*", "dauer*", "since"}
+
+// readDuration reads how long a log has run: hours of any number, minutes, seconds.
+func readDuration(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
+	cell := c.cell(cells, 0)
+	n := countDigits(cell)
+	hours, ok := digits(cell, min(n, 5))
+	if !ok || n < 1 || n > 5 {
+		return 0, 0, false
+	}
+	var within dayParts
+	ok = within.set(partTime, append([]byte("0"), cell[n:]...))
+	return int64(hours)*hourMS + within.ms, 0, ok
+}
+
+func isDuration(cell []byte) bool {
+	_, _, ok := readDuration(&clock{columns: []int{0}}, [][]byte{cell})
+	return ok
 }
 
 // countUnits are the words for the units in which time is counted.

@@ -57,6 +57,8 @@ func (s *scan) settleYear(o order, answers Answers) (open []Question) {
 	first := 2000
 	if year, ok := digits([]byte(answers[yearQuestion]), 4); ok {
 		first = year
+	} else if year := yearAbove(s.preamble); year > 0 {
+		first = year
 	} else {
 		open = append(open, Question{ID: yearQuestion, Options: []string{}})
 	}
@@ -73,6 +75,18 @@ func (s *scan) settleYear(o order, answers Answers) (open []Question) {
 		s.at[row] = moved
 	}
 	return open
+}
+
+// yearAbove is the year that a line above the table names for all of it; 0 when none does.
+func yearAbove(above []record) int {
+	for _, r := range above {
+		key, value := keyValue(text(r.text))
+		if isPart(key, int(partYear)) && isYear([]byte(value)) {
+			year, _ := digits([]byte(value), 4)
+			return year
+		}
+	}
+	return 0
 }
 
 // yearTurns counts, row by row, how many more years have begun than ended: a fall by more than half a year is
