@@ -35,6 +35,12 @@ func beesTime(in Input, room series.Curve, seen BeesSeen) (series.Span, Evidence
 	return s, evidence
 }
 
+// halfSeen says whether the traces stand for an end of the bees' time that nobody set down.
+func halfSeen(in Input, seen BeesSeen) bool {
+	_, last := ledgerSpan(in.Heads)
+	return in.BeesIn == nil && len(in.Heads) == 0 && seen.In.OK() || in.BeesOut == nil && last == 0 && seen.Out.OK()
+}
+
 // weaker is the evidence of something that rests on both.
 func weaker(a, b Evidence) Evidence {
 	for _, e := range []Evidence{Assumed, WorkedOut, YourSetting} {

@@ -98,7 +98,8 @@ func remarks(j judgement, beesTime Evidence) []series.Remark {
 		code string
 		when bool
 	}{
-		{"bees_time_assumed", beesTime == Assumed},
+		{"bees_time_assumed", beesTime == Assumed && !halfSeen(j.Input, j.seen)},
+		{"bees_time_half_seen", beesTime == Assumed && halfSeen(j.Input, j.seen)},
 		{"bees_time_from_traces", beesTime == WorkedOut},
 		{"no_room_temperature", room.TempC.Len() == 0},
 		{"room_is_control", room.Place == "control" && room.TempC.Len() > 0},

@@ -26,6 +26,7 @@ func noteDocs(remarks []series.Remark) []NoteDoc {
 // reviewNotes are the sentences of notes on a review as a whole.
 var reviewNotes = map[string]string{
 	"bees_time_assumed":         "Nobody said when the bees went in or came out, so the whole record of the room is judged. Give both dates to judge only the bees' time.",
+	"bees_time_half_seen":       "Nobody said when the bees went in or came out. One of the days is read off the loggers; for the other an end of the record is taken. Give both dates to judge only the bees' time.",
 	"bees_time_from_traces":     "When the bees went in and came out is read off the loggers: when they came into the barn and left it. If the bees came or went on other days, set those down.",
 	"no_room_temperature":       "No logger of this barn measured its air, so nothing can be said of its temperature. Say which logger hung in the room.",
 	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",

@@ -93,10 +93,12 @@ func (b barn) whoAndWhen() string {
 		parts = append(parts, "in "+b.u.DateYear(b.r.BeesIn), "out "+b.u.DateYear(b.r.BeesOut))
 	}
 	line := capital(strings.Join(parts, ", ")) + ": " + b.length()
-	if b.r.BeesTime == analysis.Assumed {
+	switch {
+	case hasRemark(b.r.Remarks, "bees_time_half_seen"):
+		line += ". When the bees went in and came out is not set down: one day is read off the loggers, the other is an end of the record (assumed)"
+	case b.r.BeesTime == analysis.Assumed:
 		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
-	}
-	if b.r.BeesTime == analysis.WorkedOut {
+	case b.r.BeesTime == analysis.WorkedOut:
 		line += ". The days are read off the loggers; set them down if the bees came or went on others"
 	}
 	return line + "."
