@@ -128,6 +128,9 @@ func (c *column) liken(name string) { c.likeness, c.same = name, sameName(name) 
 func leftOver(name []nameWord, used []bool) string {
 	rest, kept := "", -1
 	for i, w := range name {
+		if plainWords[w.low] {
+			continue
+		}
 		if _, isUnit := wordUnits[w.low]; !used[i] && !(isUnit && i == len(name)-1 && i > 0 && len(w.low) > 1) {
 			if rest != "" && !(w.joined && kept == i-1) {
 				rest += " "
@@ -142,9 +145,10 @@ func leftOver(name []nameWord, used []bool) string {
 }
 
 // compounds are the words that end others in one word with a place (innentemperatur), lower case; plainParts are
-// what stands before them and names no place.
+// what stands before them and names no place, and plainWords what stands anywhere and names none.
 var (
 	compounds  = []string{"temperat", "l\u00e4mp\u00f6til", "feucht", "fukt", "fugt", "kosteus", "niiskus", "vochtig"}
+	plainWords = wordSet("hourly", "daily")
 	plainParts = wordSet("luft", "lucht", "luchts", "raum", "\u00f5hu", "ilman", "ilma", "umgebungs", "relativ", "relative", "rel", "absolut", "mittel", "medel", "durchschnitts", "trocken")
 )
 
@@ -174,6 +178,8 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return device
 	case t.filled == 0:
 		return vacant
+	case t.graded > 0 && t.graded == t.numbers:
+		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
 	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled):
@@ -240,6 +246,7 @@ type columnTally struct {
 	filled, numbers, states, glued int
 	values                         int // numbers and states
 	fractions                      int // numbers with digits behind the mark
+	graded                         int // numbers of a sign and four digits or more, with their grade behind a comma
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
 	distinct                       map[string]bool
@@ -287,6 +294,7 @@ func (l *layout) count(rows []record, col int) columnTally {
 		}
 		t.numbers++
 		t.fractions += one(d > 0)
+		t.graded += one(isGraded(cell))
 		if glued != "" {
 			t.glued++
 			t.gluedUnit = glued
@@ -301,6 +309,13 @@ func (l *layout) count(rows []record, col int) columnTally {
 	}
 	t.isIndex = t.isIndex && t.numbers == t.filled && 10*unit >= 9*steps && unit > 0
 	return t
+}
+
+// isGraded says whether a cell holds a number of a sign and four digits or more and, behind a comma, one digit that
+// grades it: what its digits count is not in the file.
+func isGraded(cell []byte) bool {
+	n := len(cell)
+	return n > 6 && (cell[0] == '+' || cell[0] == '-') && cell[n-2] == ',' && isDigit(cell[n-1]) && countDigits(cell[1:]) == n-3
 }
 
 // isDevice says whether a column's values can be the names of loggers: few of them.

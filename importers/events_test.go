@@ -123,6 +123,16 @@ f|value|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.905..1.1`},
 		"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;905\n",
 		`utf-8 ";" "" line 2 rows 2 bad 0 clock [1] ymd
 f|value|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 905..1100`},
+	{"beginnings and how long each run took, in minutes",
+		"Beginn;Laufzeit (min)\n13.01.2026 10:00;25\n13.01.2026 23:50;20\n",
+		`utf-8 ";" "" line 2 rows 2 bad 0 clock [1] dmy
+f|Beginn|1 state n4 m0 u0 2026-01-13T10:00:00..2026-01-14T00:10:00 0..1
+f|Laufzeit (min)|2 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T23:50:00 20..25`},
+	{"beginnings and how long each run took, as times, by fan",
+		"start,fan,duration\n2026-01-13 10:00,Fan 1,0:25:00\n2026-01-13 11:00,Fan 2,0:20:00\n2026-01-13 12:00,Fan 1,1:00:00\n2026-01-13 13:00,Fan 2,\n",
+		`utf-8 "," "" line 2 rows 4 bad 0 clock [1] ymd
+Fan 1|start|1 state n4 m0 u0 2026-01-13T10:00:00..2026-01-13T13:00:00 0..1
+Fan 2|start|1 state n3 m0 u0 2026-01-13T11:00:00..2026-01-13T13:00:00 0..1`},
 }
 
 func TestEventsRunsAndUndecided(t *testing.T) { checkShapes(t, undecided) }

@@ -25,7 +25,8 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	if len(questions) == 0 {
 		s.tellApart(cmp.Or(s.title, fileTitle(name)))
 	}
-	e := &Export{Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
+	least, most := s.perRow()
+	e := &Export{least: least, most: most, Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
 	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Header: text(s.header), Clock: Clock{Order: string(o), OrderCertain: certain}}
 	if s.anyFraction() {
 		e.Layout.DecimalMark = string(s.mark)
@@ -36,6 +37,19 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	e.Layout.Clock.Zone, e.Layout.Clock.ZoneSource = s.zoneOf(answers)
 	e.Series = s.series(name)
 	return e
+}
+
+// perRow is how many values, at least and at most, a row gives to a column.
+func (s *scan) perRow() (least, most int) {
+	switch {
+	case s.ends != nil:
+		return 1, 2
+	case len(s.hours) > 0:
+		return 1, len(s.hours)
+	case len(s.sides) > 0:
+		return 0, 1
+	}
+	return 1, 1
 }
 
 // zoneOf is the zone the file or the keeper names: one offset in all rows, the header's, or the answer.

@@ -15,6 +15,8 @@ type Export struct {
 	Series    []Series
 	Remarks   []series.Remark
 	Questions []Question
+
+	least, most int // values a row gives to a column; 1 but where rows list runs or hours, or tables stand side by side
 }
 
 // Layout says how a file is written.

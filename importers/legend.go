@@ -1,6 +1,9 @@
 package importers
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
 // What a short name in the header means may stand above it, in a line of its own: "T : temperature (in 0.1 °C)".
 
@@ -8,8 +11,11 @@ import "strings"
 func (l *layout) legend() map[string]string {
 	out := map[string]string{}
 	for _, r := range l.preamble {
-		if key, value := keyValue(text(r.text)); key != "" && value != "" && out[strings.ToLower(key)] == "" {
-			out[strings.ToLower(key)] = value
+		key, value := keyValue(text(r.text))
+		key = strings.ToLower(key)
+		if w := strings.Fields(key); value != "" && len(w) > 0 {
+			out[w[len(w)-1]] = cmp.Or(out[w[len(w)-1]], value) // a number or a place may stand before the name
+			out[key] = cmp.Or(out[key], value)
 		}
 	}
 	return out

@@ -25,7 +25,7 @@ var gluedUnits = map[string]string{
 	"%rh": "%RH", "%": "percent", "%rf": "%RH", "%hr": "%RH", "%r.h": "%RH", "%r.h.": "%RH", "%rel": "%RH",
 	"\u00b0c": "degC", "\u00b0f": "degF", "\xb0c": "degC", "\xb0f": "degF", "\u00bac": "degC", "\u00baf": "degF", "\xbac": "degC", "\xbaf": "degF",
 	"\u02dac": "degC", "\u02daf": "degF", "\u2103": "degC", "\u2109": "degF", "c": "degC", "f": "degF", "degc": "degC", "degf": "degF",
-	"*": "", "#": "", ")": "", "]": "", "!": "", "pct": "percent",
+	"*": "", "#": "", ")": "", "]": "", "!": "", "s": "", "e": "", "r": "", "q": "", "i": "", "p": "", "pct": "percent",
 	"\u00b0": "", "\xb0": "", "\u00ba": "", "\xba": "", "\u02da": "", "deg": "",
 	"ppm": "ppm", "lux": "lux", "lx": "lux", "w": "W", "kw": "kW", "kwh": "kWh", "ma": "mA", "v": "V", "mv": "mV", "hpa": "hPa", "kpa": "kPa",
 }

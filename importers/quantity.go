@@ -18,6 +18,7 @@ var quantityNames = []struct {
 		"set* point*", "setpoint*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*"}},
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
+	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
 	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*"}},
 	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",

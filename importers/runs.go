@@ -1,6 +1,9 @@
 package importers
 
-import "slices"
+import (
+	"bytes"
+	"slices"
+)
 
 // A list of runs has a row for each: when it began and when it ended, perhaps on the same date, perhaps with how
 // long it took. It is read as the state of what ran: 1 from each beginning, 0 from each end.
@@ -14,8 +17,17 @@ var durationNames = []string{"dur*", "dauer*", "laufzeit*", "run* time", "runtim
 // ends reads when the run of a row ended.
 type ends struct {
 	*clock
-	sameDate bool // of the clock's own date: an end before its beginning is of the next day
+	sameDate bool    // of the clock's own date: an end before its beginning is of the next day
+	lasts    float64 // milliseconds that one of the numbers stands for; 0 when they are no durations
 }
+
+// startNames are the stems of clocks that say when a run began.
+var startNames = []string{"start*", "begin*", "began", "anfang*", "from", "von", "on", "einschalt*", "debut*", "inicio*", "inizio*", "algus*", "alku*", "sedan"}
+
+// durationUnits are the words for what a duration is counted in, and how long that is.
+var durationUnits = map[string]float64{"s": secondMS, "sec": secondMS, "seconds": secondMS, "sek": secondMS, "sekunden": secondMS, "secondes": secondMS, "segundos": secondMS,
+	"min": minuteMS, "mins": minuteMS, "minutes": minuteMS, "minuten": minuteMS, "minutos": minuteMS, "minuter": minuteMS,
+	"h": hourMS, "hr": hourMS, "hours": hourMS, "std": hourMS, "stunden": hourMS, "heures": hourMS, "horas": hourMS, "timmar": hourMS}
 
 // learnRuns looks for a column of ends where no column holds values but of how long runs took.
 func (l *layout) learnRuns(rows []record, names []string) {
@@ -38,6 +50,55 @@ func (l *layout) learnRuns(rows []record, names []string) {
 			}
 		}
 	}
+	l.learnDurations(rows, names)
+}
+
+// learnDurations takes a column that says how long runs took for their ends where the clock says when they began.
+func (l *layout) learnDurations(rows []record, names []string) {
+	start := l.clock.columns[0]
+	if start >= len(names) || !anyPhrase(startNames, words(names[start])) {
+		return
+	}
+	for col, name := range names {
+		if l.clock.uses(col) || col >= l.width || !anyPhrase(durationNames, words(name)) {
+			continue
+		}
+		lasts := 0.0
+		for _, w := range words(name) {
+			lasts = max(lasts, durationUnits[w.low])
+		}
+		if share(rows, col, hasColon) {
+			lasts = secondMS // as good as any: they are printed as times
+		} else if !share(rows, col, isPlainNumber) {
+			continue
+		}
+		if lasts > 0 {
+			c := *l.clock
+			c.columns = []int{col}
+			l.ends = &ends{clock: &c, lasts: lasts}
+			l.columns = append([]column{{index: start, kind: runEnd, header: names[start], quantity: State, told: true}}, l.columns...)
+			return
+		}
+	}
+}
+
+func isPlainNumber(cell []byte) bool {
+	_, _, ok := anyNumber(cell)
+	return ok
+}
+
+func hasColon(cell []byte) bool {
+	_, ok := parseTime(cell)
+	return ok && bytes.IndexByte(cell, ':') > 0
+}
+
+// duration reads how long a run took, in milliseconds.
+func (e *ends) duration(cell []byte) (ms float64, ok bool) {
+	if t, ok := parseTime(cell); ok && hasColon(cell) {
+		return float64(t.ms), true
+	}
+	v, _, ok := anyNumber(cell)
+	return v * e.lasts, ok && v >= 0
 }
 
 // hasReadings says whether a column holds values other than how long something took.
@@ -62,7 +123,7 @@ func (l *layout) endsAt(col int) (out []ends) {
 	with := func(sameDate bool, columns ...int) {
 		c := *l.clock
 		c.columns, c.memoLen = columns, 0
-		out = append(out, ends{&c, sameDate})
+		out = append(out, ends{clock: &c, sameDate: sameDate})
 	}
 	switch at := l.clock.columns; {
 	case len(at) == 1:
@@ -101,16 +162,21 @@ func (e *ends) follow(rows []record, c *clock, named bool) bool {
 	return read > 0 && 10*read >= 9*filled && 2*filled >= len(rows) && ordered && (named || !c.unsure() && late == 0 && 10*over <= read)
 }
 
-// runEnd reads when the run of the row ended; packed, where the order of dates is open.
-func (s *scan) runEnd(c *values, cell []byte) float64 {
-	if len(cell) == 0 || isMissing(cell) {
+// runEnd reads when the run of the row ended, packed where the order of dates is open, or how long it took.
+func (s *scan) runEnd(c *values) float64 {
+	cell := s.ends.cell(s.cells, len(s.ends.columns)-1)
+	if isMissing(cell) {
 		return missing
 	}
 	at, _, ok := s.ends.read(s.ends.clock, s.cells)
+	end := float64(at)
+	if s.ends.lasts > 0 {
+		end, ok = s.ends.duration(cell)
+	}
 	if !ok {
 		return s.unreadableCell(c, cell)
 	}
-	return float64(at)
+	return end
 }
 
 // spreadRuns gives every run two readings: the ends follow the rows' own times.
@@ -141,6 +207,21 @@ func (s *scan) spreadRuns(o order) {
 	}
 }
 
+// endOf is when a run ended, by when it began and what its end was read as.
+func (s *scan) endOf(start, end int64, o order) (at int64, ok bool) {
+	ok = start != noTime
+	switch {
+	case s.ends.lasts > 0:
+		return start + end, ok
+	case s.clock.unsure():
+		end, ok = unpack(end, o)
+	}
+	if s.ends.sameDate && end < start {
+		end += dayMS
+	}
+	return end, ok
+}
+
 // spread is spreadRuns for a column.
 func (s *scan) spread(c *values, o order) {
 	rows, val := c.rows, c.val
@@ -153,13 +234,7 @@ func (s *scan) spread(c *values, o order) {
 		if val[i] != val[i] {
 			continue
 		}
-		end, ok := int64(val[i]), true
-		if s.clock.unsure() {
-			end, ok = unpack(end, o)
-		}
-		if start := s.at[row]; s.ends.sameDate && end < start {
-			end += dayMS
-		}
+		end, ok := s.endOf(s.at[row], int64(val[i]), o)
 		if ok {
 			s.at[s.readRows+int(row)] = end
 			c.rows, c.val = append(c.rows, row+int32(s.readRows)), append(c.val, 0)

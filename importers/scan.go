@@ -225,7 +225,7 @@ func (s *scan) lineOf(row int) int {
 func (s *scan) oddCell(c *values, cell []byte) float64 {
 	cell = trim(cell)
 	if c.kind == runEnd {
-		return s.runEnd(c, cell)
+		return s.runEnd(c)
 	}
 	if isMissing(cell) {
 		return missing

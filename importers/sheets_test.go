@@ -166,6 +166,38 @@ f|Tür|4 state n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0..1`},
 f|temp|3 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4.4..4.5
 f|rh|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
 note foot 6:0 x2`},
+	{"more names than columns, the clock's among them",
+		"time;temp;rh;time;\n2026-01-13 10:00;4,5\n2026-01-13 11:00;4,4\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] ymd
+f|temp|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4.4..4.5`},
+	{"a legend with places before the names, a degree sign from a web page",
+		"SOURCE OF DATA\n 08-15 DATE : Date YYYYMMDD\n 17-21 TG   : Mean temperature in 0.1 &#176;C\n 23-27 Q_TG : quality code for TG\n\nSOUID,    DATE,   TG, Q_TG\n 35381,20260113,   45,    0\n 35381,20260114,  -38,    0\n 35381,20260115,-9999,    9\n",
+		`utf-8 "," "." line 7 rows 3 bad 0 clock [2] ymd
+f|SOUID|1 other n3 m0 u0 2026-01-13T00:00:00..2026-01-15T00:00:00 35381..35381
+f|TG|3 air_temperature degC header n2 m1 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 -3.8..4.5
+note sentinel 9:3 x1`},
+	{"letters and stars that grade, names with how often",
+		"STATION,DATE,HourlyDryBulbTemperature,HourlyRelativeHumidity\nA1,2026-01-13T00:53:00,61s,80\nA1,2026-01-13T01:53:00,62,81*\nA1,2026-01-13T02:53:00,*,82\n",
+		`utf-8 "," "" line 2 rows 3 bad 0 clock [2] ymd
+A1|HourlyDryBulbTemperature|3 air_temperature degF values n2 m1 u0 2026-01-13T00:53:00..2026-01-13T01:53:00 16.11111111111111..16.6667
+A1|HourlyRelativeHumidity|4 relative_humidity percent values n3 m0 u0 2026-01-13T00:53:00..2026-01-13T02:53:00 0.8..0.82`},
+	{"averages and extremes in Finnish",
+		"Vuosi,Kuukausi,Päivä,Aika [Paikallinen aika],Lämpötilan keskiarvo [°C],Lämpötilan minimi [°C],Ylin lämpötila [°C],Suhteellinen kosteus keskiarvo [%]\n2026,1,13,00:00,4.5,4.1,4.9,80\n2026,1,13,01:00,-,3.8,4.4,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1 2 3 4] ymd
+f|Lämpötilan keskiarvo [°C]|5 air_temperature degC header n1 m1 u0 2026-01-13T00:00:00..2026-01-13T00:00:00 4.5..4.5
+f|Lämpötilan minimi [°C]|6 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.8..4.1
+f|Ylin lämpötila [°C]|7 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.4..4.9
+f|Suhteellinen kosteus keskiarvo [%]|8 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+note statistic 2:6 x1
+note statistic 2:7 x1`},
+	{"HR for the hour and for humidity",
+		"UTC_DATE UTC_TIME T_CALC T_HR_AVG T_MAX RH_HR_AVG RH_HR_AVG_FLAG\n20260113 0000 4.0 4.1 4.5 80 0\n20260113 0100 3.9 4.0 4.4 81 0\n20260113 0200 3.8 3.9 4.3 82 0\n",
+		`utf-8 "blanks" "." line 2 rows 3 bad 0 clock [1 2] ymd +00:00 file
+f|T_CALC|3 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.8..4
+f|T_HR_AVG|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.9..4.1
+f|T_MAX|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 4.3..4.5
+f|RH_HR_AVG|6 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
+note statistic 2:5 x1`},
 }
 
 func TestSheets(t *testing.T) { checkShapes(t, sheets) }

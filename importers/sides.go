@@ -1,6 +1,10 @@
 package importers
 
-import "slices"
+import (
+	"slices"
+
+	"thawbook/analysis/series"
+)
 
 // Tables may stand side by side, each with a clock of its own under the name of the first one's. Their rows have
 // nothing to do with each other but their lines.
@@ -8,7 +12,8 @@ import "slices"
 // side is a table beside the first.
 type side struct {
 	*clock
-	from  int // its first column
+	from  int    // its first column
+	name  string // over its clock
 	times store[int64]
 }
 
@@ -31,7 +36,7 @@ func (l *layout) learnSides(rows []record, names []string) {
 	if l.clock.yearless || l.long {
 		return
 	}
-	for _, by := range l.clock.shifts(names) {
+	for _, by := range l.clock.shifts(names[:min(len(names), l.width)]) {
 		c := *l.clock
 		c.columns, c.memoLen = nil, 0
 		for _, i := range l.clock.columns {
@@ -45,7 +50,7 @@ func (l *layout) learnSides(rows []record, names []string) {
 			filled += one(len(trim(r.cells[c.columns[0]])) > 0)
 		}
 		if read > 0 && 10*read >= 9*filled {
-			l.sides = append(l.sides, side{clock: &c, from: slices.Min(c.columns)})
+			l.sides = append(l.sides, side{clock: &c, from: slices.Min(c.columns), name: names[c.columns[0]]})
 		}
 	}
 }
@@ -61,6 +66,7 @@ func (s *scan) readSides() (at int64, ok bool) {
 		t := &s.sides[i]
 		then, _, read := t.read(t.clock, s.cells)
 		if !read {
+			s.lostBeside(t)
 			then = noTime
 		} else if !ok {
 			at, ok = then, true
@@ -69,6 +75,16 @@ func (s *scan) readSides() (at int64, ok bool) {
 	}
 	return at, ok
 }
+
+// lostBeside remarks a time that can't be read in a table beside the first.
+func (s *scan) lostBeside(t *side) {
+	if cell := t.cell(s.cells, 0); !isMissing(cell) && !t.isHeaderAgain(cell) {
+		s.notes.add(series.Remark{Code: RemarkBadTime, Line: s.line, Column: t.columns[0] + 1, Args: []string{clip(text(cell))}})
+	}
+}
+
+// isHeaderAgain says whether a cell is the clock's name.
+func (t *side) isHeaderAgain(cell []byte) bool { return text(cell) == t.name }
 
 // keepSides keeps the times of the tables beside the first.
 func (s *scan) keepSides() {

@@ -85,12 +85,18 @@ func looksBinary(head []byte) bool {
 	return 100*odd > len(head)
 }
 
+// entities are the degree sign and the marks of a page from which a table was taken.
+var entities = strings.NewReplacer("&#176;", "°", "&deg;", "°", "&nbsp;", " ", "&amp;", "&", "&quot;", `"`)
+
 // text is a cell as a string, whatever the encoding, without doubled quotes and line ends.
 func text(cell []byte) string {
 	s := string(cell)
 	if !utf8.ValidString(s) {
 		// Windows-1252 maps every byte, so decoding can't fail.
 		s, _ = charmap.Windows1252.NewDecoder().String(s)
+	}
+	if strings.Contains(s, "&") {
+		s = entities.Replace(s)
 	}
 	s = strings.ReplaceAll(s, `""`, `"`)
 	return strings.Join(strings.Fields(s), " ")

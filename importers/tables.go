@@ -146,6 +146,7 @@ func (t *tables) sharedOrder(answers Answers) Answers {
 
 // join adds a further table: its series behind those of the same logger, its questions where they are new.
 func (e *Export) join(more *Export) {
+	e.least, e.most = min(e.least, more.least), max(e.most, more.most)
 	e.Rows += more.Rows
 	e.BadTime += more.BadTime
 	for _, s := range more.Series {
