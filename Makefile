@@ -11,7 +11,7 @@ test lint fuzz bench soak golden: export LANG := en_GB.UTF-8
 
 step := @.ci/step.sh
 
-.PHONY: menu run test cli lint fuzz bench soak demo golden package
+.PHONY: menu run test cli lint fuzz bench soak mutants demo golden package
 .DEFAULT_GOAL := menu
 
 menu:
@@ -22,6 +22,7 @@ menu:
 	@echo 'make fuzz     every fuzz target for FUZZTIME (10s)'
 	@echo 'make bench    the benchmarks, and the peers where their scripts lie beside the project'
 	@echo 'make soak     winter files killed, starved and damaged, fuzzing for hours, fifty starts of the window'
+	@echo 'make mutants  comparisons of package analysis flipped one at a time: each must make a test fail'
 	@echo 'make demo     the demo winter: build/demo'
 	@echo 'make golden   draw the golden pictures again; look at each before it is committed'
 	@echo 'make package  build/thawbook-VERSION.tar.xz for a Linux desktop'
@@ -54,6 +55,9 @@ soak:
 	$(step) fuzz .ci/fuzz.sh
 	$(step) build go build -o build/thawbook ./app
 	$(step) window .ci/window.sh 50
+
+mutants:
+	$(step) mutants go run .ci/mutants.go
 
 demo:
 	$(step) demo go run ./sampledata/make -out build/demo
