@@ -83,8 +83,12 @@ one_start() {
   xdotool windowactivate --sync "$window"
   wait_for "$patience" drawn build/window-first.png || fail 'the window stayed blank: build/window-first.png'
   page 2 timeline first
-  page 3 stages timeline
-  page 1 first stages
+  page 3 spells timeline
+  page 4 stages spells
+  page 5 air-water stages
+  page 6 before-next air-water
+  page 7 files before-next
+  page 1 first files
 
   began=$(date +%s%N)
   xdotool key --clearmodifiers ctrl+q

@@ -143,7 +143,10 @@ type BarnView struct {
 	Header    Header
 	FirstLook FirstLook
 	Timeline  Timeline
+	Spells    SpellsView
 	Stages    StagesView
+	AirWater  AirWater
+	Before    BeforeNext
 }
 
 // Barn is what the window shows of a barn; ok is false when there is no such barn, or it is not judged yet.
@@ -152,7 +155,7 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 		return BarnView{}, false
 	}
 	in, r := b.Result.Inputs[i], b.Result.Barns[i]
-	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), StagesOf(in, r, u)}
+	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), SpellsOf(in, r, u), StagesOf(in, r, u), AirWaterOf(in, r, u), BeforeNextOf(in, r, u)}
 	v.Header.Noted = noted(b.doc.Barns[i].Notes, in.Heads, r.Verdict, newBarn(in, r, u).u)
 	return v, true
 }

@@ -2,12 +2,15 @@ package desk
 
 // Cautions belong beside the figures they qualify. The program is no alarm and no safety device.
 const (
-	cautionAlarm     = "This looks back over a winter. It is no alarm: keep a thermostat and a call-out that do not depend on it."
-	cautionCO2       = "Before going in to look: a closed barn full of hives can hold carbon dioxide at a level harmful to people. Air it or carry a meter."
-	cautionMould     = "Where walls stayed wet, wear a mask when brushing off mould, and do not brush it dry."
-	cautionFans      = "Lock a fan out before reaching into it: a stage that is off by its thermostat can start at any moment."
-	cautionSalt      = "The salt is for the check and no longer food: keep it away from food and hives, and wash your hands."
-	cautionElectrics = "Wiring in a damp barn is an electrician's work, behind a residual-current device."
+	cautionAlarm      = "This looks back over a winter. It is no alarm: keep a thermostat and a call-out that do not depend on it."
+	cautionCO2        = "Before going in to look: a closed barn full of hives can hold carbon dioxide at a level harmful to people. Air it or carry a meter."
+	cautionMould      = "Where walls stayed wet, wear a mask when brushing off mould, and do not brush it dry."
+	cautionFans       = "Lock a fan out before reaching into it: a stage that is off by its thermostat can start at any moment."
+	cautionSalt       = "The salt is for the check and no longer food: keep it away from food and hives, and wash your hands."
+	cautionOneAtATime = "Change one setting at a time, and write down when: two at once can't be told apart afterwards. The limits here are practice, not law."
+	cautionAir        = "When fans stop, carbon dioxide can climb to a harmful level within an hour or two: air first, measure, and have someone stay outside. Never cut the always-on air to cure dry air."
+	cautionHeat       = "No burner without a flue among bees or people: carbon monoxide kills. A generator stands outside, with a transfer switch by an electrician. Solar loops scald."
+	cautionElectrics  = "Wiring in a damp barn is an electrician's work, behind a residual-current device."
 )
 
 // cautions are those that First look's sentences call for.
@@ -23,5 +26,5 @@ func (b barn) cautions() []string {
 
 // Cautions are all of them, for the help page.
 func Cautions() []string {
-	return []string{cautionAlarm, cautionCO2, cautionMould, cautionFans, cautionElectrics, cautionSalt}
+	return []string{cautionAlarm, cautionCO2, cautionMould, cautionFans, cautionElectrics, cautionSalt, cautionOneAtATime, cautionAir, cautionHeat}
 }

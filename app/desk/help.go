@@ -26,6 +26,8 @@ var helpLines = map[string]string{
 	"bees_time":      "Only the time between bees in and bees out is judged.",
 	"sure":           "Cheap loggers may read half a degree and five points of humidity off. Hours are worked out again with every reading that much lower and higher.",
 	"cold_metal":     "Doors and flaps of thin metal sweat long before walls do, and say little about the barn.",
+	"surface_factor": "How much of the difference between outside and the room a surface keeps: 100 % is as warm as the room. Measured where a logger hangs on it, else taken for its kind.",
+	"dry_split":      "Dry weather is the quarter of the winter in which the air outside held least water. Warmed air is dry air: heat that is added makes the fans bring in more of it.",
 	"went_with":      "What happened at the same time. It need not be the reason.",
 	"times_as_shown": "Times are in the winter's zone.",
 }

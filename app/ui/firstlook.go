@@ -32,7 +32,7 @@ func worthALook(findings []desk.FindingView, look func(desk.Sentence)) fyne.Canv
 	}
 	page := container.New(column{gap: 10}, heading("Worth a look before next winter"))
 	for _, f := range findings {
-		page.Add(sentenceRow(desk.Sentence{Text: f.Text + " " + f.Do, Sure: f.Sure, Mark: f.Mark, Look: f.Look}, look))
+		page.Add(findingRow(f, look))
 	}
 	return page
 }

@@ -37,10 +37,8 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.ofChangeable(item("Set down a note…", fyne.KeyN, u.noteDialog)),
 			u.ofWinter(item("Work it out again", fyne.KeyR, u.workOut))),
 		fyne.NewMenu("View",
-			item("First look", fyne.Key1, func() { u.showPage(0) }),
-			item("Timeline", fyne.Key2, func() { u.showPage(1) }),
-			item("Stages", fyne.Key3, func() { u.showPage(2) }),
-			u.ofWinter(item("Files", fyne.Key4, u.showFiles)),
+			u.pageItem(0, fyne.Key1), u.pageItem(1, fyne.Key2), u.pageItem(2, fyne.Key3), u.pageItem(3, fyne.Key4), u.pageItem(4, fyne.Key5), u.pageItem(5, fyne.Key6),
+			u.ofWinter(item("Files", fyne.Key7, u.showFiles)),
 			fyne.NewMenuItemSeparator(),
 			u.choice("Temperatures in °C", u.units.Temperature != desk.Fahrenheit, func() { u.setTemperature(desk.Celsius) }),
 			u.choice("Temperatures in °F", u.units.Temperature == desk.Fahrenheit, func() { u.setTemperature(desk.Fahrenheit) }),
@@ -52,6 +50,11 @@ func (u *UI) menu() *fyne.MainMenu {
 			item("Keys and cautions", "", u.keysDialog),
 			item("About Thawbook", "", u.aboutDialog)),
 	)
+}
+
+// pageItem shows one of a barn's screens.
+func (u *UI) pageItem(page int, key fyne.KeyName) *fyne.MenuItem {
+	return item(pageNames[page], key, func() { u.showPage(page) })
 }
 
 // recentMenu lists the winters that were open lately.

@@ -165,7 +165,10 @@ func (w *window) tour(path string) {
 	}
 	w.walk("worked out anew", w.workOut)
 	w.walk("timeline", func() { w.showPage(1) })
-	w.walk("stages", func() { w.showPage(2) })
+	w.walk("spells", func() { w.showPage(2) })
+	w.walk("stages", func() { w.showPage(3) })
+	w.walk("air and water", func() { w.showPage(4) })
+	w.walk("before next winter", func() { w.showPage(5) })
 	w.walk("first look", func() { w.showPage(0) })
 	w.walk("files", w.showFiles)
 	w.walk("a file", func() { all := w.book.Files().Files; w.showFile(all[len(all)-1].Name) })

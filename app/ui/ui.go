@@ -378,7 +378,10 @@ func (u *UI) barnView() (v barnView, fresh bool) {
 // broke tells of a fault of the program in making what a page shows.
 func (u *UI) broke(err error) { u.trouble(desk.Fault{Text: desk.Sentenced(err)}) }
 
-// barnPage is a barn's header over its three screens; nil while it is made.
+// pageNames are a barn's screens in order.
+var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Before next winter"}
+
+// barnPage is a barn's header over its screens; nil while it is made.
 func (u *UI) barnPage() fyne.CanvasObject {
 	v, fresh := u.barnView()
 	if !fresh {
@@ -393,9 +396,12 @@ func (u *UI) barnPage() fyne.CanvasObject {
 		u.plot.plot.SetView(view)
 	}
 	u.tabs = container.NewAppTabs(
-		container.NewTabItem("First look", firstLookPage(v.FirstLook, v.notes, u.look)),
-		container.NewTabItem("Timeline", u.plot.object),
-		container.NewTabItem("Stages", stagesPage(v.Stages, u.status.read)),
+		container.NewTabItem(pageNames[0], firstLookPage(v.FirstLook, v.notes, u.look)),
+		container.NewTabItem(pageNames[1], u.plot.object),
+		container.NewTabItem(pageNames[2], newSpellsPage(v.Spells, u.look)),
+		container.NewTabItem(pageNames[3], stagesPage(v.Stages, u.status.read)),
+		container.NewTabItem(pageNames[4], airWaterPage(v.AirWater, u.look)),
+		container.NewTabItem(pageNames[5], beforeNextPage(v.Before, u.look)),
 	)
 	u.tabs.SelectIndex(u.page)
 	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
@@ -413,7 +419,7 @@ func (u *UI) nothingToShow() string {
 	return "This winter has no barn yet. Drop the loggers' files on this window, or take barns over from another winter (File)."
 }
 
-// showPage shows one of the three screens.
+// showPage shows one of a barn's screens.
 func (u *UI) showPage(page int) {
 	if u.page == filesPageNumber {
 		u.page = page

@@ -1,0 +1,187 @@
+package desk
+
+import (
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// AirWater is what air and water did in a barn: wet surfaces, dry stretches and what they went with, how even the
+// room was, added heat.
+type AirWater struct {
+	Sentence string
+	Lacks    []string // a line each for what can't be told, and what would tell
+	Walls    Table
+	Dry      []DryView
+	Even     string
+	Heat     Table
+	Mould    []string // deep: only behind a press
+	Cautions []string
+}
+
+// DryView is a dry stretch in words.
+type DryView struct {
+	Text string
+	Look series.Span
+}
+
+// AirWaterOf makes the Air and water screen of one barn.
+func AirWaterOf(in analysis.Input, r analysis.Review, u Units) AirWater {
+	b := newBarn(in, r, u)
+	v := AirWater{Walls: b.wallTable(), Even: b.evenWords(), Heat: b.heatTable(), Mould: b.mouldWords(), Cautions: []string{cautionMould, cautionAir, cautionHeat}}
+	for _, d := range r.Dryness {
+		v.Dry = append(v.Dry, DryView{b.dryWords(d), d.Span})
+	}
+	v.Sentence, v.Lacks = b.waterSentence(), b.waterLacks()
+	return v
+}
+
+// waterSentence is how damp and how dry it was, and which wall was wet longest.
+func (b barn) waterSentence() string {
+	if b.r.Traces.RoomRelHum.Len() == 0 {
+		return "What the water in the air did can't be told: no logger in the room recorded humidity."
+	}
+	wettest, hours := "", 0.0
+	for _, s := range b.r.Surfaces {
+		if h := s.DewHours.Mid + s.FrostHours.Mid; s.DewHours.OK && s.Kind != "metal" && h > hours {
+			wettest, hours = s.Name, h
+		}
+	}
+	dry := 0.0
+	for _, d := range b.r.Dryness {
+		dry += float64(d.Span.To-d.Span.From) / series.HourMS
+	}
+	var parts []string
+	switch {
+	case b.judgedSurfaces() == 0:
+	case hours < 1:
+		parts = append(parts, "no listed wall or ceiling was wet for as much as an hour")
+	default:
+		parts = append(parts, "the "+wettest+" was wet longest, "+Hours(hours))
+	}
+	if dry > 0 {
+		parts = append(parts, "the air was parched for "+Hours(dry)+" in "+plural(number(float64(len(b.r.Dryness)), 0), "long stretch", "long stretches"))
+	} else {
+		parts = append(parts, "the air was never parched for as long as a day")
+	}
+	return capital(strings.Join(parts, "; ")) + "."
+}
+
+// waterLacks are a line each for what is missing.
+func (b barn) waterLacks() (out []string) {
+	add := func(when bool, text string) {
+		if when {
+			out = append(out, text)
+		}
+	}
+	noOut := b.r.Traces.Outdoor.Len() == 0
+	add(b.r.Traces.RoomRelHum.Len() == 0, "Walls and dryness take a logger in the room that records humidity.")
+	add(noOut, "Wet hours of walls take the temperature outside; a weather station's file nearby will do.")
+	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours take a listed wall or ceiling; name the coldest one.")
+	add(len(b.in.Heats) == 0, "What added heat did takes a heat source with a record of when it ran.")
+	add(len(b.r.Uniformity) == 0, "How even the room was takes two loggers in it.")
+	return out
+}
+
+// wallTable are the listed surfaces with their hours.
+func (b barn) wallTable() Table {
+	t := Table{Columns: []Column{{Title: "Surface"}, {Title: "Wet", Unit: "h", Number: true}, {Title: "Frosted", Unit: "h", Number: true},
+		{Title: "May have been", Unit: "h", Number: true}, {Title: "Warmth that reaches it"}}}
+	for _, s := range b.r.Surfaces {
+		row := []string{capital(s.Name), noNumber, noNumber, noNumber, Percent(s.Factor.Mid) + ", " + evidenceWord(s.Factor.Evidence)}
+		if s.DewHours.OK {
+			row[1], row[2] = hoursNumber(s.DewHours.Mid), hoursNumber(s.FrostHours.Mid)
+			row[3] = rangeOf(hoursNumber(s.DewHours.Low+s.FrostHours.Low), hoursNumber(s.DewHours.High+s.FrostHours.High))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// dryWords are a dry stretch and what it went with.
+func (b barn) dryWords(d analysis.DryStretch) string {
+	text := b.u.Dates(d.Span) + ": parched for " + Hours(float64(d.Span.To-d.Span.From)/series.HourMS)
+	if d.IntakePct.OK {
+		text += "; the air outside, once as warm as the room, was at " + Percent(d.IntakePct.Mid/100)
+	}
+	var parts []string
+	add := func(f analysis.Figure, words string) {
+		if f.OK && f.Mid >= 0.5 {
+			parts = append(parts, Hours(f.Mid)+" "+words)
+		}
+	}
+	add(d.BothHours, "with both dry weather and added heat")
+	add(d.HeatHours, "with added heat alone")
+	add(d.WeatherHours, "with dry weather")
+	add(d.NeitherHours, "with neither")
+	if len(parts) > 0 {
+		text += "; " + strings.Join(parts, ", ")
+	}
+	return text + "."
+}
+
+// evenWords say how far apart the room's loggers were; empty with fewer than two.
+func (b barn) evenWords() string {
+	for _, u := range b.r.Uniformity {
+		if u.Place != b.place() || u.KnownHours == 0 {
+			continue
+		}
+		text := "The room's warmest and coldest logger were more than " + b.u.Diff(2) + " apart in " + OfHundred(u.ApartHours.Mid/u.KnownHours) + " hours"
+		if warm, cold := mostNamedWeeks(u.Weeks); warm != "" {
+			text += "; most weeks " + warm + " was the warmest and " + cold + " the coldest"
+		}
+		return text + "."
+	}
+	return ""
+}
+
+// mostNamedWeeks are the loggers that were warmest and coldest in more than half of the weeks; empty where none was.
+func mostNamedWeeks(weeks []analysis.UnevenWeek) (warm, cold string) {
+	warms, colds := map[string]int{}, map[string]int{}
+	for _, w := range weeks {
+		warms[w.Warmest]++
+		colds[w.Coldest]++
+		if 2*warms[w.Warmest] > len(weeks) {
+			warm = w.Warmest
+		}
+		if 2*colds[w.Coldest] > len(weeks) {
+			cold = w.Coldest
+		}
+	}
+	if warm == "" || cold == "" {
+		return "", ""
+	}
+	return warm, cold
+}
+
+// heatTable are the heat sources with their hours and for how many of them they fought the fans.
+func (b barn) heatTable() Table {
+	t := Table{Columns: []Column{{Title: "Heat"}, {Title: "Ran", Unit: "h", Number: true}, {Title: "How known"}, {Title: "Against the fans", Unit: "h", Number: true}}}
+	for _, h := range b.r.Heats {
+		row := []string{capital(h.Source.Name), noNumber, "no record", noNumber}
+		w := h.Ran
+		if w == nil {
+			w = h.Called
+		}
+		if w != nil && w.Hours.OK {
+			row[1], row[2] = hoursNumber(w.Hours.Mid), evidenceWord(w.Hours.Evidence)
+		}
+		if h.Overlap.OK {
+			row[3] = hoursNumber(h.Overlap.Mid)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// mouldWords are the surfaces' mould indices with what the number means.
+func (b barn) mouldWords() (out []string) {
+	for _, s := range b.r.Surfaces {
+		if s.MouldIndex.OK {
+			out = append(out, capital(s.Name)+": mould index "+number(s.MouldIndex.Mid, 1)+" ("+rangeOf(number(s.MouldIndex.Low, 1), number(s.MouldIndex.High, 1))+
+				") of 6 for bare pine; 1 is seen under a microscope, 3 with the eye (Hukka and Viitanen 1999).")
+		}
+	}
+	return out
+}

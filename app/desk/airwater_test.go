@@ -1,0 +1,74 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+func figureOf(mid, low, high float64) analysis.Figure {
+	return analysis.Figure{Mid: mid, Low: low, High: high, OK: true, Evidence: analysis.WorkedOut}
+}
+
+func TestAirAndWaterSays(t *testing.T) {
+	lone := series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}
+	in := analysis.Input{
+		Loggers:  []analysis.Logger{{Name: "mid", Place: "room", TempC: lone, RelHum: lone}},
+		Surfaces: []analysis.Surface{{Name: "north wall", Kind: "wall"}}, Heats: []analysis.HeatSource{{Name: "floor", Kind: "floor"}},
+	}
+	r := analysis.Review{
+		Surfaces: []analysis.SurfaceRow{{Name: "north wall", Kind: "wall", Factor: figureOf(0.66, 0.57, 0.74), DewHours: figureOf(23, 4.4, 65), FrostHours: figureOf(135, 0, 232), MouldIndex: figureOf(0.05, 0, 0.2)}},
+		Dryness: []analysis.DryStretch{{Span: series.Span{From: 0, To: 48 * series.HourMS}, IntakePct: figureOf(23, 23, 23), HeatHours: figureOf(12, 12, 12),
+			WeatherHours: figureOf(30, 30, 30), BothHours: figureOf(6, 6, 6), NeitherHours: figureOf(0, 0, 0)}},
+		Uniformity: []analysis.Uniformity{{Place: "room", ApartHours: figureOf(47, 47, 49), KnownHours: 504, Weeks: []analysis.UnevenWeek{{Warmest: "far", Coldest: "mid"}}}},
+		Heats:      []analysis.HeatRow{{Source: in.Heats[0], Overlap: figureOf(71, 71, 71)}},
+	}
+	r.Traces.RoomRelHum, r.Traces.Outdoor = lone, lone
+	v := AirWaterOf(in, r, Units{})
+	all := plain(strings.Join([]string{v.Sentence, strings.Join(v.Lacks, " "), v.Even, v.Dry[0].Text, strings.Join(v.Walls.Rows[0], "|"), strings.Join(v.Heat.Rows[0], "|"), strings.Join(v.Mould, " ")}, "\n"))
+	for _, want := range []string{
+		"The north wall was wet longest, 158 h; the air was parched for 48 h in 1 long stretch.",
+		"1–2 January: parched for 48 h; the air outside, once as warm as the room, was at 23 %; 6 h with both dry weather and added heat, 12 h with added heat alone, 30 h with dry weather.",
+		"were more than 2.0 °C apart in 9 of 100 hours; most weeks far was the warmest and mid the coldest.",
+		"North wall|23|135|4.4–297|66 %, worked out", "Floor|unknown|no record|71", "mould index 0.1 (0.0–0.2) of 6",
+	} {
+		if !strings.Contains(all, want) {
+			t.Errorf("lacks %q:\n%s", want, all)
+		}
+	}
+}
+
+// With one thermometer and nothing else every line says what it would take.
+func TestAirAndWaterSaysWhatItLacks(t *testing.T) {
+	v := AirWaterOf(analysis.Input{}, analysis.Review{}, Units{})
+	if len(v.Lacks) != 4 || !strings.Contains(v.Sentence, "can't be told") {
+		t.Errorf("%q %q", v.Sentence, v.Lacks)
+	}
+}
+
+// A power cut leads with its climbs: the first hour and the later hours apart, then the hours to the alarm line.
+func TestBeforeNextWinterSays(t *testing.T) {
+	named := func(name string, f analysis.Figure) analysis.EventFigure { return analysis.EventFigure{Name: name, Figure: f} }
+	late := int64(5*series.HourMS + 10*60000)
+	r := analysis.Review{
+		Events: []analysis.Event{{Kind: "power cut", Span: series.Span{From: 0, To: 5 * series.HourMS}, Evidence: analysis.Recorded,
+			Figures: []analysis.EventFigure{named("climb_k", figureOf(3.2, 3.2, 3.2)), named("first_hour_k_per_h", figureOf(1.5, 1.5, 1.5)),
+				named("later_k_per_h", figureOf(0.4, 0.3, 0.5)), named("hours_to_alarm_h", figureOf(7, 5, 9))}}},
+		Alarms: []analysis.AlarmRow{{Line: analysis.AlarmLine{LimitC: 8, DelayMin: 30}, Calls: figureOf(1, 0, 3),
+			Due: []analysis.AlarmCall{{Crossed: 4 * series.HourMS, Due: 4*series.HourMS + 30*60000, Logged: &late}}}},
+	}
+	v := BeforeNextOf(analysis.Input{}, r, Units{})
+	all := plain(strings.Join([]string{v.Sentence, v.Alarm, strings.Join(v.Alarms.Rows[0], "|"), v.Events[0].Text, strings.Join(v.Cautions, " ")}, "\n"))
+	for _, want := range []string{
+		"Nothing stands out", "An alarm above 8 °C for 30 min would have called once",
+		"Above 8 °C for 30 min|1 (0–3)|1 January 04:30|1 of them logged, up to 40 min late",
+		"The fans stood from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
+		"Change one setting at a time", "carbon dioxide", "no alarm",
+	} {
+		if !strings.Contains(all, want) {
+			t.Errorf("lacks %q:\n%s", want, all)
+		}
+	}
+}

@@ -1,0 +1,196 @@
+package desk
+
+import (
+	"math"
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// BeforeNext is what to look at before next winter: the findings, what an alarm would have done, and what happened
+// in the barn.
+type BeforeNext struct {
+	Sentence string
+	Findings []FindingView
+	Alarm    string
+	Alarms   Table
+	Happened string
+	Events   []EventView
+	Cautions []string
+}
+
+// EventView is something that happened, in a sentence.
+type EventView struct {
+	Text string
+	Sure string
+	Mark Mark
+	Look series.Span
+}
+
+// BeforeNextOf makes the Before next winter screen of one barn.
+func BeforeNextOf(in analysis.Input, r analysis.Review, u Units) BeforeNext {
+	b := newBarn(in, r, u)
+	v := BeforeNext{Findings: Findings(in, r, u), Cautions: []string{cautionOneAtATime, cautionAir, cautionAlarm, cautionFans, cautionElectrics}}
+	switch n := len(v.Findings); n {
+	case 0:
+		v.Sentence = "Nothing stands out that should be changed before next winter, as far as the files can tell."
+	case 1:
+		v.Sentence = "One thing is worth a look before next winter."
+	default:
+		v.Sentence = number(float64(n), 0) + " things are worth a look before next winter; what matters most comes first."
+	}
+	v.Alarm, v.Alarms = b.alarmTried()
+	v.Happened, v.Events = b.happened()
+	return v
+}
+
+// alarmTried says what an alarm on the air's temperature would have done at several lines.
+func (b barn) alarmTried() (string, Table) {
+	t := Table{Columns: []Column{{Title: "Alarm"}, {Title: "Calls", Number: true}, {Title: "First"}, {Title: "In your log"}}}
+	if len(b.r.Alarms) == 0 {
+		return "What an alarm would have done can't be told: no logger hangs in the room.", t
+	}
+	for _, row := range b.r.Alarms {
+		first := ""
+		if len(row.Due) > 0 {
+			first = b.u.Clock(row.Due[0].Due)
+		}
+		t.Rows = append(t.Rows, []string{b.alarmLine(row.Line), countRange(row.Calls), first, b.loggedCalls(row)})
+	}
+	row := b.r.Alarms[0]
+	return "An alarm " + lowerFirst(b.alarmLine(row.Line)) + " would have called " + timesWords(row.Calls) + ", as the room's loggers read.", t
+}
+
+// alarmLine is "Above 8 °C for 30 min".
+func (b barn) alarmLine(l analysis.AlarmLine) string {
+	side := "Above "
+	if l.Low {
+		side = "Below "
+	}
+	return side + b.u.LimitWithUnit(l.LimitC) + " for " + withUnit(number(l.DelayMin, 0), "min")
+}
+
+// loggedCalls says how the keeper's own log of calls fits a line; empty without a log.
+func (b barn) loggedCalls(row analysis.AlarmRow) string {
+	logged, late := 0, 0.0
+	for _, c := range row.Due {
+		if min, ok := c.LateMin(); ok {
+			logged, late = logged+1, math.Max(late, min)
+		}
+	}
+	if logged+len(row.NoCause) == 0 {
+		return ""
+	}
+	parts := []string{number(float64(logged), 0) + " of them logged"}
+	if late >= 1 {
+		parts = append(parts, "up to "+withUnit(number(late, 0), "min")+" late")
+	}
+	if n := len(row.NoCause); n > 0 {
+		parts = append(parts, number(float64(n), 0)+" logged without cause")
+	}
+	return strings.Join(parts, ", ")
+}
+
+// countRange is a count with its range, "4" or "2–7".
+func countRange(f analysis.Figure) string {
+	if !f.OK {
+		return noNumber
+	}
+	if f.Low == f.High {
+		return number(f.Mid, 0)
+	}
+	return number(f.Mid, 0) + " (" + rangeOf(number(f.Low, 0), number(f.High, 0)) + ")"
+}
+
+// timesWords are "never", "once", "4 times".
+func timesWords(f analysis.Figure) string {
+	switch {
+	case !f.OK:
+		return "an unknown number of times"
+	case f.Mid == 0:
+		return "never"
+	case f.Mid == 1:
+		return "once"
+	}
+	return number(f.Mid, 0) + " times"
+}
+
+func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// happened are the events a keeper would ask about, with one sentence over them.
+func (b barn) happened() (string, []EventView) {
+	out := []EventView{}
+	for _, e := range b.r.Events {
+		words, known := eventWords[e.Kind]
+		if !known {
+			continue
+		}
+		v := EventView{Text: words(b, e), Sure: capital(evidenceWord(e.Evidence)) + ".", Look: e.Span, Mark: MarkNone}
+		if e.MayBe {
+			v.Sure = "May be; the loggers fit something else too."
+		}
+		if e.Kind == "power cut" {
+			v.Mark = MarkWatch
+		}
+		out = append(out, v)
+	}
+	if len(out) == 0 {
+		return "No power cut, no open door and no light was seen or noted.", out
+	}
+	return plural(number(float64(len(out)), 0), "event was seen or noted.", "events were seen or noted."), out
+}
+
+// eventWords are the events that are told, in words; warm days and the moves of hives have their places elsewhere.
+var eventWords = map[string]func(barn, analysis.Event) string{
+	"power cut": barn.cutWords,
+	"doors open": func(b barn, e analysis.Event) string {
+		return "Doors stood open about " + b.u.Clock(e.Span.From) + b.figureWords(e, "lowest_c", "; the room fell to ", b.u.Temp) + "."
+	},
+	"light": func(b barn, e analysis.Event) string {
+		return "Light in the room on " + b.u.Clock(e.Span.From) + b.figureWords(e, "minutes", " for ", func(v float64) string { return withUnit(number(v, 0), "min") }) + "."
+	},
+	"light leak": func(b barn, e analysis.Event) string {
+		return "Light came in at the same time of day again and again" + b.figureWords(e, "days", ", on ", func(v float64) string { return Days(v * 24 * series.HourMS) }) + ": look at the light traps."
+	},
+	"batch out": func(b barn, e analysis.Event) string {
+		return "A batch of hives was out from " + b.u.Clock(e.Span.From) + " to " + b.u.Clock(e.Span.To) + "."
+	},
+}
+
+// figureWords is a figure of an event behind its words; nothing where it is not known.
+func (b barn) figureWords(e analysis.Event, name, before string, show func(float64) string) string {
+	if f := eventFigure(e, name); f.OK {
+		return before + show(f.Mid)
+	}
+	return ""
+}
+
+func eventFigure(e analysis.Event, name string) analysis.Figure {
+	for _, f := range e.Figures {
+		if f.Name == name {
+			return f.Figure
+		}
+	}
+	return analysis.Figure{}
+}
+
+// cutWords lead with the climb as it was measured: the first hour and the later hours apart, then the time to the
+// alarm line.
+func (b barn) cutWords(e analysis.Event) string {
+	perHour := func(v float64) string { return b.u.Diff(v) }
+	text := "The fans stood from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
+		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff) +
+		b.figureWords(e, "first_hour_k_per_h", ", ", perHour)
+	if eventFigure(e, "first_hour_k_per_h").OK {
+		text += " in the first hour"
+	}
+	text += b.figureWords(e, "later_k_per_h", " and ", perHour)
+	if eventFigure(e, "later_k_per_h").OK {
+		text += " an hour after that"
+	}
+	if f := eventFigure(e, "hours_to_alarm_h"); f.OK {
+		text += "; " + HoursRange(f.Low, f.High) + " to " + b.u.LimitWithUnit(8)
+	}
+	return text + "."
+}

@@ -1,0 +1,147 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// SpellsView is every unbroken run outside a safe band: one sentence and a table that can be put in any order.
+type SpellsView struct {
+	Sentence string
+	Columns  []Column
+	Rows     []SpellRow
+	Help     string
+}
+
+// SpellRow is one spell: its cells, what each is ordered by, and what went with it.
+type SpellRow struct {
+	Cells []string
+	Says  string
+	Look  series.Span
+	keys  []float64
+	words []string
+}
+
+// Sorted are the rows in the order of a column, rising or falling; rows that are alike keep their order.
+func (v SpellsView) Sorted(column int, falling bool) []SpellRow {
+	rows := slices.Clone(v.Rows)
+	slices.SortStableFunc(rows, func(a, b SpellRow) int {
+		c := cmp.Or(cmp.Compare(a.keys[column], b.keys[column]), cmp.Compare(a.words[column], b.words[column]))
+		if falling {
+			return -c
+		}
+		return c
+	})
+	return rows
+}
+
+// SpellsOf makes the Spells screen of one barn.
+func SpellsOf(in analysis.Input, r analysis.Review, u Units) SpellsView {
+	b := newBarn(in, r, u)
+	v := SpellsView{Sentence: b.spellsSentence(), Help: HelpLine("went_with"), Columns: []Column{
+		{Title: "Began"}, {Title: "What"}, {Title: "Where"}, {Title: "Outside", Unit: "h", Number: true}, {Title: "Farthest", Number: true}, {Title: "Went with"},
+	}}
+	for _, s := range r.Spells {
+		v.Rows = append(v.Rows, b.spellRow(s))
+	}
+	return v
+}
+
+// spellsSentence is "Outside the safe bands in the room: 26 warm spells (191 h), 9 damp (310 h)." Walls come behind.
+func (b barn) spellsSentence() string {
+	room := b.spellCounts(func(s analysis.Spell) bool { return s.Place == b.place() }, "warm", "cold", "damp", "dry")
+	walls := b.spellCounts(func(analysis.Spell) bool { return true }, "dew", "frost")
+	switch {
+	case room == "" && walls == "":
+		return "No spell outside the safe bands was long enough to tell of."
+	case room == "":
+		return "The room kept inside its safe bands; walls and ceilings: " + walls + "."
+	case walls != "":
+		walls = "; walls and ceilings: " + walls
+	}
+	return "Outside the safe bands in the room: " + room + walls + "."
+}
+
+// spellCounts are how many spells of each kind there were, with their hours.
+func (b barn) spellCounts(count func(analysis.Spell) bool, kinds ...string) string {
+	var parts []string
+	for _, kind := range kinds {
+		n, hours := 0, 0.0
+		for _, s := range b.r.Spells {
+			if s.Kind == kind && count(s) {
+				n, hours = n+1, hours+s.Hours
+			}
+		}
+		if n > 0 {
+			parts = append(parts, number(float64(n), 0)+" "+spellWord(kind)+" ("+Hours(hours)+")")
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (b barn) spellRow(s analysis.Spell) SpellRow {
+	went := make([]string, 0, len(s.WentWith))
+	for _, c := range s.WentWith {
+		went = append(went, strings.ReplaceAll(shortCauses[c.Code], "{it}", c.About))
+	}
+	short := listed(went)
+	if len(went) == 0 {
+		short = "none found"
+	}
+	row := SpellRow{
+		Cells: []string{b.u.Clock(s.Span.From), capital(spellWord(s.Kind)), s.Place, hoursNumber(s.Hours), b.farthest(s), short},
+		Look:  s.Span, keys: []float64{float64(s.Span.From), 0, 0, s.Hours, s.Peak, 0},
+		words: []string{"", s.Kind, s.Place, "", s.Quantity, short},
+	}
+	row.Says = b.spellSays(s)
+	return row
+}
+
+// farthest is the value farthest out, with its unit.
+func (b barn) farthest(s analysis.Spell) string {
+	switch s.Quantity {
+	case "relative_humidity":
+		return Percent(s.Peak / 100)
+	case "surface_margin":
+		return b.u.Diff(s.Peak)
+	}
+	return b.u.Temp(s.Peak)
+}
+
+// spellSays is a spell in a sentence or two, with what went with it and for how much of it.
+func (b barn) spellSays(s analysis.Spell) string {
+	text := capital(spellWord(s.Kind)) + " at the " + s.Place + " from " + b.u.Clock(s.Span.From) + " to " + b.u.Clock(s.Span.To) + ": " + Hours(s.Hours) + " outside"
+	if s.Cut {
+		text += ", cut by a gap or by the end of the time that is judged"
+	}
+	text += "."
+	if len(s.WentWith) == 0 {
+		return text + " Nothing recorded was clearly different while it lasted."
+	}
+	var parts []string
+	for _, c := range s.WentWith {
+		parts = append(parts, OfHundred(c.Share)+" hours fell "+strings.ReplaceAll(causeWords[c.Code], "{it}", c.About)+" ("+OfHundred(c.Usual)+" in the days around)")
+	}
+	return text + " Of it and the three hours before, " + strings.Join(parts, "; ") + ". That went with it; it need not be the reason."
+}
+
+// shortCauses name causes in a table's cell.
+var shortCauses = map[string]string{
+	analysis.OutdoorWarm:   "warm air outside",
+	analysis.OutdoorCold:   "cold outside",
+	analysis.OutdoorHumid:  "damp air outside",
+	analysis.OutdoorDry:    "dry air outside",
+	analysis.NotRun:        "{it} stood though called for",
+	analysis.RunUncalled:   "{it} ran uncalled",
+	analysis.AlwaysOnOff:   "{it} stood",
+	analysis.NotCalled:     "no stage called for",
+	analysis.BigStages:     "bigger fans",
+	analysis.HeatOn:        "heat on ({it})",
+	analysis.HeatOff:       "heat off ({it})",
+	analysis.RoomDamp:      "damp room",
+	analysis.JustCarriedIn: "hives just carried in",
+}

@@ -1,0 +1,50 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+func TestSpellsSayWhatWentWithThem(t *testing.T) {
+	h := func(hour float64) int64 { return int64(hour * series.HourMS) }
+	r := analysis.Review{Spells: []analysis.Spell{
+		{Kind: "warm", Place: "room", Quantity: "air_temperature", Span: series.Span{From: h(0), To: h(75)}, Hours: 75, Peak: 9.04,
+			WentWith: []analysis.Cause{{Code: analysis.NotRun, About: "Stage 3", Share: 0.97, Usual: 0.01}}},
+		{Kind: "damp", Place: "room", Quantity: "relative_humidity", Span: series.Span{From: h(100), To: h(112)}, Hours: 12, Peak: 88, Cut: true},
+		{Kind: "frost", Place: "north wall", Quantity: "surface_margin", Span: series.Span{From: h(200), To: h(237)}, Hours: 37, Peak: -1.5},
+	}}
+	v := SpellsOf(analysis.Input{Loggers: []analysis.Logger{{Name: "mid", Place: "room", TempC: series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}}}}, r, Units{})
+	if want := "Outside the safe bands in the room: 1 warm (75 h), 1 damp (12 h); walls and ceilings: 1 frosted (37 h)."; plain(v.Sentence) != want {
+		t.Errorf("%q, want %q", v.Sentence, want)
+	}
+	for i, want := range []string{"1 January 00:00|Warm|room|75|9.0 °C|Stage 3 stood though called for", "5 January 04:00|Damp|room|12|88 %|none found", "9 January 08:00|Frosted|north wall|37|−1.5 °C|none found"} {
+		if got := plain(strings.Join(v.Rows[i].Cells, "|")); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	for i, want := range []string{
+		"Warm at the room from 1 January 00:00 to 4 January 03:00: 75 h outside. Of it and the three hours before, 97 of 100 hours fell while Stage 3 stood, though it was called for (1 of 100 in the days around). That went with it; it need not be the reason.",
+		"cut by a gap or by the end of the time that is judged. Nothing recorded was clearly different while it lasted.",
+	} {
+		if got := plain(v.Rows[i].Says); !strings.Contains(got, want) {
+			t.Errorf("%q lacks %q", got, want)
+		}
+	}
+	if got := v.Sorted(3, true); got[0].Cells[3] != "75" || got[2].Cells[3] != "12" {
+		t.Error("the longest must come first")
+	}
+	for code := range causeWords {
+		if shortCauses[code] == "" {
+			t.Errorf("%s has no short words", code)
+		}
+	}
+}
+
+func TestNoSpellsIsAnAnswer(t *testing.T) {
+	if v := SpellsOf(analysis.Input{}, analysis.Review{}, Units{}); v.Sentence != "No spell outside the safe bands was long enough to tell of." || len(v.Rows) != 0 {
+		t.Errorf("%+v", v)
+	}
+}

@@ -1,0 +1,43 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// airWaterPage is what air and water did: walls, dry stretches, how even the room was, added heat.
+func airWaterPage(v desk.AirWater, look func(desk.Sentence)) fyne.CanvasObject {
+	page := container.New(column{widest: readable, gap: 10}, sentence(v.Sentence))
+	for _, text := range v.Lacks {
+		page.Add(body(text))
+	}
+	if len(v.Walls.Rows) > 0 {
+		page.Add(heading("Walls and ceilings"))
+		page.Add(tableOf(v.Walls))
+		page.Add(caption(desk.HelpLine("surface_factor")))
+	}
+	if len(v.Dry) > 0 {
+		page.Add(heading("A day and longer of parched air"))
+		page.Add(byHandfuls(8, len(v.Dry), func(i int) fyne.CanvasObject {
+			return sentenceRow(desk.Sentence{Text: v.Dry[i].Text, Look: v.Dry[i].Look}, look)
+		}))
+		page.Add(caption(desk.HelpLine("dry_split")))
+	}
+	if v.Even != "" {
+		page.Add(heading("How even the room was"))
+		page.Add(body(v.Even))
+	}
+	if len(v.Heat.Rows) > 0 {
+		page.Add(heading("Added heat"))
+		page.Add(tableOf(v.Heat))
+	}
+	if len(v.Mould) > 0 {
+		page.Add(widget.NewAccordion(widget.NewAccordionItem("Mould, as the model has it", captions(v.Mould))))
+	}
+	page.Add(hairline())
+	page.Add(captions(v.Cautions))
+	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
+}

@@ -1,0 +1,35 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"thawbook/app/desk"
+)
+
+// beforeNextPage is what to look at before next winter: findings, an alarm tried at several lines, what happened.
+func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence)) fyne.CanvasObject {
+	page := container.New(column{widest: readable, gap: 10}, sentence(v.Sentence))
+	for _, f := range v.Findings {
+		page.Add(findingRow(f, look))
+	}
+	page.Add(heading("An alarm, tried on this winter"))
+	page.Add(body(v.Alarm))
+	if len(v.Alarms.Rows) > 0 {
+		page.Add(tableOf(v.Alarms))
+	}
+	page.Add(heading("What happened in the barn"))
+	page.Add(body(v.Happened))
+	page.Add(byHandfuls(8, len(v.Events), func(i int) fyne.CanvasObject {
+		e := v.Events[i]
+		return sentenceRow(desk.Sentence{Text: e.Text, Sure: e.Sure, Mark: e.Mark, Look: e.Look}, look)
+	}))
+	page.Add(hairline())
+	page.Add(captions(v.Cautions))
+	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
+}
+
+// findingRow is a finding with what to look at and the way to its place in the Timeline.
+func findingRow(f desk.FindingView, look func(desk.Sentence)) fyne.CanvasObject {
+	return sentenceRow(desk.Sentence{Text: f.Text + " " + f.Do, Sure: f.Sure, Mark: f.Mark, Look: f.Look}, look)
+}

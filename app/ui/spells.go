@@ -1,0 +1,139 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// spellColumns are the widths of the table's columns; the last takes what is left.
+var spellColumns = []float32{148, 88, 128, 100, 100, 0}
+
+// spellsPage is the table of spells: a press on a head puts it in order, a press on a row says what went with it.
+type spellsPage struct {
+	view    desk.SpellsView
+	rows    []desk.SpellRow
+	column  int
+	falling bool
+	list    *widget.List
+	says    *prose
+	way     *widget.Button
+	look    func(desk.Sentence)
+	chosen  desk.SpellRow
+}
+
+// newSpellsPage is the Spells screen; look shows a spell in the Timeline.
+func newSpellsPage(v desk.SpellsView, look func(desk.Sentence)) fyne.CanvasObject {
+	if len(v.Rows) == 0 {
+		return container.New(inset{20, 14, 12, 8}, sentence(v.Sentence))
+	}
+	p := &spellsPage{view: v, rows: v.Rows, look: look, says: body("Choose a spell to see what went with it.")}
+	p.way = widget.NewButton("Show", func() { p.look(desk.Sentence{Look: p.chosen.Look}) })
+	p.way.Importance = widget.LowImportance
+	p.way.Disable()
+	p.list = widget.NewList(func() int { return len(p.rows) }, p.row, p.fill)
+	p.list.OnSelected = func(i widget.ListItemID) { p.choose(p.rows[i]) }
+	top := container.New(column{gap: 8}, sentence(v.Sentence), p.heads())
+	below := container.New(column{gap: 4}, hairline(), container.NewBorder(nil, nil, nil, p.way, p.says), caption(v.Help))
+	return container.New(inset{20, 14, 12, 8}, container.NewBorder(top, below, nil, nil, p.list))
+}
+
+// heads are the column heads; each puts the table in its order, and again the other way round.
+func (p *spellsPage) heads() fyne.CanvasObject {
+	row := container.New(cellsLayout{spellColumns, 0})
+	for i, c := range p.view.Columns {
+		title := c.Title
+		if c.Unit != "" {
+			title += ", " + c.Unit
+		}
+		b := widget.NewButton(title, func() { p.order(i) })
+		b.Importance = widget.LowImportance
+		b.Alignment = widget.ButtonAlignLeading
+		if c.Number {
+			b.Alignment = widget.ButtonAlignTrailing
+		}
+		row.Add(b)
+	}
+	return row
+}
+
+// order puts the rows in the order of a column: numbers from the largest, words and dates from the first.
+func (p *spellsPage) order(column int) {
+	falling := p.view.Columns[column].Number
+	if column == p.column {
+		falling = !p.falling
+	}
+	p.column, p.falling = column, falling
+	p.rows = p.view.Sorted(column, falling)
+	p.list.UnselectAll()
+	p.list.Refresh()
+	p.list.ScrollToTop()
+}
+
+// choose tells of one spell.
+func (p *spellsPage) choose(row desk.SpellRow) {
+	p.chosen = row
+	p.says.setText(row.Says)
+	p.way.Enable()
+}
+
+// row is an empty row of the table.
+func (p *spellsPage) row() fyne.CanvasObject {
+	cells := container.New(cellsLayout{spellColumns, buttonPad})
+	for i, c := range p.view.Columns {
+		cell := line("", theme.SizeNameText, theme.ColorNameForeground, i == 1)
+		if c.Number {
+			cell.align = fyne.TextAlignTrailing
+		}
+		cells.Add(cell)
+	}
+	return cells
+}
+
+// fill writes a spell into a row.
+func (p *spellsPage) fill(i widget.ListItemID, o fyne.CanvasObject) {
+	for c, cell := range o.(*fyne.Container).Objects {
+		cell.(*prose).setText(p.rows[i].Cells[c])
+	}
+}
+
+// cellsLayout sets cells side by side in columns of given widths, with some room on both sides of each; one of
+// width 0 takes what is left.
+type cellsLayout struct {
+	widths []float32
+	pad    float32
+}
+
+// buttonPad is the room a button leaves beside its words: rows under heads that are buttons leave as much.
+const cellsHigh, cellsGap, buttonPad = 30, 12, 8
+
+// Layout places the cells, as fyne.Layout.
+func (l cellsLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	left := size.Width
+	for _, w := range l.widths {
+		left -= w + cellsGap
+	}
+	x := float32(0)
+	for i, c := range o {
+		w := l.widths[i]
+		if w == 0 {
+			w = max(left, 80)
+		}
+		high := c.MinSize().Height
+		c.Resize(fyne.NewSize(w-2*l.pad, high))
+		c.Move(fyne.NewPos(x+l.pad, (size.Height-high)/2))
+		x += w + cellsGap
+	}
+}
+
+// MinSize is one row, as fyne.Layout.
+func (l cellsLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	width := float32(80)
+	for _, w := range l.widths {
+		width += w + cellsGap
+	}
+	return fyne.NewSize(width, cellsHigh)
+}

@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+	"thawbook/app/desk"
+)
+
+// A press on a row says what went with the spell and leads to it; a press on a head puts the longest first.
+func TestSpellsTable(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(&Theme{})
+	h := func(hour int64) int64 { return hour * series.HourMS }
+	view := desk.SpellsOf(analysis.Input{}, analysis.Review{Spells: []analysis.Spell{
+		{Kind: "warm", Place: "room", Quantity: "air_temperature", Span: series.Span{From: h(0), To: h(3)}, Hours: 3, Peak: 7},
+		{Kind: "damp", Place: "room", Quantity: "relative_humidity", Span: series.Span{From: h(24), To: h(36)}, Hours: 12, Peak: 88},
+	}}, desk.Units{})
+	var shown desk.Sentence
+	page := newSpellsPage(view, func(s desk.Sentence) { shown = s })
+	w := test.NewTempWindow(t, page)
+	w.Resize(fyne.NewSize(900, 600))
+	list, _ := find(page, func(*widget.List) bool { return true })
+	list.Select(1)
+	if _, ok := find(page, func(p *prose) bool { return strings.HasPrefix(p.text, "Damp at the room from 2 January 00:00") }); !ok {
+		t.Error("the chosen spell says nothing")
+	}
+	press := func(text string) {
+		b, ok := find(page, func(b *widget.Button) bool { return b.Text == text })
+		if !ok {
+			t.Fatalf("no button %q", text)
+		}
+		test.Tap(b)
+	}
+	press("Show")
+	if shown.Look.From != h(24) {
+		t.Errorf("shown %+v, want the second spell", shown.Look)
+	}
+	press("Outside, h")
+	first, _ := find(page, func(p *prose) bool { return p.text == "Warm" || p.text == "Damp" })
+	if first.text != "Damp" {
+		t.Errorf("%s stands first, want the longest", first.text)
+	}
+}
