@@ -50,11 +50,11 @@ func TestAirAndWaterSaysWhatItLacks(t *testing.T) {
 
 // A power cut leads with its climbs: the first hour and the later hours apart, then the hours to the alarm line.
 func TestBeforeNextWinterSays(t *testing.T) {
-	named := func(name string, f analysis.Figure) analysis.EventFigure { return analysis.EventFigure{Name: name, Figure: f} }
+	named := func(name string, f analysis.Figure) analysis.NamedFigure { return analysis.NamedFigure{Name: name, Figure: f} }
 	late := int64(5*series.HourMS + 10*60000)
 	r := analysis.Review{
 		Events: []analysis.Event{{Kind: "power cut", Span: series.Span{From: 0, To: 5 * series.HourMS}, Evidence: analysis.Recorded,
-			Figures: []analysis.EventFigure{named("climb_k", figureOf(3.2, 3.2, 3.2)), named("first_hour_k_per_h", figureOf(1.5, 1.5, 1.5)),
+			Figures: []analysis.NamedFigure{named("climb_k", figureOf(3.2, 3.2, 3.2)), named("first_hour_k_per_h", figureOf(1.5, 1.5, 1.5)),
 				named("later_k_per_h", figureOf(0.4, 0.3, 0.5)), named("hours_to_alarm_h", figureOf(7, 5, 9))}}},
 		Alarms: []analysis.AlarmRow{{Line: analysis.AlarmLine{LimitC: 8, DelayMin: 30}, Calls: figureOf(1, 0, 3),
 			Due: []analysis.AlarmCall{{Crossed: 4 * series.HourMS, Due: 4*series.HourMS + 30*60000, Logged: &late}}}},

@@ -56,19 +56,19 @@ func (b barn) alarmTried() (string, Table) {
 		if len(row.Due) > 0 {
 			first = b.u.Clock(row.Due[0].Due)
 		}
-		t.Rows = append(t.Rows, []string{b.alarmLine(row.Line), countRange(row.Calls), first, b.loggedCalls(row)})
+		t.Rows = append(t.Rows, []string{b.sideOf(row.Line), countRange(row.Calls), first, b.loggedCalls(row)})
 	}
 	row := b.r.Alarms[0]
-	return "An alarm " + lowerFirst(b.alarmLine(row.Line)) + " would have called " + timesWords(row.Calls) + ", as the room's loggers read.", t
+	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would have called " + timesWords(row.Calls) + ", as the room's loggers read.", t
 }
 
-// alarmLine is "Above 8 °C for 30 min".
-func (b barn) alarmLine(l analysis.AlarmLine) string {
+// sideOf is "Above 8 °C for 30 min".
+func (b barn) sideOf(l analysis.AlarmLine) string {
 	side := "Above "
 	if l.Low {
 		side = "Below "
 	}
-	return side + b.u.LimitWithUnit(l.LimitC) + " for " + withUnit(number(l.DelayMin, 0), "min")
+	return side + b.limitFor(l.LimitC, l.DelayMin)
 }
 
 // loggedCalls says how the keeper's own log of calls fits a line; empty without a log.

@@ -57,9 +57,14 @@ func (b barn) climbWords(f analysis.Finding) string {
 	return text + "; the alarm line was reached in " + Hours(alarm.Mid) + "."
 }
 
-// alarmLine is "8 °C after 30 min".
+// alarmLine is a finding's line, "8 °C for 30 min".
 func (b barn) alarmLine(f analysis.Finding) string {
-	return b.u.LimitWithUnit(f.Figure("limit_c").Mid) + " for " + withUnit(number(f.Figure("delay_min").Mid, 0), "min")
+	return b.limitFor(f.Figure("limit_c").Mid, f.Figure("delay_min").Mid)
+}
+
+// limitFor is "8 °C for 30 min".
+func (b barn) limitFor(limitC, delayMin float64) string {
+	return b.u.LimitWithUnit(limitC) + " for " + withUnit(number(delayMin, 0), "min")
 }
 
 // whole is a whole figure with its noun.
