@@ -50,7 +50,9 @@ func TestAirAndWaterSaysWhatItLacks(t *testing.T) {
 
 // A power cut leads with its climbs: the first hour and the later hours apart, then the hours to the alarm line.
 func TestBeforeNextWinterSays(t *testing.T) {
-	named := func(name string, f analysis.Figure) analysis.NamedFigure { return analysis.NamedFigure{Name: name, Figure: f} }
+	named := func(name string, f analysis.Figure) analysis.NamedFigure {
+		return analysis.NamedFigure{Name: name, Figure: f}
+	}
 	late := int64(5*series.HourMS + 10*60000)
 	r := analysis.Review{
 		Events: []analysis.Event{{Kind: "power cut", Span: series.Span{From: 0, To: 5 * series.HourMS}, Evidence: analysis.Recorded,

@@ -144,4 +144,6 @@ var shortCauses = map[string]string{
 	analysis.HeatOff:       "heat off ({it})",
 	analysis.RoomDamp:      "damp room",
 	analysis.JustCarriedIn: "hives just carried in",
+	analysis.PowerCut:      "power cut",
+	analysis.DoorsOpen:     "doors open",
 }
