@@ -68,13 +68,16 @@ func byRows(f engine.File) bool {
 
 // fileColumns are the columns that measure something and those the keeper left out, in the file's order.
 func (b Book) fileColumns(f engine.File, u Units) (out []FileColumn) {
-	left := b.columnsOut(f)
+	left, further := b.columnsOut(f), furtherTemps(f)
 	for _, s := range f.Export.Series {
 		word := quantityWords[string(s.Quantity)]
 		if word == "" && !left[s.ColumnIndex] {
 			continue
 		}
 		c := FileColumn{Number: s.ColumnIndex, Header: s.Column, What: word, Logger: s.Logger, quantity: string(s.Quantity)}
+		if slices.Contains(further, s.Column) {
+			c.Logger = columnName(s.Column)
+		}
 		if left[s.ColumnIndex] {
 			c.Logger = LeftOutColumn
 		}
@@ -232,6 +235,7 @@ func groupsOf(columns []FileColumn) string {
 // first column of temperature, else its first.
 func moved(f engine.File, after map[int]string) (out []winter.Regrouped) {
 	var names []string
+	further := furtherTemps(f)
 	lead := map[string]string{} // the logger that was, by the one that is
 	for _, heat := range []bool{true, false} {
 		for _, s := range f.Export.Series {
@@ -242,6 +246,9 @@ func moved(f engine.File, after map[int]string) (out []winter.Regrouped) {
 			if !slices.Contains(names, name) {
 				names = append(names, name)
 				lead[name] = s.Logger
+				if slices.Contains(further, s.Column) {
+					lead[name] = s.Column
+				}
 			}
 		}
 	}
@@ -255,7 +262,7 @@ func moved(f engine.File, after map[int]string) (out []winter.Regrouped) {
 		}
 		out = append(out, winter.Regrouped{File: f.Name, Was: was, Is: name})
 	}
-	for _, was := range loggerNames(f) {
+	for _, was := range append(loggerNames(f), further...) {
 		if !slices.Contains(gone, was) {
 			out = append(out, winter.Regrouped{File: f.Name, Was: was})
 		}

@@ -70,6 +70,36 @@ func TestColumnsAreGroupedByHand(t *testing.T) {
 	}
 }
 
+// A temperature beside a pair is a logger of its own, hung by what its column is called and not by the file's name,
+// and by nothing where that says nothing. Its readings are its column's: −4.5 outdoors.
+func TestAFurtherTemperatureIsALoggerOfItsOwn(t *testing.T) {
+	text := "time,Temp (°C),RH (%),Outdoor temp (°C),Probe temp (°C)\n"
+	for h := range 24 {
+		text += fmt.Sprintf("2026-01-13 %02d:00,4.5,60,-4.5,9.5\n", h)
+	}
+	k := keeper(t)
+	b := added(t, k, Book{}, written(t, t.TempDir(), "weather.csv", text))
+	if l := b.doc.Barns[0].Loggers; len(l) != 1 || l[0].Name != "weather" || l[0].Place != "room" || len(b.doc.Outdoor) != 1 || b.doc.Outdoor[0].Name != "Outdoor temp" || len(b.doc.Tray) != 1 || b.doc.Tray[0].Name != "Probe temp" {
+		t.Fatalf("%+v", b.doc)
+	}
+	in := b.Result.Inputs[0].Loggers
+	if in[0].TempC.Readings.Val[0] != 4.5 || in[0].RelHum.Len() != 24 || in[1].TempC.Readings.Val[0] != -4.5 || in[1].RelHum.Len() != 0 {
+		t.Errorf("%+v", in)
+	}
+	p := pageOf(t, b, "weather.csv")
+	if got := plain(strings.Join(p.Columns.Loggers, "; ")); got != "weather: Temp (°C) (column 2) 4.5 °C, RH (%) (column 3) 60 %; Outdoor temp: Outdoor temp (°C) (column 4) −4.5 °C; Probe temp: Probe temp (°C) (column 5) 9.5 °C" {
+		t.Error(got)
+	}
+	e, problem := b.Regroup(p.Name, p.Columns, []string{"shed", "shed", "yard", LeftOutColumn})
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	b = edited(t, k, b, e)
+	if l := b.doc.Barns[0].Loggers[0]; l.Channel != "shed" || b.doc.Outdoor[0].Channel != "yard" || b.doc.Outdoor[0].Name != "yard" || len(b.doc.Tray) != 0 {
+		t.Errorf("%+v", b.doc)
+	}
+}
+
 func TestGroupsThatCannotBe(t *testing.T) {
 	b := added(t, keeper(t), Book{}, twoPairs(t, t.TempDir(), "one.csv", pairs, "2026-01-13"))
 	p := pageOf(t, b, "one.csv")

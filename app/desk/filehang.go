@@ -39,7 +39,7 @@ func placeByName(l winter.Logger) (place, why string) {
 
 // placeOf is where a logger hangs by what its file holds, else by its name, and why.
 func (b Book) placeOf(l winter.Logger) (place, why string) {
-	if f, ok := b.stationOf(l); ok && l.Channel == "" {
+	if f, ok := b.stationOf(l); ok {
 		return "outdoor", "its file holds " + listed(stationKinds(f)) + " too, as a weather station's does"
 	}
 	return placeByName(l)

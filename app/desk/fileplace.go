@@ -74,7 +74,7 @@ func (b Book) hangsAt(l winter.Logger, at Slot) string {
 	if l.StationKM != nil {
 		text += ", a weather station " + shortest(*l.StationKM) + thinSpace + "km away"
 	}
-	if l.Place == "don't know" {
+	if l.Place == dontKnow {
 		text += " (kept out of the verdict)"
 	}
 	return text

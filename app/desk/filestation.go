@@ -18,11 +18,11 @@ var stationWords = []struct {
 	kind  string
 	words []string
 }{
-	{"wind", []string{"wind", "wdir", "wspd", "gust"}},
+	{"wind", []string{"wind", "wdir", "wspd", "gust", "ws", "wd"}},
 	{"rain or snow", []string{"precip", "precipitation", "rain", "rainfall", "snow", "snowfall"}},
-	{"visibility", []string{"visibility", "vis"}},
+	{"visibility", []string{"visibility", "visib", "vis"}},
 	{"air pressure", []string{"pressure", "press", "pres", "slp", "qnh", "qfe"}},
-	{"clouds or sun", []string{"cloud", "clouds", "sunshine", "radiation", "solar"}},
+	{"clouds or sun", []string{"cloud", "clouds", "sunshine", "radiation", "solar", "ghi", "dni", "dhi", "rglob"}},
 }
 
 // stationKinds are the kinds of a weather station's readings a file holds besides.
@@ -42,8 +42,11 @@ func stationKinds(f engine.File) (out []string) {
 	return out
 }
 
-// isStation says whether a file looks like a weather station's.
-func isStation(f engine.File) bool { return len(stationKinds(f)) > 1 }
+// isStation says whether a file looks like a weather station's, or that of several: one that has a column for a
+// sensor indoors and one for another outdoors is the keeper's own.
+func isStation(f engine.File) bool {
+	return len(stationKinds(f)) > 1 && (len(loggerNames(f))+len(furtherTemps(f)) == 1 || byRows(f))
+}
 
 // stationOf is the logger's file that looks like a weather station's; ok is false where none does.
 func (b Book) stationOf(l winter.Logger) (f engine.File, ok bool) {

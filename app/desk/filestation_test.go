@@ -131,3 +131,23 @@ func TestDontKnowIsKeptOutOfTheVerdict(t *testing.T) {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
 }
+
+// A console that reads indoors and outdoors in one row, with wind and rain, is no public station; a record of two
+// stations, row by row, is.
+func TestStationsAreToldFromConsoles(t *testing.T) {
+	dir := t.TempDir()
+	console, rows := "time,Indoor Temp (°C),Outdoor Temp (°C),Wind (m/s),Rain (mm)\n", "station,time,temp (°C),wind_speed,pressure\n"
+	for h := range 24 {
+		at := fmt.Sprintf("2026-01-13 %02d:00", h)
+		console += at + ",4,-4,3,0\n"
+		rows += "ABC," + at + ",-4,3,1012\nDEF," + at + ",-5,4,1013\n"
+	}
+	b := added(t, keeper(t), Book{}, written(t, dir, "console.csv", console))
+	if len(b.doc.Outdoor) != 1 || b.doc.Outdoor[0].Channel != "Outdoor Temp (°C)" || len(b.doc.Barns[0].Loggers) != 1 || pageOf(t, b, "console.csv").Loggers[0].Distance != "" {
+		t.Errorf("%+v", b.doc)
+	}
+	b = added(t, keeper(t), Book{}, written(t, dir, "rows.csv", rows))
+	if len(b.doc.Outdoor) != 2 || len(b.doc.Barns[0].Loggers) != 0 {
+		t.Errorf("%+v", b.doc)
+	}
+}

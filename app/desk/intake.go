@@ -1,10 +1,12 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"thawbook/app/engine"
 	"thawbook/app/winter"
@@ -37,7 +39,11 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 			return b, err
 		}
 		faults := b.Faults
-		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggersOf(sound, names), Refused: refused})
+		loggers := loggersOf(sound, names)
+		for i := range loggers {
+			loggers[i].Place = "" // the keeper hangs them
+		}
+		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggers, Refused: refused})
 		b.Faults = faults
 		return b, err
 	}
@@ -110,18 +116,62 @@ func (k *Keeper) used() map[string]bool {
 // loggersOf are the loggers of files, each naming its file as it is kept.
 func loggersOf(read []engine.File, names map[string]string) (out []winter.Logger) {
 	for _, f := range read {
-		loggers := loggerNames(f)
-		for _, n := range loggers {
-			l := winter.Logger{Name: n, Files: []string{names[f.Name]}}
-			if len(loggers) > 1 {
-				l.Channel = n
-			} else if isStation(f) {
-				l.Place = "outdoor"
-			}
+		for _, l := range measuring(f) {
+			l.Files = []string{names[f.Name]}
 			out = append(out, l)
 		}
 	}
 	return out
+}
+
+// measuring are the loggers of one file: those it names, and one for each further temperature of theirs. Such a
+// one hangs where its column says, else nobody knows where; a weather station's hangs outdoors.
+func measuring(f engine.File) (out []winter.Logger) {
+	loggers, further := loggerNames(f), furtherTemps(f)
+	for _, n := range loggers {
+		l := winter.Logger{Name: n}
+		if len(loggers)+len(further) > 1 {
+			l.Channel = n
+		}
+		if isStation(f) {
+			l.Place = "outdoor"
+		}
+		out = append(out, l)
+	}
+	for _, column := range further {
+		place, _ := placeIn(wordsOf(column))
+		out = append(out, winter.Logger{Name: columnName(column), Channel: column, Place: cmp.Or(place, dontKnow)})
+	}
+	return out
+}
+
+// dontKnow is the place of a logger that is kept out of the verdict.
+const dontKnow = "don't know"
+
+// furtherTemps are the columns of air temperature beyond the first of their logger, in a file whose columns are one
+// logger's each and that asks nothing about them.
+func furtherTemps(f engine.File) (columns []string) {
+	if f.Export == nil || byRows(f) || slices.Contains(questionIDs(f), engine.Pairing) {
+		return nil
+	}
+	seen, met := map[string]bool{}, map[string]bool{}
+	for _, s := range f.Export.Series {
+		if s.Quantity != "air_temperature" || len(s.Val) == 0 {
+			continue
+		}
+		if seen[s.Logger] && s.Column != "" && !met[s.Column] {
+			columns = append(columns, s.Column)
+		}
+		seen[s.Logger], met[s.Column] = true, true
+	}
+	return columns
+}
+
+// columnName is a column's name without its unit in brackets.
+func columnName(column string) string {
+	name, _, _ := strings.Cut(column, "(")
+	name, _, _ = strings.Cut(name, "[")
+	return cmp.Or(strings.TrimSpace(name), column)
 }
 
 // loggerNames are the loggers of one file that measured something of use.
@@ -166,6 +216,10 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 		}
 		l.Assumed = true
 		switch {
+		case l.Place == dontKnow:
+			l.Place, l.Assumed = "", false
+			w.Tray = append(w.Tray, l)
+			continue
 		case l.Place != "":
 		case len(loggers) > 1:
 			l.Place, _ = placeByName(l)

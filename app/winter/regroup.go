@@ -69,7 +69,7 @@ func (e Regroup) followed(all []Logger, taken []bool) (out []Logger) {
 		if x.Is == "" {
 			continue
 		}
-		if strings.EqualFold(l.Name, x.Was) {
+		if strings.EqualFold(l.Name, x.Was) || strings.HasPrefix(x.Was, l.Name) { // called after it, perhaps less a unit
 			l.Name = x.Is
 		}
 		l.Channel = x.Is
