@@ -67,10 +67,10 @@ func alongsideWords(a engine.Alongside, own int, u Units) string {
 
 // offWords are what a logger read against the mean of its group, with how sure that is.
 func offWords(a engine.Alongside, i int, u Units) string {
-	text := fmt.Sprintf("%s ± %s", signedAs(-a.TempC[i].Offset, u.Diff), u.Diff(max(0.05, a.TempC[i].HalfWidth)))
+	text := fmt.Sprintf("%s\u00a0±\u00a0%s", signedAs(-a.TempC[i].Offset, u.Diff), u.Diff(max(0.05, a.TempC[i].HalfWidth)))
 	if a.RelHum != nil {
 		points := func(v float64) string { return withUnit(number(100*v, 1), "points") }
-		text += fmt.Sprintf(", %s ± %s", signedAs(-a.RelHum[i].Offset, points), points(max(0.001, a.RelHum[i].HalfWidth)))
+		text += fmt.Sprintf(", %s\u00a0±\u00a0%s", signedAs(-a.RelHum[i].Offset, points), points(max(0.001, a.RelHum[i].HalfWidth)))
 	}
 	return text
 }

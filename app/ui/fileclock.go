@@ -20,7 +20,6 @@ func (u *UI) clockDialog(l desk.FileLogger) {
 	zone.Text = is.Zone
 	zone.SetPlaceHolder("as the file says, or Europe/Tallinn, or +02:00")
 	entries := []*keyEntry{zone}
-	form := container.New(layout.NewFormLayout(), widget.NewLabel("Time zone"), zone, widget.NewLabel("Summer time"), dst)
 	for len(is.Pairs) < leastPairs {
 		is.Pairs = append(is.Pairs, desk.ClockPair{})
 	}
@@ -30,8 +29,6 @@ func (u *UI) clockDialog(l desk.FileLogger) {
 		watch.SetPlaceHolder("my watch: 2025-04-10 14:30")
 		said.SetPlaceHolder("the logger: 2025-04-10 14:12")
 		entries = append(entries, watch, said)
-		form.Add(widget.NewLabel("At one moment"))
-		form.Add(container.NewGridWithColumns(2, watch, said))
 	}
 	commit := func() {
 		text := desk.ClockText{Zone: zone.Text, DST: dst.Selected}
@@ -46,6 +43,11 @@ func (u *UI) clockDialog(l desk.FileLogger) {
 		u.edit(e)
 	}
 	submitAll(commit, entries...)
+	form := container.New(layout.NewFormLayout(), widget.NewLabel("Time zone"), zone, widget.NewLabel("Summer time"), dst)
+	for i := 1; i+1 < len(entries); i += 2 {
+		form.Add(widget.NewLabel("At one moment"))
+		form.Add(container.NewGridWithColumns(2, entries[i], entries[i+1]))
+	}
 	set := newKeyButton("Set it down", commit, shut)
 	set.Importance = widget.HighImportance
 	s = newSheet(u.win, "How did the clock of "+l.Name+" go?", container.New(column{gap: 8}, form, wrong, caption(desk.HelpLine("clock"))), 600, set)
