@@ -1,17 +1,67 @@
 #!/usr/bin/env bash
 # The benchmarks, each beside its yardstick: read ratios, not times, on a machine that does other work.
 # Where ../shared/bench lies beside the project its peers run too; BENCH_STEPS='setup data peers' installs them first.
+# bench.sh [go] [peers]: the Go benchmarks, the peers, or both; BENCH_ROUNDS is how often a pair is run.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 export CGO_ENABLED=0
+flags=(-vet=off -tags=migrated_fynedo,nogui -trimpath)
+bench=$(cd ../shared/bench 2>/dev/null && pwd) || bench=''
+work=${BENCH_WORK:-$PWD/build/bench}
+rounds=${BENCH_ROUNDS:-5}
 
-mapfile -t folders < <(grep -rlE '^func Benchmark' --include='*_test.go' . | xargs -r -n1 dirname | LC_ALL=C sort -u)
-if [ ${#folders[@]} -eq 0 ]; then echo 'no benchmarks'; else
-  go test -vet=off -tags=migrated_fynedo,nogui -run '^$' -bench . -benchmem "${folders[@]}"
-fi
+go_benchmarks() {
+  local folders
+  mapfile -t folders < <(grep -rlE '^func Benchmark' --include='*_test.go' . | xargs -r grep -L 'go:build ticker' | xargs -r -n1 dirname | LC_ALL=C sort -u)
+  go test "${flags[@]}" -run '^$' -bench . -benchmem "${folders[@]}"
+}
 
-peers=../shared/bench/run.sh
-[ -e "$peers" ] || exit 0
-mkdir -p build/bench
-# shellcheck disable=SC2086
-WORK=$PWD/build/bench GOFLAGS='' bash "$peers" ${BENCH_STEPS:-data peers}
+# pair WORDS COMMAND-A COMMAND-B: one line of what is compared, then what the two take by turns.
+pair() {
+  echo
+  echo "== $1"
+  (cd "$work" && "${PY:-/usr/bin/python3}" "$bench/peers/pair.py" "$rounds" "$2" "$3")
+}
+
+# plan FOLDER: a winter of one barn with every log of the folder in its room.
+plan() {
+  printf '[winter]\nname = "Bench"\nzone = "UTC"\ngap_minutes = 10\n\n[[barn]]\nname = "Barn"\n'
+  local log
+  for log in "$1"/*.csv; do
+    printf '\n[[barn.logger]]\nname = "%s"\nfiles = ["%s"]\nplace = "room"\n' "$(basename "$log" .csv)" "$log"
+  done
+}
+
+peers() {
+  mkdir -p "$work"
+  # shellcheck disable=SC2086
+  WORK=$work GOFLAGS='' bash "$bench/run.sh" ${BENCH_STEPS:-data peers}
+  export NODE_LIBS=${NODE_LIBS:-$work/node}
+  go build "${flags[@]:1}" -o "$work/thawbook-cli" ./app
+  go test "${flags[@]}" -c -o "$work/job" ./app/engine
+  plan "$work/data/a" >"$work/a.toml"
+  local a layout duck="node $bench/peers/job_duckdb.mjs"
+  a=$(cd "$work" && echo data/a/*.csv)
+  echo
+  echo '== what the job finds; the yardstick: 4319778 valid rows, 71994 hours, 1278 runs of 21533100 s by holding, 1286 of 21673954 s by straight lines'
+  # shellcheck disable=SC2086
+  (cd "$work" && ./job -test.run '^TestJob$' $a)
+  pair 'the job: DuckDB (A) and this program (B), aim ≥ 6 in wall' "$duck job data/a" "./job -test.run ^TestJob\$ $a"
+  pair 'the job: pandas (A) and this program (B), aim ≥ 15 in wall' "${PY:-/usr/bin/python3} $bench/peers/job_pandas.py job $a" "./job -test.run ^TestJob\$ $a"
+  pair 'the job: the standard library (A) and this program (B)' "./base -mode encodingcsv $a" "./job -test.run ^TestJob\$ $a"
+  for layout in a b c; do
+    pair "inspect, layout $layout: DuckDB's scan of layout a (A) and this program (B), aim ≥ 3 in wall" "$duck scan data/a" "./thawbook-cli inspect -json data/$layout"
+    pair "inspect, layout $layout: this program (A) and counting newlines (B), aim ≤ 10" "./thawbook-cli inspect -json data/$layout" "./base -mode newlines $(cd "$work" && echo "data/$layout"/*.csv)"
+  done
+  pair 'review of layout a: DuckDB with the job (A) and this program (B)' "$duck job data/a" './thawbook-cli review -json a.toml'
+}
+
+for part in "${@:-go peers}"; do
+  for step in $part; do
+    case $step in
+    go) go_benchmarks ;;
+    peers) [ -z "$bench" ] || peers ;;
+    *) echo 'usage: bench.sh [go] [peers]' >&2; exit 2 ;;
+    esac
+  done
+done
