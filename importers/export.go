@@ -184,25 +184,56 @@ func (s *scan) complete(c *values) bool {
 	return true
 }
 
-// pick copies the rows that have a time and a value and counts the others.
+// pick takes the rows that have a time and a value and counts the others. The values move up in their own place; the
+// column's are not needed again.
 func (s *scan) pick(out *Series, c *values) {
-	out.FaceMS, out.Val = make([]int64, 0, len(c.val)), make([]float64, 0, len(c.val))
+	out.FaceMS, out.Val = make([]int64, 0, len(c.val)), c.val[:0]
+	if c.rows == nil && len(s.offsets) == 0 {
+		s.pickRuns(out, c)
+		return
+	}
 	run := 0
 	for i, v := range c.val {
 		row := c.row(i)
-		switch {
-		case s.at[row] == noTime:
-		case v == v:
-			if run = s.runOf(run, row); run >= 0 && (len(out.Offsets) == 0 || out.Offsets[len(out.Offsets)-1].MS != s.offsets[run].MS) {
-				out.Offsets = append(out.Offsets, Offset{len(out.Val), s.offsets[run].MS})
+		if s.at[row] == noTime || !out.holds(v) {
+			continue
+		}
+		if run = s.runOf(run, row); run >= 0 && (len(out.Offsets) == 0 || out.Offsets[len(out.Offsets)-1].MS != s.offsets[run].MS) {
+			out.Offsets = append(out.Offsets, Offset{len(out.Val), s.offsets[run].MS})
+		}
+		out.FaceMS, out.Val = append(out.FaceMS, s.at[row]), append(out.Val, v)
+	}
+}
+
+// pickRuns is pick for a value in every row and rows without offsets: most rows are fine, and are taken together.
+func (s *scan) pickRuns(out *Series, c *values) {
+	from := 0
+	take := func(to int) {
+		out.FaceMS, out.Val = append(out.FaceMS, s.at[from:to]...), append(out.Val, c.val[from:to]...)
+		from = to + 1
+	}
+	for i, v := range c.val {
+		if noTime := s.at[i] == noTime; noTime || v != v {
+			take(i)
+			if !noTime {
+				out.holds(v)
 			}
-			out.FaceMS, out.Val = append(out.FaceMS, s.at[row]), append(out.Val, v)
-		case isUnreadable(v):
-			out.Unreadable++
-		default:
-			out.Missing++
 		}
 	}
+	take(len(c.val))
+}
+
+// holds says whether a cell holds a value, and counts it if not.
+func (out *Series) holds(v float64) bool {
+	switch {
+	case v == v:
+		return true
+	case isUnreadable(v):
+		out.Unreadable++
+	default:
+		out.Missing++
+	}
+	return false
 }
 
 // row is the row of a column's i-th value.

@@ -78,6 +78,8 @@ type Series struct {
 	Unreadable  int
 	OutOfOrder  int
 	Decimals    int // digits after the decimal mark most often seen: the printed resolution
+
+	summed *Summary // once the readings were let go
 }
 
 // Offset says how far the printed face lies from the instant, in milliseconds (face = instant + MS), from

@@ -109,7 +109,7 @@ func (s *scan) keep(at int64) {
 	s.line++
 }
 
-// quick reads a time whose date was the last one, printed hh:mm:ss or hh:mm.
+// quick reads a time whose date was the last one, printed hh:mm:ss or hh:mm, perhaps with AM or PM behind a blank.
 func (c *clock) quick(b []byte, p int) (at int64, next int, ok bool) {
 	n := c.memoLen
 	if n == 0 || len(b)-p < n+9 || string(b[p:p+n]) != string(c.memo[:n]) {
@@ -120,12 +120,36 @@ func (c *clock) quick(b []byte, p int) (at int64, next int, ok bool) {
 	if h > 23 || m > 59 || t[2] != ':' {
 		return 0, 0, false
 	}
-	ms := int64(h)*hourMS + int64(m)*minuteMS
-	if t[5] != ':' {
-		return c.memoBase + ms, p + n + 5, true
+	ms, next := int64(h)*hourMS+int64(m)*minuteMS, p+n+5
+	if t[5] == ':' {
+		s := pair(t[6], t[7])
+		if s > 59 {
+			return 0, 0, false
+		}
+		ms, next = ms+int64(s)*secondMS, next+3
 	}
-	s := pair(t[6], t[7])
-	return c.memoBase + ms + int64(s)*secondMS, p + n + 8, s <= 59
+	if b[next] == ' ' {
+		half, ok := quickHalf(b, next+1, h)
+		return c.memoBase + ms + half, next + 3, ok
+	}
+	return c.memoBase + ms, next, true
+}
+
+// quickHalf is by how much AM or PM at p moves a time of that hour.
+func quickHalf(b []byte, p int, hour uint) (half int64, ok bool) {
+	if hour > 12 || len(b)-p < 3 || b[p+1]|0x20 != 'm' {
+		return 0, false
+	}
+	if hour == 12 {
+		half = -noonMS
+	}
+	switch b[p] | 0x20 {
+	case 'a':
+		return half, true
+	case 'p':
+		return half + noonMS, true
+	}
+	return 0, false
 }
 
 // pair is the number two digits make, more than 99 when they are none.

@@ -17,8 +17,29 @@ type Summary struct {
 	Min, Mean, Max  float64 // house units; the mean is the plain mean of all readings; NaN without readings
 }
 
+// KeepSummaries sums every series up and lets its readings go, which take most of an export's memory. Summary goes on
+// saying what they amounted to.
+func (e *Export) KeepSummaries() {
+	for i := range e.Series {
+		s := &e.Series[i]
+		sum := s.Summary()
+		s.summed, s.FaceMS, s.Val, s.Offsets = &sum, nil, nil, nil
+	}
+}
+
+// Readings is how many readings a series has.
+func (s Series) Readings() int {
+	if s.summed != nil {
+		return s.summed.Readings
+	}
+	return len(s.Val)
+}
+
 // Summary sums a series up.
 func (s Series) Summary() Summary {
+	if s.summed != nil {
+		return *s.summed
+	}
 	sum := Summary{Readings: len(s.Val), Min: math.NaN(), Mean: math.NaN(), Max: math.NaN()}
 	if len(s.Val) == 0 {
 		return sum

@@ -12,10 +12,13 @@ func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
 		if t, ok = parseTime(s); !ok {
 			t, ok = dashedTime(s)
 		}
-		if from := f.cutSpan(s); !ok && len(from) < len(s) {
-			t, ok = parseTime(from)
+		if ok {
+			return t, true
 		}
-		return t, ok
+		if from := f.cutSpan(s); len(from) < len(s) {
+			return parseTime(from)
+		}
+		return t, false
 	}
 	n := countDigits(s)
 	if n != 2 && (n != 1 || f.runsOn()) {

@@ -177,7 +177,7 @@ func columnName(column string) string {
 // loggerNames are the loggers of one file that measured something of use.
 func loggerNames(f engine.File) (names []string) {
 	for _, s := range f.Export.Series {
-		if usable(string(s.Quantity)) && len(s.FaceMS) > 0 && !slices.Contains(names, s.Logger) {
+		if usable(string(s.Quantity)) && s.Readings() > 0 && !slices.Contains(names, s.Logger) {
 			names = append(names, s.Logger)
 		}
 	}

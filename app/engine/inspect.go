@@ -9,7 +9,8 @@ import (
 
 // Inspect reads every file, and every file of every folder in byte order of path, in the order of the
 // arguments; a file named twice is read twice. What could not be read is a File with its error; the error
-// returned is the context's alone. progress may be nil.
+// returned is the context's alone. progress may be nil. Of the
+// readings only what they amount to is kept: those of twenty loggers over five months would take 140 MB.
 func Inspect(ctx context.Context, paths []string, answers []winter.Answer, progress Progress) ([]File, error) {
 	var found []string
 	refused := map[int]File{}
@@ -21,7 +22,7 @@ func Inspect(ctx context.Context, paths []string, answers []winter.Answer, progr
 			found = append(found, p)
 		}
 	}
-	out, err := reader{source: Folder(""), answers: answers, progress: progress}.readAll(ctx, found)
+	out, err := reader{source: Folder(""), answers: answers, progress: progress, sums: true}.readAll(ctx, found)
 	for i, file := range refused {
 		out[i] = file
 	}

@@ -22,6 +22,7 @@ type reader struct {
 	cache    *Cache
 	answers  []winter.Answer
 	progress Progress
+	sums     bool // what the series amount to is all that is asked
 }
 
 // readAll reads every path, in order, whatever becomes of its neighbours. The error is the context's.
@@ -90,6 +91,9 @@ func (r reader) decode(ctx context.Context, file *File, answers importers.Answer
 		return
 	}
 	file.SHA256, file.Bytes = source.SHA256(), source.Bytes()
+	if r.sums && file.Export != nil {
+		file.Export.KeepSummaries()
+	}
 }
 
 // refuse keeps why a file could not be opened; one that is empty was read to its end.
