@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"math"
+	"unicode"
 )
 
 // A time may stand in columns of its parts. This file knows the parts, by their names and by their cells.
@@ -45,6 +46,9 @@ func isTimeName(name string) bool {
 var unitless = wordSet("utc", "gmt", "local", "lst", "lt", "h", "hr", "ending", "end", "beginning", "begin", "start", "standard", "format", "in", "time", "24", "12", "of", "the")
 
 func isPart(name string, p int) bool {
+	if beginsWithDigit(name) { // as the cells of most rows
+		return false
+	}
 	w := words(name)
 	if len(w) == 0 || !anyPhrase(partNames[p], w[:1]) {
 		return false
@@ -55,6 +59,16 @@ func isPart(name string, p int) bool {
 		}
 	}
 	return true
+}
+
+// beginsWithDigit says whether the first word of a text is a number.
+func beginsWithDigit(s string) bool {
+	for _, r := range s {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.IsDigit(r)
+		}
+	}
+	return false
 }
 
 // dayParts gathers the parts of one row's time.

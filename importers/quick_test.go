@@ -32,12 +32,13 @@ func mutate(random *rand.Rand, body []byte) []byte {
 }
 
 // The quick path and the plain path give the same bits, remarks and refusals on damaged rows: 3,000 logs of
-// ten rows and more, in three layouts.
+// ten rows or so, in four layouts.
 func TestQuickPathIsThePlainPath(t *testing.T) {
 	logs := [][]byte{
 		manyRows(12),
 		[]byte("Zeit;Nr;Temp °C;RH %;x\n" + "13.01.2026 10:00;1;4,5;80,5;a\n13.01.2026 10:10;2;4,25;;b\n13.01.2026 10:20;3;-0,5;81;c\n14.01.2026 00:00;4;5;82;d\n14.01.2026 00:10;5;5,0;82;e\n14.01.2026 00:20;6;5,1;82;\n"),
 		[]byte("n\ttemp C\ttime\n1\t4.5\t2026-01-13T10:00:00\n2\t4.25\t2026-01-13T10:00:10\n3\t-4.25\t2026-01-13T10:00:20\r\n4\t\t2026-01-13T10:00:30\n5\t1e1\t2026-01-13T10:00:40\n"),
+		[]byte("No.,Time,Temp C\n1,01/13/2026 11:59:40 AM,4.5\n2,01/13/2026 12:00:40 PM,4.25\n3,01/13/2026 01:00:40 pm,4\n4,01/14/2026 12:00:40 AM,4.1\n5,01/14/2026 12:30:40 am,\n6,01/14/2026 01:00:40 Am,4.2\n"),
 	}
 	random := rand.New(rand.NewSource(1))
 	quickRows := 0
@@ -158,4 +159,38 @@ func samePaths(t *testing.T, body []byte) (rows int) {
 		t.Fatalf("%q:\n%s\nplain\n%s", body, describe(quick), describe(plain))
 	}
 	return quick.Rows
+}
+
+// Read eight bytes at once or byte by byte, a number is the same: every text of up to four letters of what numbers and
+// their ends are made of, and 200,000 longer ones.
+func TestNumbersAreReadAlikeAtOnceAndByteByByte(t *testing.T) {
+	const letters = "0159-.,;\n \xff"
+	same := func(text string, mark byte) {
+		b := []byte("," + text + ",1.5,99")
+		v, d, next, ok := quickNumber(b, 1, mark)
+		v2, d2, next2, ok2 := slowNumber(b, 1, mark)
+		if ok != ok2 || ok && (math.Float64bits(v) != math.Float64bits(v2) || d != d2 || next != next2) {
+			t.Fatalf("%q: %v %d %d %v, byte by byte %v %d %d %v", text, v, d, next, ok, v2, d2, next2, ok2)
+		}
+	}
+	var grow func(text string)
+	grow = func(text string) {
+		same(text, '.')
+		same(text, ',')
+		for i := 0; i < len(letters) && len(text) < 4; i++ {
+			grow(text + letters[i:i+1])
+		}
+	}
+	grow("")
+	random := rand.New(rand.NewSource(2))
+	for range 200_000 {
+		text := make([]byte, 5+random.Intn(14))
+		for i := range text {
+			text[i] = letters[random.Intn(len(letters))]
+			if random.Intn(3) > 0 {
+				text[i] = byte('0' + random.Intn(10))
+			}
+		}
+		same(string(text), '.')
+	}
 }

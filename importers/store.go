@@ -1,8 +1,10 @@
 package importers
 
+import "sync"
+
 // store is a growing list in blocks: nothing is copied while it grows, and the whole is as long as it need
 // be.
-type store[T any] struct {
+type store[T int64 | float64] struct {
 	full [][]T
 	open []T
 	n    int
@@ -12,24 +14,51 @@ type store[T any] struct {
 // up to the longest.
 const firstBlock, longestBlock = 256, 16384
 
-func (s *store[T]) add(v T) {
-	if len(s.open) == cap(s.open) {
-		if s.open != nil {
-			s.full = append(s.full, s.open)
-		}
-		s.open = make([]T, 0, min(max(s.n, firstBlock), longestBlock))
+// spareInts and spareFloats are blocks of the longest kind that the files before left behind.
+var spareInts, spareFloats sync.Pool
+
+func spares[T int64 | float64]() *sync.Pool {
+	if _, ints := any(T(0)).(int64); ints {
+		return &spareInts
 	}
-	s.open = append(s.open, v)
+	return &spareFloats
+}
+
+func (s *store[T]) add(v T) {
+	n := len(s.open)
+	if n == cap(s.open) {
+		s.grow()
+		n = 0
+	}
+	s.open = s.open[:n+1]
+	s.open[n] = v
 	s.n++
+}
+
+// grow begins another block.
+func (s *store[T]) grow() {
+	if s.open != nil {
+		s.full = append(s.full, s.open)
+	}
+	size := min(max(s.n, firstBlock), longestBlock)
+	if size == longestBlock {
+		if spare, ok := spares[T]().Get().(*[]T); ok {
+			s.open = (*spare)[:0]
+			return
+		}
+	}
+	s.open = make([]T, 0, size)
 }
 
 // whole hands the list out in one piece and forgets it.
 func (s *store[T]) whole() []T {
 	out := make([]T, 0, s.n)
-	for _, block := range s.full {
+	for _, block := range append(s.full, s.open) {
 		out = append(out, block...)
+		if cap(block) == longestBlock {
+			spares[T]().Put(&block)
+		}
 	}
-	out = append(out, s.open...)
 	*s = store[T]{}
 	return out
 }

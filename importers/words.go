@@ -3,6 +3,7 @@ package importers
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -12,6 +13,9 @@ var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "A
 
 // fold strips accents, so that one stem stands for a word however it is typed.
 func fold(s string) string {
+	if isASCII(s) {
+		return s
+	}
 	var b strings.Builder
 	for _, r := range norm.NFD.String(letterFolds.Replace(s)) {
 		if !unicode.Is(unicode.Mn, r) {
@@ -19,6 +23,15 @@ func fold(s string) string {
 		}
 	}
 	return b.String()
+}
+
+func isASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
 }
 
 // nameWord is one word of a header: as typed, folded to lower case, and whether it follows the word before it
@@ -83,7 +96,7 @@ func stemMatches(stem, word string) bool {
 // phraseMatches says whether every stem of a phrase is one of the words; used marks the words that were.
 func phraseMatches(phrase string, name []nameWord, used []bool) bool {
 	found := make([]int, 0, 4)
-	for _, stem := range strings.Fields(phrase) {
+	for stem := range strings.FieldsSeq(phrase) {
 		at := -1
 		for i, w := range name {
 			if stemMatches(stem, w.low) {
