@@ -27,6 +27,8 @@ var clockForms = []struct{ name, in, want string }{
 
 	{"how long it has run, from a start above", "Start,2025-11-15 13:05:00\nElapsed,temp C\n0:00:00,4.5\n23:55:00,4.4\n240:05:10,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-16T13:00:00 2025-11-25T13:10:10"},
 	{"the year above", "Year: 2025\nmonth,day,hour,temp C\n12,31,22,4.5\n12,31,23,4.4\n1,1,0,4.4\n", "ymd - 2025-12-31T22:00:00 2025-12-31T23:00:00 2026-01-01T00:00:00"},
+	{"the year of a start above", "Start;30.12.2025 22:00\nZeit;T °C\n30.12. 22:00;4,5\n31.12. 22:00;4,4\n01.01. 22:00;4,4\n", "dmy - 2025-12-30T22:00:00 2025-12-31T22:00:00 2026-01-01T22:00:00"},
+	{"a start whose day may be its month", "Start: 05/11/2025 13:05\nElapsed (min),temp C\n0,4.5\n10,4.4\n20,4.4\n", "dmy? - 2025-11-05T13:05:00 2025-11-05T13:15:00 2025-11-05T13:25:00; ask day_month"},
 	{"a start and an interval, and rows that are only counted", "Start Time: 11/15/2025 1:05:00 PM\nInterval: 600 s\nReading,temp F\n" + strings.Repeat("1,40.1\n2,40.2\n3,40.1\n", 20), "refused no_clock"},
 
 	// Printed dates.
@@ -129,6 +131,7 @@ var clockForms = []struct{ name, in, want string }{
 	{"a sentence above", "All times are UTC\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"winter's and summer's abbreviation in the header", "Time (CET/CEST),temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd CET 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"winter's and summer's abbreviation above", "All times GMT/BST\nwhen,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd Europe/London 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"a clock in the west is none of western Europe's", "Zeit West;T °C\n15.11.2025 13:05;4,5\n15.11.2025 13:15;4,4\n", "dmy - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a German sentence above", "Alle Zeiten in MEZ\nZeit;T °C\n15.11.2025 13:05;4,5\n15.11.2025 13:15;4,4\n", "dmy +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"seconds of offset above", "utc_offset_seconds,3600\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a zone with its towns above", "Time zone: (UTC+01:00) Amsterdam; Bern; Rome\ntime;temp C\n2025-11-15 13:05;4.5\n2025-11-15 13:15;4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},

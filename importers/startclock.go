@@ -1,6 +1,9 @@
 package importers
 
-import "strings"
+import (
+	"strings"
+	"time"
+)
 
 // A file may count time from a start that it names once: seconds since the first reading, times of day under one
 // date. The rows then hold how far from midnight of the start's day they are, until the order of its date is settled.
@@ -160,6 +163,19 @@ func startOf(value string) (start, bool) {
 		}
 	}
 	return start{}, false
+}
+
+// year is the year of the start; 0 where the orders that its date may have give different ones.
+func (s start) year() (year int) {
+	for _, o := range s.form.orders {
+		at, ok := dateMS(s.date, o)
+		if y := time.UnixMilli(at).UTC().Year(); ok && year != 0 && y != year {
+			return 0
+		} else if ok {
+			year = y
+		}
+	}
+	return year
 }
 
 // settleStart puts the rows of such a file on their dates.

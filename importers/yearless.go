@@ -77,7 +77,8 @@ func (s *scan) settleYear(o order, answers Answers) (open []Question) {
 	return open
 }
 
-// yearAbove is the year that a line above the table names for all of it; 0 when none does.
+// yearAbove is the year that a line above the table names for all of it, or that of the start named there; 0 when
+// none does.
 func yearAbove(above []record) int {
 	for _, r := range above {
 		key, value := keyValue(text(r.text))
@@ -85,6 +86,9 @@ func yearAbove(above []record) int {
 			year, _ := digits([]byte(value), 4)
 			return year
 		}
+	}
+	if from, found := startAbove(above); found {
+		return from.year()
 	}
 	return 0
 }

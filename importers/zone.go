@@ -150,13 +150,17 @@ func seasonsInWords(name string) string {
 	return ""
 }
 
-// zoneInWords finds an abbreviation among a name's words: in capitals, or the last of several. Those of two letters
-// say nothing.
+// zonesThatAreWords are abbreviations that are also words for east, west, wet and is.
+var zonesThatAreWords = wordSet("est", "west", "wet", "ist")
+
+// zoneInWords finds an abbreviation among a name's words: in capitals, or in small letters the last of several unless
+// it is a word as well. Those of two letters say nothing.
 func zoneInWords(name string) string {
 	list := words(name)
 	for i, w := range list {
 		minutes, found := zoneWord([]byte(w.low))
-		if found && len(w.low) > 2 && (w.typed == strings.ToUpper(w.typed) || i > 0 && i == len(list)-1) {
+		small := i > 0 && i == len(list)-1 && w.typed == w.low && !zonesThatAreWords[w.low]
+		if found && len(w.low) > 2 && (w.typed == strings.ToUpper(w.typed) || small) {
 			return zoneName(minutes * minuteMS)
 		}
 	}
