@@ -30,9 +30,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 				l.start, l.line = above[first].pos, above[first].line
 			}
 			l.header = bytes.Clone(r.text)
-			if i > 0 {
-				l.groups = l.groupNames(l.spread(above[i-1].cells), r.cells)
-			}
+			l.groups = l.groupNames(l.spread(nearestFilled(above[:i])), r.cells)
 			return l.alignNames(texts(r.cells)), units, i
 		default:
 			return nil, units, len(above)
@@ -108,6 +106,16 @@ func (l *layout) alignNames(names []string) []string {
 		names = slices.Insert(slices.Clone(names), at, slices.Repeat([]string{names[c[0]]}, lacks)...)
 	}
 	return names
+}
+
+// nearestFilled are the cells of the last row that is not blank.
+func nearestFilled(rows []record) [][]byte {
+	for i := len(rows) - 1; i >= 0; i-- {
+		if !isVacant(rows[i].cells) {
+			return rows[i].cells
+		}
+	}
+	return nil
 }
 
 // overFilled puts names over the columns that hold something where there are as many of these: what parts the

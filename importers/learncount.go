@@ -98,13 +98,15 @@ func yearsFit(rows []record) (clockFit, bool) {
 }
 
 // countFit accepts a column whose numbers lie in a span and hardly ever fall; rises says whether they mostly rise.
+// Rows of words, as headers that come again, don't count.
 func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, ok bool) {
 	c := &clock{read: readCount, columns: []int{col}, scale: 1}
-	first, hits, down, up := -1, 0, 0, 0
+	first, hits, down, up, wordy := -1, 0, 0, 0, 0
 	before := low
 	for i, r := range rows {
 		v, _, ok := anyNumber(trim(r.cells[col]))
 		if !ok || v < low || v > high {
+			wordy += one(first >= 0 && !ok && !hasNumber(r.cells))
 			continue
 		}
 		if first < 0 {
@@ -114,7 +116,7 @@ func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, o
 		up += one(v > before)
 		hits, before = hits+1, v
 	}
-	return clockFit{c, first}, 2*up >= hits, hits > 0 && 10*hits >= 9*(len(rows)-first) && 10*down <= hits
+	return clockFit{c, first}, 2*up >= hits, hits > 0 && 10*hits >= 9*(len(rows)-first-wordy) && 10*down <= hits
 }
 
 // learnOrigin takes the day of a spreadsheet for one of the system of 1904 where the lines above the table speak of

@@ -89,6 +89,16 @@ var quickForms = []struct {
 	{"date,hour,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006-01-02,15") + number2(i) }},
 	{"year,month,day,hour,minute,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006,1,2,15,4") + number2(i) }},
 	{"year,doy,hhmm,temp °C,rh %\n", func(at time.Time, i int) string { return at.Format("2006,__2,1504") + number2(i) }},
+	{"time|temp (0.1 °C)|rh %\n", func(at time.Time, i int) string {
+		return at.Format("2006-01-02 15:04") + strings.ReplaceAll(number2(i), ",", "|")
+	}},
+	{"time,temp avg °C,temp min °C\n", func(at time.Time, i int) string { return at.Format("2006-01-02 15:04") + number2(i) }},
+	{"time,temp °C,time,temp °C\n", func(at time.Time, i int) string {
+		return at.Format("2006-01-02 15:04,") + fmt.Sprint(i%7) + at.Add(time.Minute).Format(",2006-01-02 15:04,") + fmt.Sprint(i%5)
+	}},
+	{"start,end\n", func(at time.Time, i int) string {
+		return at.Format("2006-01-02 15:04,") + at.Add(time.Duration(i)*time.Second).Format("2006-01-02 15:04:05")
+	}},
 	{"ts,temp °C,rh %\n", func(at time.Time, i int) string { return fmt.Sprint(at.Unix()) + number2(i) }},
 	{"temp °C,rh %,time\n", func(at time.Time, i int) string { return number2(i)[1:] + at.Format(",2006-01-02 15:04:05") }},
 	{"time\tlight lux\ttemp °C\n", func(at time.Time, i int) string {

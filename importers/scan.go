@@ -141,6 +141,9 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 // row reads one record's cells; broken says that the text ends within its line.
 func (s *scan) row(record []byte, more, broken bool) {
 	at, offset, ok := s.clock.read(s.clock, s.cells)
+	if broken && len(s.cells) < s.need && s.clock.uses(len(s.cells)-1) {
+		ok = false // the end of the text cut through the time
+	}
 	if len(s.sides) > 0 {
 		if beside, read := s.readSides(); read && !ok {
 			at, ok = beside, true
