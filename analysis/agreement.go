@@ -15,7 +15,8 @@ type Agreement struct {
 	Parted    *int64 // the first instant they clearly part, ms UTC; nil where they never do
 	PartedRan bool   // it ran there though it was not called for; else it was called for and did not run
 
-	// UnansweredMS is for how long it was called for, whatever the offset, and did not run; UncalledMS the other way.
+	// UnansweredMS is for how long it was clearly called for and did not run; UncalledMS for how long it clearly was not
+	// and ran.
 	UnansweredMS, UncalledMS int64
 }
 
@@ -23,10 +24,11 @@ type Agreement struct {
 // that waits, or a logger that is slower than the thermostat, explains minutes.
 const leastParting = 30 * minuteMS
 
-// agreement compares a period's rule with its record; nil without either. They part where the stage was called for
-// at every offset within its range and the record says off, or the other way about, for longer than what either
-// side's sampling can hide: twice the sum of both intervals, half an hour at least. A single sample parts nothing.
-func (p period) agreement(controlMS int64) *Agreement {
+// agreement compares a period's rule with its record; nil without either. They part where the record says off while the
+// temperature stood above the on-limit, or on while it stood below the off-limit, at every offset within its range and
+// by more than the blur, for longer than what either side's sampling can hide: twice the sum of both intervals, half an
+// hour at least. Between the limits the rule only remembers, and a single sample or a graze parts nothing.
+func (j judgement) agreement(p period) *Agreement {
 	if p.called == nil || p.ran == nil {
 		return nil
 	}
@@ -45,15 +47,25 @@ func (p period) agreement(controlMS int64) *Agreement {
 		}
 	}
 	a.Share = enclosing(WorkedOut, share[0], share[1:]...)
-	a.part(p, max(leastParting, 2*(controlMS+p.recordMS)))
+	on, off := j.clearly(p)
+	a.part(p.ran.tries[0], on, off, max(leastParting, 2*(j.control.TempC.Interval()+p.recordMS)))
 	return a
 }
 
+// clearly is when the temperature leaves no doubt that a stage is called for, and that it is not.
+func (j judgement) clearly(p period) (on, off []series.Span) {
+	if p.set.AlwaysOn {
+		return p.time, nil
+	}
+	limit := p.set.OnC + j.sight.offset.High + j.sight.blurK
+	on = long(p.time.above(j.control.TempC, limit), 0)
+	limit = p.set.OffC + j.sight.offset.Low - j.sight.blurK
+	return on, long(p.time.below(j.control.TempC, limit), 0)
+}
+
 // part finds where rule and record part for at least leastMS.
-func (a *Agreement) part(p period, leastMS int64) {
-	ran := p.ran.tries[0]
-	unanswered := series.Intersect(p.called.surely(spansOf), offSpans(ran))
-	uncalled := series.Intersect(p.called.surely(offSpans), spansOf(ran))
+func (a *Agreement) part(ran []segment, on, off []series.Span, leastMS int64) {
+	unanswered, uncalled := series.Intersect(on, offSpans(ran)), series.Intersect(off, spansOf(ran))
 	a.UnansweredMS, a.UncalledMS = series.LengthMS(unanswered), series.LengthMS(uncalled)
 	for _, s := range unanswered {
 		if s.To-s.From >= leastMS {
@@ -72,11 +84,6 @@ func (a *Agreement) part(p period, leastMS int64) {
 // offSpans are the segments that are known to be off, rounded to the millisecond.
 func offSpans(segs []segment) []series.Span {
 	return series.Subtract(known(segs), spansOf(segs))
-}
-
-// surely are the spans every guess of a view has.
-func (v view) surely(of func([]segment) []series.Span) []series.Span {
-	return series.Intersect(of(v.tries[0]), series.Intersect(of(v.tries[1]), of(v.tries[2])))
 }
 
 const leastSwitchings = 10 // recorded starts or stops a switching temperature needs: fewer give no 95 % range of a median

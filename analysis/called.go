@@ -17,8 +17,8 @@ type segment struct {
 // called says when a thermostat's rule asks for its stage along a temperature line: on when T ≥ on, off when
 // T ≤ off, off < on. The state is unknown at the start and after every gap until one of the two holds. At a
 // break of the line the state is kept unless the temperature beyond it settles the other one.
-func called(c series.Curve, s series.Span, onC, offC float64) []segment {
-	w := walk{onC: onC, offC: offC}
+func called(c series.Curve, s series.Span, onC, offC float64, corners ...corner) []segment {
+	w := walk{onC: onC, offC: offC, corners: corners}
 	cut := lineInside(c, s)
 	for i := range cut.Readings.At {
 		t, v := float64(cut.Readings.At[i]), cut.Val[i]
@@ -31,6 +31,7 @@ func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 			w.settle(t, v)
 		default:
 			w.along(float64(cut.Readings.At[i-1]), cut.Val[i-1], t, v)
+			w.turn(cut.Readings.At[i], v)
 		}
 		w.last = t
 	}
@@ -39,8 +40,8 @@ func called(c series.Curve, s series.Span, onC, offC float64) []segment {
 }
 
 // called is what the rule asks for within the time. A thermostat goes on working while nothing is scored.
-func (s stretches) called(c series.Curve, onC, offC float64) []segment {
-	return clip(called(c, s.hull(), onC, offC), s)
+func (s stretches) called(c series.Curve, onC, offC float64, corners []corner) []segment {
+	return clip(called(c, s.hull(), onC, offC, corners...), s)
 }
 
 // lineCut is a curve whose first and last reading lie on the edges of a span where the line is known there.
@@ -82,6 +83,7 @@ type walk struct {
 	state       onOff
 	since, last float64
 	out         []segment
+	corners     []corner // to come
 }
 
 // settle takes the state that a temperature alone decides at t.
@@ -91,6 +93,22 @@ func (w *walk) settle(t, tempC float64) {
 		w.become(isOn, t)
 	case tempC <= w.offC:
 		w.become(isOff, t)
+	}
+}
+
+// turn takes the state that a corner decides, which may have gone by as much as slackK farther than the reading.
+func (w *walk) turn(at int64, tempC float64) {
+	for len(w.corners) > 0 && w.corners[0].at < at {
+		w.corners = w.corners[1:]
+	}
+	if len(w.corners) == 0 || w.corners[0].at != at {
+		return
+	}
+	switch c := w.corners[0]; {
+	case c.top && tempC+c.slackK >= w.onC:
+		w.become(isOn, float64(at))
+	case !c.top && tempC-c.slackK <= w.offC:
+		w.become(isOff, float64(at))
 	}
 }
 

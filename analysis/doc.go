@@ -21,6 +21,9 @@
 //	ran.go      when did a record show it running?
 //	work.go     how many hours, starts and runs is that?
 //	offset.go   how far does the logger read from the thermostat?
+//	swing.go    where does a thermostat show in a temperature?
+//	lag.go      how slow is the logger, and what would a quick one have shown?
+//	corner.go   where did a fan turn the temperature?
 //	period.go   what is known of a stage over one setting?
 //	stage.go    what was every stage called for, and what ran?
 //	agreement.go do the call and the record agree, and where does the thermostat switch?

@@ -10,56 +10,71 @@ import (
 )
 
 const (
-	leastTurns    = 20  // turning points of each kind an estimate needs
-	widestOffsetK = 1.0 // farther from a limit than this, a turning point is not the thermostat's
-	swingLow      = 0.5 // a thermostat's swing is between these multiples of its differential
-	swingHigh     = 2.5
-	reachedBy     = 0.9  // share of turning points that must reach a limit for it to be followed
-	widestMargin  = 0.45 // of the differential: the two limits must not meet
-	confidence95  = 1.96
+	leastTurns   = 20 // turning points of each kind an estimate needs
+	confidence95 = 1.96
+	widestMargin = 0.45 // of the differential: the two limits must not meet
+	lagRounds    = 3    // in which the lag is found
+	reachedBy    = 0.9  // share of corners that reach their limit but for the blur
+	endBlurs     = 0.85 // of the blur, and
+	endSteps     = 0.2  // of the printed resolution, are added to the offset's range for the hours (see called)
 )
 
-// sight is how the logger sees the thermostat: how much it reads above it, K, and by how much its turning
-// points fall short of the limits, K.
+// sight is how the logger sees the thermostat: how much it reads above it, how long it lags behind it, and by how
+// much its corners, put right for the lag, still scatter round the limits.
 type sight struct {
-	offset  Figure
-	marginK float64
+	offset  Figure // K
+	lagMS   float64
+	stepK   float64 // printed resolution
+	blurK   float64
+	clear   series.Curve // the control temperature without the lag
+	corners []corner
 }
 
 // shifts are the offset and both ends of its range, K.
 func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Low, v.offset.High} }
 
-// limits are the temperatures, °C, at which the logger shows a setting switching, if it reads shiftK above
-// the thermostat.
-func (v sight) limits(s Setting, shiftK float64) (onC, offC float64) {
-	margin := math.Min(v.marginK, widestMargin*(s.OnC-s.OffC))
-	return s.OnC + shiftK - margin, s.OffC + shiftK + margin
+// sightOf estimates the offset from turning points: the median over a thermostat's swings of how far the maximum lies
+// above the on-temperature and the minimum above the off-temperature, averaged. A slow logger blunts both, and not
+// alike, so its lag is found first: the one that makes swings as wide as their differentials, and the curve is put
+// right for it. The range has the median's scatter and half the printed resolution. With fewer than 20 swings the
+// offset is 0 ± the logger's error, assumed.
+func sightOf(j judgement) sight {
+	control, stepK := j.control.TempC, j.control.TempStepK
+	times := settingPeriods(j.Stages, j.scored)
+	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
+	swings := fanSwings(control, times, stepK)
+	if len(swings) < leastTurns {
+		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
+		return v
+	}
+	v.lagMS = max(0, lagOf(swings))
+	for round := 0; round < lagRounds && v.lagMS > 0; round++ {
+		v.clear = withoutLag(control, v.lagMS)
+		again := fanSwings(v.clear, times, stepK)
+		if len(again) < leastTurns {
+			break
+		}
+		swings, v.lagMS = again, max(0, v.lagMS+lagOf(again))
+	}
+	v.fit(swings)
+	v.corners = cornersOf(v.clear, times, swings, max(leastTurnSteps*stepK, leastTurnBlurs*v.blurK))
+	return v
 }
 
-// sightOf estimates the offset from turning points: the median of temperature maxima less their nearest
-// on-temperature, averaged with that of minima less their nearest off-temperature. A slow logger blunts
-// both, a thermostat that overshoots sharpens both; the true offset lies between the two medians, so its
-// range spans them, widened by their scatter and half the printed resolution. The margin is half the
-// resolution, or what nine in ten turning points fall short by. With fewer than 20 turning points of a
-// kind the offset is 0 ± the logger's error, assumed.
-func sightOf(j judgement) sight {
-	errK, stepK := j.control.TempErrK, j.control.TempStepK
-	maxima, minima := []float64{}, []float64{}
-	for _, s := range settingPeriods(j.Stages, j.scored) {
-		up, down := turnsOf(j.control.TempC, s.span, s.settings, stepK)
-		maxima, minima = append(maxima, up...), append(minima, down...)
+// fit sets offset and blur from swings seen without lag.
+func (v *sight) fit(swings []swing) {
+	var over, short []float64
+	for _, s := range swings {
+		over = append(over, (s.top.val-s.set.OnC+s.bottom.val-s.set.OffC)/2)
 	}
-	if len(maxima) < leastTurns || len(minima) < leastTurns {
-		return sight{Figure{Low: -errK, High: errK, OK: true, Evidence: Assumed}, stepK / 2}
+	mid := median(over)
+	half := scatter(over) + v.stepK/2
+	v.offset = Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
+	for _, s := range swings {
+		short = append(short, s.set.OnC+mid-s.top.val, s.bottom.val-s.set.OffC-mid)
 	}
-	over, under := median(maxima), median(minima) // which sorts them
-	half := math.Abs(over-under)/2 + math.Max(scatter(maxima), scatter(minima)) + stepK/2
-	short := stat.Quantile(reachedBy, stat.Empirical, minima, nil) - stat.Quantile(1-reachedBy, stat.Empirical, maxima, nil)
-	mid := (over + under) / 2
-	return sight{
-		Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut},
-		math.Max(stepK, short) / 2,
-	}
+	slices.Sort(short)
+	v.blurK = max(v.stepK/2, stat.Quantile(reachedBy, stat.Empirical, short, nil))
 }
 
 // scatter is the 95 % half-width of a median of independent values (asymptotically 1.253 × that of the mean
@@ -68,120 +83,24 @@ func scatter(v []float64) float64 {
 	return confidence95 * 1.253 * stat.StdDev(v, nil) / math.Sqrt(float64(len(v)))
 }
 
-// settingPeriod is a stretch over which no thermostat's setting changes.
-type settingPeriod struct {
-	span     series.Span
-	settings []Setting
-}
-
-// settingPeriods cut some time at every change of a thermostat's setting.
-func settingPeriods(stages []Stage, scored stretches) []settingPeriod {
-	edges := slices.Clone(scored)
-	for _, st := range stages {
-		for _, s := range st.Settings {
-			edges = append(series.Intersect(edges, []series.Span{s.Span}), series.Subtract(edges, []series.Span{s.Span})...)
-			sortSpans(edges)
-		}
+// called is when a setting's rule asks for its stage if the logger reads shiftK above the thermostat. Without an
+// estimated offset it follows the line as it is, with half the resolution as margin. With one, a fan shows itself: a
+// line that creeps up to a limit must pass it by the blur, or noise would decide, while a corner that the air leaves
+// as steeply as a fan makes it counts though it falls short of the limit by the blur or part of the differential. At the
+// ends of the offset's range part of the blur is added to it, which holds the truth in nine of ten stages of simulated
+// barns; how much is common practice, no source.
+func (v sight) called(set Setting, time stretches, shiftK float64) []segment {
+	if v.offset.Evidence == Assumed {
+		margin := min(v.blurK, widestMargin*(set.OnC-set.OffC))
+		return time.called(v.clear, set.OnC+shiftK-margin, set.OffC+shiftK+margin, nil)
 	}
-	out := make([]settingPeriod, 0, len(edges))
-	for _, e := range edges {
-		p := settingPeriod{span: e}
-		for _, st := range stages {
-			for _, s := range st.Settings {
-				if s.thermostat() && s.Span.From <= e.From && e.To <= s.Span.To {
-					p.settings = append(p.settings, s)
-				}
-			}
-		}
-		out = append(out, p)
+	if end := shiftK - v.offset.Mid; end != 0 {
+		shiftK += math.Copysign(endBlurs*v.blurK+endSteps*v.stepK, end)
 	}
-	return out
-}
-
-// turnsOf are the distances, K, of a curve's thermostat-like turning points from the limits they belong to:
-// maxima above on-temperatures, minima above off-temperatures. A turn counts when the swing that follows it
-// is about one differential wide and ends near the same stage's other limit.
-func turnsOf(c series.Curve, s series.Span, settings []Setting, stepK float64) (maxima, minima []float64) {
-	if len(settings) == 0 || c.Len() == 0 {
-		return nil, nil
+	slack := v.blurK + max(v.blurK, cornerPart*(set.OnC-set.OffC)) + math.Abs(shiftK-v.offset.Mid)
+	corners := slices.Clone(v.corners)
+	for i := range corners {
+		corners[i].slackK = slack * corners[i].fan
 	}
-	turns := turningPoints(lineInside(c, s), math.Max(swingLow*leastDifferential(settings), stepK))
-	for i := 1; i < len(turns); i++ {
-		a, b := turns[i-1], turns[i]
-		if a.piece != b.piece {
-			continue
-		}
-		top, bottom := math.Max(a.val, b.val), math.Min(a.val, b.val)
-		set := nearestOn(settings, top)
-		d := set.OnC - set.OffC
-		if swing := top - bottom; swing < swingLow*d || swing > swingHigh*d {
-			continue
-		}
-		if math.Abs(top-set.OnC) > widestOffsetK || math.Abs(bottom-set.OffC) > widestOffsetK {
-			continue
-		}
-		if a.val > b.val { // the fan's own half of the cycle: down from on to off
-			maxima, minima = append(maxima, top-set.OnC), append(minima, bottom-set.OffC)
-		}
-	}
-	return maxima, minima
-}
-
-// nearestOn is the setting whose on-temperature lies nearest a temperature.
-func nearestOn(settings []Setting, tempC float64) Setting {
-	best := settings[0]
-	for _, s := range settings[1:] {
-		if math.Abs(s.OnC-tempC) < math.Abs(best.OnC-tempC) {
-			best = s
-		}
-	}
-	return best
-}
-
-// leastDifferential is the smallest on − off, K.
-func leastDifferential(settings []Setting) float64 {
-	d := settings[0].OnC - settings[0].OffC
-	for _, s := range settings[1:] {
-		d = math.Min(d, s.OnC-s.OffC)
-	}
-	return d
-}
-
-// turn is a turning point; turns of one piece have no gap between them.
-type turn struct {
-	val   float64
-	piece int
-}
-
-// turningPoints are the alternating maxima and minima of a line that are followed by a reversal of at least
-// leastK.
-func turningPoints(c lineCut, leastK float64) []turn {
-	var out []turn
-	piece, rising := 0, 0
-	var extreme float64
-	for i, v := range c.Val {
-		if i == 0 || !c.Joined(i) {
-			piece++
-			rising, extreme = 0, v
-			continue
-		}
-		switch {
-		case rising >= 0 && v > extreme, rising <= 0 && v < extreme:
-			if rising == 0 {
-				rising = sign(v - extreme)
-			}
-			extreme = v
-		case math.Abs(v-extreme) >= leastK:
-			out = append(out, turn{extreme, piece})
-			rising, extreme = -rising, v
-		}
-	}
-	return out
-}
-
-func sign(v float64) int {
-	if v < 0 {
-		return -1
-	}
-	return 1
+	return time.called(v.clear, set.OnC+shiftK+v.blurK, set.OffC+shiftK-v.blurK, corners)
 }

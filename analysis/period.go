@@ -94,8 +94,7 @@ func (j judgement) calledView(set Setting, time stretches) *view {
 	}
 	v := view{evidence: WorkedOut}
 	for i, shift := range j.sight.shifts() {
-		onC, offC := j.sight.limits(set, shift)
-		v.tries[i] = time.called(j.control.TempC, onC, offC)
+		v.tries[i] = j.sight.called(set, time, shift)
 	}
 	return &v
 }

@@ -29,7 +29,7 @@ func stageRows(j judgement) []StageRow {
 		}
 		row.ShareOfAir, row.KWh = unknown("not_worked_out"), energy(p.set.Watts, row.Ran, row.Called)
 		row.Cost = cost(row.KWh, j.PricePerKWh)
-		row.Agreement = p.agreement(j.control.TempC.Interval())
+		row.Agreement = j.agreement(p)
 		row.StartsC, row.StopsC = switchedAt(p, j.control)
 		row.remark("thermostat_apart", row.switchesApart())
 		rows = append(rows, row)

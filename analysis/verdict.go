@@ -227,8 +227,7 @@ func calledAll(j judgement, st Stage, shift float64) []segment {
 	var segs []segment
 	for _, set := range st.Settings {
 		if set.thermostat() {
-			onC, offC := j.sight.limits(set, shift)
-			segs = append(segs, stretches(series.Intersect([]series.Span{set.Span}, j.scored)).called(j.control.TempC, onC, offC)...)
+			segs = append(segs, j.sight.called(set, series.Intersect([]series.Span{set.Span}, j.scored), shift)...)
 		}
 	}
 	return segs

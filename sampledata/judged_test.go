@@ -133,6 +133,38 @@ func TestCalledAndRanAreToldApart(t *testing.T) {
 	t.Error("the demo has no stage that was called for and did not run")
 }
 
+// The first date they part is within a day of the first time the fan did not answer for half an hour and more; shorter
+// silences before it are in the truth's first instant, so the review may only be later, and not by much.
+func TestTheFirstDateTheyPart(t *testing.T) {
+	r, truth := judged(t)
+	seen := 0
+	for i, want := range truth.Barns {
+		for k, w := range want.Stages {
+			a := r.Barns[i].Stages[k].Agreement
+			if a == nil {
+				continue
+			}
+			if w.FirstParted == nil {
+				if a.Parted != nil {
+					t.Errorf("%s, %s: parted at %s, truly never", want.Name, w.Name, time.UnixMilli(*a.Parted).UTC())
+				}
+				continue
+			}
+			seen++
+			at, err := time.Parse(time.RFC3339, *w.FirstParted)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if a.Parted == nil || a.PartedRan || time.UnixMilli(*a.Parted).Sub(at).Abs() > 24*time.Hour {
+				t.Errorf("%s, %s: parted at %+v, truly at %s", want.Name, w.Name, a, at)
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("the demo has no stage whose call and record part")
+	}
+}
+
 // The clocks of the demo's loggers differ (UTC, local with and without summer time, °F and °C); on one clock
 // the two room loggers of a barn agree within their errors at every hour.
 func TestLoggersOfABarnAgreeOnOneClock(t *testing.T) {

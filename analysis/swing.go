@@ -1,0 +1,180 @@
+package analysis
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+
+	"thawbook/analysis/series"
+)
+
+const (
+	widestOffsetK = 1.0 // farther from a limit than this, a turning point is not the thermostat's
+	swingLow      = 0.5 // a thermostat's swing is between these multiples of its differential
+	swingHigh     = 2.5
+	fanPart       = 0.25          // of the upper quartile's steepness: what leaves a corner slower is the weather's
+	steepMS       = 10 * minuteMS // over which steepness is read, or one interval
+)
+
+// settingPeriod is a stretch over which no thermostat's setting changes.
+type settingPeriod struct {
+	span     series.Span
+	settings []Setting
+}
+
+// settingPeriods cut some time at every change of a thermostat's setting.
+func settingPeriods(stages []Stage, scored stretches) []settingPeriod {
+	edges := slices.Clone(scored)
+	for _, st := range stages {
+		for _, s := range st.Settings {
+			edges = append(series.Intersect(edges, []series.Span{s.Span}), series.Subtract(edges, []series.Span{s.Span})...)
+			sortSpans(edges)
+		}
+	}
+	out := make([]settingPeriod, 0, len(edges))
+	for _, e := range edges {
+		p := settingPeriod{span: e}
+		for _, st := range stages {
+			for _, s := range st.Settings {
+				if s.thermostat() && s.Span.From <= e.From && e.To <= s.Span.To {
+					p.settings = append(p.settings, s)
+				}
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// swing is a fan's half of a thermostat's cycle as a logger shows it: down from a maximum near the on-temperature to a
+// minimum near the off-temperature of one setting, with the turns before and after.
+type swing struct {
+	set                        Setting
+	before, top, bottom, after turn
+}
+
+// fanSwings are a curve's thermostat-like swings: about one differential wide, from near a setting's on-temperature to
+// near its off-temperature, and as steep as a fan makes them.
+func fanSwings(c series.Curve, times []settingPeriod, stepK float64) (out []swing) {
+	for _, p := range times {
+		if len(p.settings) == 0 || c.Len() == 0 {
+			continue
+		}
+		turns := turningPoints(lineInside(c, p.span), max(swingLow*leastDifferential(p.settings), stepK))
+		for i := 1; i+2 < len(turns); i++ {
+			s := swing{nearestOn(p.settings, turns[i].val), turns[i-1], turns[i], turns[i+1], turns[i+2]}
+			if s.fits() {
+				out = append(out, s)
+			}
+		}
+	}
+	return steep(out)
+}
+
+// fits says whether a swing is its setting's by its width and where it lies.
+func (s swing) fits() bool {
+	width, d := s.top.val-s.bottom.val, s.set.OnC-s.set.OffC
+	return s.before.piece == s.after.piece && width >= swingLow*d && width <= swingHigh*d &&
+		math.Abs(s.top.val-s.set.OnC) <= widestOffsetK && math.Abs(s.bottom.val-s.set.OffC) <= widestOffsetK
+}
+
+// steep are the swings whose corners the air leaves at a quarter of the steepness of the steepest quarter, at least.
+func steep(swings []swing) (out []swing) {
+	fall, rise := steepness(swings, 0.75)
+	for _, s := range swings {
+		if s.top.steep >= fanPart*fall && s.bottom.steep >= fanPart*rise {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// steepness is a quantile of how steeply swings leave their maxima and their minima, K/ms.
+func steepness(swings []swing, q float64) (fall, rise float64) {
+	if len(swings) == 0 {
+		return 0, 0
+	}
+	var falls, rises []float64
+	for _, s := range swings {
+		falls, rises = append(falls, s.top.steep), append(rises, s.bottom.steep)
+	}
+	slices.Sort(falls)
+	slices.Sort(rises)
+	return stat.Quantile(q, stat.Empirical, falls, nil), stat.Quantile(q, stat.Empirical, rises, nil)
+}
+
+// nearestOn is the setting whose on-temperature lies nearest a temperature.
+func nearestOn(settings []Setting, tempC float64) Setting {
+	best := settings[0]
+	for _, s := range settings[1:] {
+		if math.Abs(s.OnC-tempC) < math.Abs(best.OnC-tempC) {
+			best = s
+		}
+	}
+	return best
+}
+
+// leastDifferential is the smallest on − off, K.
+func leastDifferential(settings []Setting) float64 {
+	d := settings[0].OnC - settings[0].OffC
+	for _, s := range settings[1:] {
+		d = math.Min(d, s.OnC-s.OffC)
+	}
+	return d
+}
+
+// turn is a turning point: a reading of a line cut to a span. Turns of one piece have no gap between them. steep is how
+// steeply the line leaves it, K/ms.
+type turn struct {
+	at, val, steep float64
+	piece, index   int
+}
+
+// turningPoints are the alternating maxima and minima of a line that are followed by a reversal of at least
+// leastK.
+func turningPoints(c lineCut, leastK float64) []turn {
+	var out []turn
+	piece, rising := 0, 0
+	var extreme turn
+	for i, v := range c.Val {
+		here := turn{at: float64(c.Readings.At[i]), val: v, piece: piece, index: i}
+		if i == 0 || !c.Joined(i) {
+			piece++
+			here.piece = piece
+			rising, extreme = 0, here
+			continue
+		}
+		switch {
+		case rising >= 0 && v > extreme.val, rising <= 0 && v < extreme.val:
+			if rising == 0 {
+				rising = sign(v - extreme.val)
+			}
+			extreme = here
+		case math.Abs(v-extreme.val) >= leastK:
+			extreme.steep = math.Abs(c.slopeAfter(extreme.index))
+			out = append(out, extreme)
+			rising, extreme = -rising, here
+		}
+	}
+	return out
+}
+
+// slopeAfter is how a line leaves a reading, K/ms, over ten minutes or one interval.
+func (c lineCut) slopeAfter(i int) float64 {
+	k := i
+	for k+1 < c.Len() && c.Joined(k+1) && (k == i || c.Readings.At[k]-c.Readings.At[i] < steepMS) {
+		k++
+	}
+	if k == i {
+		return 0
+	}
+	return (c.Val[k] - c.Val[i]) / float64(c.Readings.At[k]-c.Readings.At[i])
+}
+
+func sign(v float64) int {
+	if v < 0 {
+		return -1
+	}
+	return 1
+}
