@@ -152,3 +152,21 @@ func checkExport(t *testing.T, e *Export, lines int) {
 		}
 	}
 }
+
+// What is taken for groups of columns is written so that it reads back the same.
+func FuzzGroups(f *testing.F) {
+	for _, text := range []string{"2+5:north, 3+6, -7", "2:a:b", "-2+3", "in_order", "1, 1", "2+", "9999999999999999999"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		groups, ok := ParseGroups(text)
+		if !ok {
+			return
+		}
+		written := WriteGroups(groups)
+		again, ok := ParseGroups(written)
+		if !ok || WriteGroups(again) != written {
+			t.Errorf("%q was written as %q", text, written)
+		}
+	})
+}

@@ -33,21 +33,32 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 	if err != nil || len(sound) == 0 && (k.store == nil || len(refused) == 0) {
 		return b, err
 	}
+	faults := b.Faults
 	if k.store != nil {
-		names, err := engine.Keep(ctx, k.store, sound, tell)
-		if err != nil {
-			return b, err
-		}
-		faults := b.Faults
-		loggers := loggersOf(sound, names)
-		for i := range loggers {
-			loggers[i].Place = "" // the keeper hangs them
-		}
-		b, err = k.Edit(b, winter.AddLoggers{Loggers: loggers, Refused: refused})
-		b.Faults = faults
+		b, err = k.addToOpen(ctx, b, sound, refused, tell)
+	} else {
+		b, err = k.beginWith(ctx, b, sound, refused, tell)
+	}
+	b.Faults = faults
+	return b, err
+}
+
+// addToOpen takes files into the open winter; the keeper hangs their loggers.
+func (k *Keeper) addToOpen(ctx context.Context, b Book, sound []engine.File, refused []winter.Refused, tell Progress) (Book, error) {
+	names, err := engine.Keep(ctx, k.store, sound, tell)
+	if err != nil {
 		return b, err
 	}
-	zone := zoneOf(read)
+	loggers := loggersOf(sound, names)
+	for i := range loggers {
+		loggers[i].Place = ""
+	}
+	return k.Edit(b, winter.AddLoggers{Loggers: loggers, Refused: refused})
+}
+
+// beginWith makes a new winter of files.
+func (k *Keeper) beginWith(ctx context.Context, b Book, sound []engine.File, refused []winter.Refused, tell Progress) (Book, error) {
+	zone := zoneOf(sound)
 	made, err := k.begin(winter.Winter{Name: newWinterName, Zone: zone}, func(s *store.Store) (winter.Winter, error) {
 		names, err := engine.Keep(ctx, s, sound, tell)
 		w := newWinter(loggersOf(sound, names), zone)
@@ -57,10 +68,7 @@ func (k *Keeper) Add(ctx context.Context, b Book, paths []string, tell Progress)
 	if err != nil {
 		return b, err
 	}
-	faults := b.Faults
-	b = k.take(made, false)
-	b.Faults = faults
-	return b, nil
+	return k.take(made, false), nil
 }
 
 // sound are the files of use that no logger of the winter has yet, and what is to be set down of those that are of

@@ -52,13 +52,17 @@ func (u *UI) columnsDialog(p desk.FilePage) {
 	set := newKeyButton("Group them so", commit, shut)
 	set.Importance = widget.HighImportance
 	words := body("Columns with the same logger belong together. Choose one of the names, write another, or leave a column out.")
-	var rows fyne.CanvasObject = grid
-	if len(entries) > mostColumnsInSight {
-		scroll := container.NewVScroll(grid)
-		scroll.SetMinSize(fyne.NewSize(0, 40*mostColumnsInSight))
-		rows = scroll
+	s = newSheet(u.win, "Which columns belong together?", container.New(column{gap: 8}, words, inSight(grid, len(entries)), wrong, caption(p.Columns.Holds)), 700, set)
+}
+
+// inSight is a table of so many columns of a file, in a scroll where they are many.
+func inSight(grid fyne.CanvasObject, columns int) fyne.CanvasObject {
+	if columns <= mostColumnsInSight {
+		return grid
 	}
-	s = newSheet(u.win, "Which columns belong together?", container.New(column{gap: 8}, words, rows, wrong, caption(p.Columns.Holds)), 700, set)
+	scroll := container.NewVScroll(grid)
+	scroll.SetMinSize(fyne.NewSize(0, 40*mostColumnsInSight))
+	return scroll
 }
 
 // mostColumnsInSight is how many columns of a file are shown without scrolling.

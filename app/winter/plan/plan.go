@@ -6,7 +6,8 @@
 // [[barn.note]] and [[barn.exclude]]; [[outdoor]] and [[tray]], written like a logger; each logger's
 // [[barn.logger.check]] and [[barn.logger.exclude]], or those of outdoor and tray;
 // [bands.air_temperature] and [bands.relative_humidity], a phase's own as [barn.phase.bands.air_temperature]
-// and so on; [tariff]; [[answer]]; [[refused]]. Temperatures are in °C, humidities in percent, flows in m³/h.
+// and so on; [tariff]; [[answer]], which with a layout holds for all files written that
+// way; [[refused]]. Temperatures are in °C, humidities in percent, flows in m³/h.
 //
 // A time is a TOML date, local date-time or offset date-time, or a text that looks like one of them. Without an
 // offset it is a clock face in the winter's zone; a bare date is the first instant of that day; a face the
