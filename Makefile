@@ -23,7 +23,7 @@ menu:
 	@echo 'make bench    the benchmarks, and the peers where their scripts lie beside the project'
 	@echo 'make soak     winter files killed, starved and damaged, fuzzing for hours, fifty starts of the window'
 	@echo 'make mutants  comparisons of package analysis flipped one at a time: each must make a test fail'
-	@echo 'make demo     the demo winter: build/demo'
+	@echo 'make demo     the demo winters: build/demo'
 	@echo 'make golden   draw the golden pictures again; look at each before it is committed'
 	@echo 'make package  build/thawbook-VERSION.tar.xz for a Linux desktop'
 

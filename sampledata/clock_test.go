@@ -1,23 +1,46 @@
 package sampledata
 
 import (
+	"strings"
 	"testing"
 	"time"
 	_ "time/tzdata"
 )
 
-// The zone's rule in closed form against the tz database, hour by hour over four years.
-func TestZoneAgainstTzdata(t *testing.T) {
-	tallinn, err := time.LoadLocation("Europe/Tallinn")
-	if err != nil {
-		t.Fatal(err)
-	}
+// The zones' rules in closed form against the tz database, hour by hour over four years.
+func TestZonesAgainstTzdata(t *testing.T) {
 	end := time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC)
-	for at := time.Date(2023, 1, 1, 0, 0, 0, 0, time.UTC); at.Before(end); at = at.Add(time.Hour) {
-		_, offsetS := at.In(tallinn).Zone()
-		if got := zoneMS(at.UnixMilli()); got != int64(offsetS)*secondMS {
-			t.Fatalf("at %v the offset is %d ms, want %d s", at, got, offsetS)
+	for _, z := range []zone{tallinn, regina, universal} {
+		known, err := time.LoadLocation(z.name)
+		if err != nil {
+			t.Fatal(err)
 		}
+		for at := time.Date(2023, 1, 1, 0, 0, 0, 0, time.UTC); at.Before(end); at = at.Add(time.Hour) {
+			_, offsetS := at.In(known).Zone()
+			if got := z.offsetMS(at.UnixMilli()); got != int64(offsetS)*secondMS {
+				t.Fatalf("at %v the offset is %d ms, want %d s", at, got, offsetS)
+			}
+		}
+	}
+}
+
+// A clock that gains a hundredth asks for its tenth reading of ten minutes 99 min 1 s after its first (6000 s / 1.01
+// is 5940.6 s; the simulation looks every ten seconds) and writes even minutes all the same.
+func TestAClockThatGains(t *testing.T) {
+	l := &logger{
+		files: one("x"), layout: isoCommas, everyMS: 10 * minuteMS, lastMS: dayMS, clock: clock{zone: universal, fast: 0.01},
+		channels: []*channel{{title: "S", quantity: state01, see: func(*scene) float64 { return 1 }}},
+	}
+	l.ready(1)
+	at := int64(0)
+	for ; l.rows < 11; at += stepS * secondMS {
+		l.watch(&scene{atMS: at}, false)
+	}
+	if last := l.files[0].to; last != 5950*secondMS {
+		t.Errorf("the tenth reading after the first is at %d ms", last)
+	}
+	if text := string(l.files[0].text); !strings.HasSuffix(text, "1970-01-01T01:40:00,on\n") {
+		t.Errorf("it is written as %q", text[len(text)-25:])
 	}
 }
 

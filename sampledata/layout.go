@@ -6,7 +6,7 @@ import (
 	"time"
 )
 
-// layout is a way to write a logger's file. All four are invented; each is a row of the table below.
+// layout is a way to write a logger's file. All five are invented; each is a row of the table below.
 type layout struct {
 	head       func(l *logger) string
 	stamp      string // of package time; it may span two columns
@@ -14,7 +14,6 @@ type layout struct {
 	decimal    byte
 	fahrenheit bool
 	index      bool // a running number in front
-	latin1     bool // Windows-1252 instead of UTF-8
 	missing    [2]string
 }
 
@@ -30,7 +29,10 @@ var (
 	americanTabs = &layout{head: americanHead, stamp: "01/02/2006 03:04:05 PM", delimiter: '\t', decimal: '.', fahrenheit: true, index: true}
 
 	// twoColumnClock: Windows-1252, date and time in two columns, a row of units, missing words.
-	twoColumnClock = &layout{head: twoColumnHead, stamp: "2006-01-02,15:04", delimiter: ',', decimal: '.', latin1: true, missing: [2]string{"n/a", "---"}}
+	twoColumnClock = &layout{head: twoColumnHead, stamp: "2006-01-02,15:04", delimiter: ',', decimal: '.', missing: [2]string{"n/a", "---"}}
+
+	// slashedCommas: UTF-8, commas, month before day without leading zeros, 24 hours, °F.
+	slashedCommas = &layout{head: slashedHead, stamp: "1/2/2006 15:04", delimiter: ',', decimal: '.', fahrenheit: true}
 )
 
 func isoHead(l *logger) string {
@@ -53,6 +55,15 @@ func dottedHead(l *logger) string {
 	return text + "\r\n"
 }
 
+func slashedHead(l *logger) string {
+	units := map[quantity]string{temperature: " (°F)", humidity: " (%)"}
+	line := "Date and time"
+	for _, c := range l.channels {
+		line += "," + c.title + units[c.quantity]
+	}
+	return line + "\r\n"
+}
+
 func americanHead(l *logger) string {
 	units := map[quantity]string{temperature: " in °F", surface: " in °F", humidity: " in %"}
 	line := "\"Row\"\t\"Local date and time\""
@@ -71,44 +82,52 @@ func twoColumnHead(l *logger) string {
 	return names + "\r\n" + row + "\r\n"
 }
 
-// row writes one line.
-func (l *logger) row(atMS int64) {
-	if l.rows == 0 {
-		l.text, l.from = append(l.text, l.layout.head(l)...), atMS
-	}
-	l.rows, l.to = l.rows+1, atMS
-	if l.layout.index {
-		l.text = append(strconv.AppendInt(l.text, int64(l.rows), 10), l.layout.delimiter)
-	}
-	l.text = l.stamp(l.clock.face(atMS))
+// row writes one line to every file that holds it.
+func (l *logger) row(atMS int64, face time.Time) {
+	line := face.AppendFormat(nil, l.layout.stamp)
 	for _, c := range l.channels {
-		l.text = append(l.text, l.layout.delimiter)
-		l.text = l.value(c)
+		line = l.value(append(line, l.layout.delimiter), c, atMS)
 	}
 	if l.layout != isoCommas {
-		l.text = append(l.text, '\r')
+		line = append(line, '\r')
 	}
-	l.text = append(l.text, '\n')
+	line = append(line, '\n')
+	l.rows++
+	for _, f := range l.files {
+		if f.holds(atMS) {
+			f.row(l, atMS, line)
+		}
+	}
 }
 
-func (l *logger) stamp(face time.Time) []byte { return face.AppendFormat(l.text, l.layout.stamp) }
+// row adds a line, the head before the first.
+func (f *file) row(l *logger, atMS int64, line []byte) {
+	if f.rows == 0 {
+		f.text, f.from = append(f.text, l.layout.head(l)...), atMS
+	}
+	f.rows, f.to = f.rows+1, atMS
+	if l.layout.index {
+		f.text = append(strconv.AppendInt(f.text, int64(f.rows), 10), l.layout.delimiter)
+	}
+	f.text = append(f.text, line...)
+}
 
 // value writes one reading, or the word that stands for none.
-func (l *logger) value(c *channel) []byte {
+func (l *logger) value(line []byte, c *channel, atMS int64) []byte {
 	if c.quantity == state01 {
-		return append(l.text, word(c.felt)...)
+		return append(line, word(c.felt)...)
 	}
-	v := c.reading(l.rng, l.layout.fahrenheit)
+	v := c.reading(l.rng, atMS, l.layout.fahrenheit)
 	if l.loss > 0 && l.rng.Float64() < l.loss {
 		c.missing++
-		return append(l.text, l.layout.missing[c.missing%2]...)
+		return append(line, l.layout.missing[c.missing%2]...)
 	}
-	at := len(l.text)
-	text := strconv.AppendFloat(l.text, v, 'f', c.decimals, 64)
+	at := len(line)
+	line = strconv.AppendFloat(line, v, 'f', c.decimals, 64)
 	if l.layout.decimal != '.' {
-		swap(text[at:], '.', l.layout.decimal)
+		swap(line[at:], '.', l.layout.decimal)
 	}
-	return text
+	return line
 }
 
 func word(state float64) string {

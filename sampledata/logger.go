@@ -3,7 +3,6 @@ package sampledata
 import (
 	"math"
 	"math/rand/v2"
-	"time"
 )
 
 // scene is what there is to be seen in and around one barn at an instant.
@@ -12,8 +11,12 @@ type scene struct {
 	outC, outVapPa float64
 	airC, vapPa    float64 // room mean
 	wallC          float64 // inner surface of the listed wall
-	called, ran    []bool
+	called, ran    []bool  // of the stages
+	heating        []bool  // of the heat sources
 }
+
+// house is what a logger sees that lies on the kitchen table: 20.5 °C, 38 %.
+var house = &scene{airC: 20.5, outC: 20.5, vapPa: 0.38 * satPresWaterPa(20.5)}
 
 // quantity is what a channel shows.
 type quantity string
@@ -27,7 +30,7 @@ const (
 
 // channel is one column of a logger. What it sees is in °C, percent, or 0 and 1 for a state. The reading
 // is that, delayed by a first-order lag, plus a fixed offset and noise, on a grid of steps in the unit the
-// file is written in.
+// file is written in. While it is stuck it says what it said when that began.
 type channel struct {
 	title    string
 	quantity quantity
@@ -37,30 +40,50 @@ type channel struct {
 	noise    float64 // standard deviation
 	step     float64
 	decimals int
+	stuck    span
 
 	takeUp  float64 // by the lag in one step
 	felt    float64 // what has come through the lag
-	seen    mean    // what there was to be seen during the bees' time
+	said    float64 // the last reading
+	seen    mean    // what there was to be seen during the bees' time, while it recorded that
 	missing int
 }
 
-// logger is an instrument, the file it writes, and the clock it was set to.
+// logger is an instrument, the files it wrote, and the clock it was set to.
 type logger struct {
-	name, file, place string
-	layout            *layout
-	firstMS, lastMS   int64 // first reading, and the end of the record
-	everyMS           int64
-	clock             clock
-	silent            []span  // no rows at all
-	loss              float64 // share of readings replaced by a missing word
-	planned           planned
-	channels          []*channel
+	name, place     string
+	files           []*file
+	layout          *layout
+	firstMS, lastMS int64 // first reading, and the end of the record
+	everyMS         int64
+	clock           clock
+	silent          []span  // no rows at all
+	inHouse         []span  // it did not hang at its place
+	emptyBattery    bool    // which is why the record ends
+	loss            float64 // share of readings replaced by a missing word
+	planned         planned
+	channels        []*channel
 
-	rng      *rand.Rand
+	rng   *rand.Rand
+	taken int64 // readings the clock has asked for, silent or not
+	rows  int   // written to any file
+}
+
+// file is one read-out: the part of the record it holds, all of it where no part is named.
+type file struct {
+	name string
+	part span
+
 	rows     int
 	from, to int64 // first and last row written
 	text     []byte
 }
+
+// holds says whether a row of an instant is in the read-out.
+func (f *file) holds(atMS int64) bool { return f.part == span{} || within([]span{f.part}, atMS) }
+
+// one is the file of a logger that was read out once.
+func one(name string) []*file { return []*file{{name: name}} }
 
 // planned is what only the plan says of a logger.
 type planned struct {
@@ -68,42 +91,33 @@ type planned struct {
 	recordsStages bool
 }
 
-// clock says what a logger was set to.
-type clock struct {
-	zone       string // IANA name for the plan, "" for the winter's own
-	offsetMS   int64
-	followsDST bool
-}
-
-var (
-	winterTime = clock{offsetMS: standardZoneMS}
-	wallClock  = clock{offsetMS: standardZoneMS, followsDST: true}
-	worldTime  = clock{zone: "UTC"}
-)
-
-// face is the clock's reading at an instant, as if it were UTC.
-func (c clock) face(atMS int64) time.Time {
-	offset := c.offsetMS
-	if c.followsDST {
-		offset = zoneMS(atMS)
-	}
-	return time.UnixMilli(atMS + offset).UTC()
-}
-
 // watch lets every channel feel the scene for one step, and writes a row when one is due. While the bees are
 // in, what there was to be seen is averaged for the truth.
 func (l *logger) watch(s *scene, beesIn bool) {
+	at := s.atMS
+	if within(l.inHouse, at) {
+		s = house
+	}
+	recording := at >= l.firstMS && at < l.lastMS && !within(l.silent, at)
 	for _, c := range l.channels {
 		v := c.see(s)
-		if beesIn {
+		if beesIn && recording && !within([]span{c.stuck}, at) {
 			c.seen.add(v)
 		}
 		c.felt += (v - c.felt) * c.takeUp
 	}
-	due := s.atMS >= l.firstMS && s.atMS < l.lastMS && (s.atMS-l.firstMS)%l.everyMS == 0
-	if due && !within(l.silent, s.atMS) {
-		l.row(s.atMS)
+	if at < l.dueMS() || at >= l.lastMS {
+		return
 	}
+	if recording {
+		l.row(at, l.clock.face(l.firstMS+l.taken*l.everyMS))
+	}
+	l.taken++
+}
+
+// dueMS is when the logger's own clock asks for the next reading.
+func (l *logger) dueMS() int64 {
+	return l.firstMS + int64(math.Round(float64(l.taken*l.everyMS)/(1+l.clock.fast)))
 }
 
 // takeUp is the share of a difference that comes through a first-order lag in one step.
@@ -122,8 +136,8 @@ func (l *logger) ready(stream uint64) {
 	}
 }
 
-// reading is what the channel says now in the unit of the file.
-func (c *channel) reading(rng *rand.Rand, fahrenheit bool) float64 {
+// reading is what the channel says at an instant in the unit of the file.
+func (c *channel) reading(rng *rand.Rand, atMS int64, fahrenheit bool) float64 {
 	v := c.felt + c.offset + c.noise*rng.NormFloat64()
 	if fahrenheit && (c.quantity == temperature || c.quantity == surface) {
 		v = v*1.8 + 32
@@ -131,7 +145,10 @@ func (c *channel) reading(rng *rand.Rand, fahrenheit bool) float64 {
 	if c.quantity == humidity {
 		v = min(100, max(0, v))
 	}
-	return math.Round(v/c.step) * c.step
+	if !within([]span{c.stuck}, atMS) {
+		c.said = math.Round(v/c.step) * c.step
+	}
+	return c.said
 }
 
 // mean is a running average over equal steps.

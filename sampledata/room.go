@@ -2,7 +2,8 @@ package sampledata
 
 // room is a wintering room as two thermal nodes, air and mass (slab, walls' inner leaf, hives), and two
 // moisture nodes, air and the store in wood and comb. Heat flows from the bees into the air, from air to
-// outdoors through the envelope and with the ventilation, from mass to air and to the ground below.
+// outdoors through the envelope and with the ventilation, from mass to air and to the ground below; heating loops lie
+// in the mass.
 type room struct {
 	volumeM3     float64
 	pressurePa   float64
@@ -34,34 +35,42 @@ type forcing struct {
 	outC, outHumRatio float64
 	flowM3S           float64 // all air exchanged with outdoors
 	heatW             float64 // sensible, into the air
+	floorW            float64 // into the mass
 	vapourKgS         float64
 }
 
-// rate is the state's change per second.
-func (r *room) rate(s state, f forcing) state {
+// rate is the state's change per second; massSatPa is the saturation pressure at the mass, Pa.
+func (r *room) rate(s state, f forcing, massSatPa float64) state {
 	vapPa := vapPresOf(s.humRatio, r.pressurePa)
 	toMass := r.airMassWK * (s.airC - s.massC)
 	toOut := (r.envelopeWK + airHeatJM3K*f.flowM3S) * (s.airC - f.outC)
 	toGround := r.groundWK * (s.massC - r.groundC)
-	toStore := r.storeKgSPa * (vapPa - s.storeRelHum*satPresWaterPa(s.massC))
+	toStore := r.storeKgSPa * (vapPa - s.storeRelHum*massSatPa)
 	carried := airDensityKgM3 * f.flowM3S * (f.outHumRatio - s.humRatio)
 	wall := f.outC + r.wallFactor*(s.airC-f.outC)
 	return state{
 		airC:        (f.heatW - toMass - toOut) / r.airJK,
-		massC:       (toMass - toGround) / r.massJK,
+		massC:       (toMass - toGround + f.floorW) / r.massJK,
 		humRatio:    (f.vapourKgS + carried - toStore) / (airDensityKgM3 * r.volumeM3),
 		storeRelHum: toStore / r.storeKg,
 		wallC:       (wall - s.wallC) / r.wallLagS,
 	}
 }
 
-// step moves a state on by seconds, by the midpoint rule. Vapour beyond saturation of the air drips out.
+// step moves a state on by seconds, by the midpoint rule; within a step the mass is as warm as it was. Vapour beyond
+// saturation of the air drips out.
 func (r *room) step(s state, f forcing, seconds float64) state {
-	mid := s.plus(r.rate(s, f), seconds/2)
-	next := s.plus(r.rate(mid, f), seconds)
-	next.humRatio = min(next.humRatio, humRatioOf(satPresWaterPa(next.airC), r.pressurePa))
+	massSatPa := satPresWaterPa(s.massC)
+	mid := s.plus(r.rate(s, f, massSatPa), seconds/2)
+	next := s.plus(r.rate(mid, f, massSatPa), seconds)
+	if next.airC < 0 || vapPresOf(next.humRatio, r.pressurePa) > leastSatPa {
+		next.humRatio = min(next.humRatio, humRatioOf(satPresWaterPa(next.airC), r.pressurePa))
+	}
 	return next
 }
+
+// leastSatPa is below what air from 0 °C on can hold: 611 Pa.
+const leastSatPa = 611
 
 func (s state) plus(rate state, seconds float64) state {
 	return state{

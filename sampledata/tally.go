@@ -1,15 +1,19 @@
 package sampledata
 
-import "time"
+import "slices"
 
 // tally sums up a barn's truth while the simulation runs, over the bees' time only.
 type tally struct {
+	zone        zone
 	bees        span
 	whole       counts
 	months      []*counts
 	minC, maxC  float64
 	colonySteps int
-	stages      []stageTally
+	ladder      []stage
+	stages      [][]stageTally // by stage and its settings
+	heats       []heatTally
+	cuts        []cutTally
 }
 
 // counts are the steps of a stretch by what the barn was like.
@@ -21,16 +25,34 @@ type counts struct {
 	dew, frost             int // on the listed wall
 }
 
-// stageTally counts the steps and starts of one stage.
+// stageTally counts the steps and starts of one stage under one setting.
 type stageTally struct {
 	called, ran             int
 	calledStarts, ranStarts int
 	wasCalled, wasRan       bool
 	partedMS                int64
+	steps                   int
 }
 
-func newTally(b *barn) *tally {
-	return &tally{bees: b.beesTime(), minC: 100, maxC: -100, stages: make([]stageTally, len(b.ladderStages))}
+// heatTally counts the steps of a heat source, and those in which a stage above all that are wired with one ran too.
+type heatTally struct{ ran, fought int }
+
+// cutTally is what a power cut did to the room's air: at its start, an hour on, at its end, and the most it came to
+// then or in the hour after.
+type cutTally struct {
+	span
+	startC, hourC, endC, peakC float64
+}
+
+func newTally(b *barn, z zone) *tally {
+	t := &tally{zone: z, bees: b.beesTime(), minC: 100, maxC: -100, ladder: b.ladderStages, heats: make([]heatTally, len(b.heats))}
+	for _, st := range b.ladderStages {
+		t.stages = append(t.stages, make([]stageTally, max(1, len(st.settings))))
+	}
+	for _, s := range b.powerCuts {
+		t.cuts = append(t.cuts, cutTally{span: s, peakC: -100})
+	}
+	return t
 }
 
 // add counts one step.
@@ -43,7 +65,40 @@ func (t *tally) add(s *scene, colonies int) {
 	t.minC, t.maxC = min(t.minC, s.airC), max(t.maxC, s.airC)
 	t.colonySteps += colonies
 	for i := range t.stages {
-		t.stages[i].add(s.atMS, s.called[i], s.ran[i], first)
+		now := t.ladder[i].settingAt(s.atMS)
+		if now > 0 && t.stages[i][now].steps == 0 {
+			before := t.stages[i][now-1]
+			t.stages[i][now].wasCalled, t.stages[i][now].wasRan = before.wasCalled, before.wasRan
+		}
+		t.stages[i][now].add(s.atMS, s.called[i], s.ran[i], first)
+	}
+	for i := range t.heats {
+		count(&t.heats[i].ran, s.heating[i])
+		count(&t.heats[i].fought, s.heating[i] && t.bigRan(s.ran))
+	}
+	for i := range t.cuts {
+		t.cuts[i].add(s.atMS, s.airC)
+	}
+}
+
+// bigRan says whether a stage above the second ran: heat sources are wired with the second at most.
+func (t *tally) bigRan(ran []bool) bool {
+	return slices.Contains(ran[2:], true)
+}
+
+// add looks at the air at an instant of a cut or of the hour after.
+func (c *cutTally) add(atMS int64, airC float64) {
+	if atMS < c.from || atMS > c.to+hourMS {
+		return
+	}
+	c.peakC = max(c.peakC, airC)
+	switch atMS {
+	case c.from:
+		c.startC = airC
+	case c.from + hourMS:
+		c.hourC = airC
+	case c.to:
+		c.endC = airC
 	}
 }
 
@@ -67,7 +122,7 @@ func (t *tally) month(atMS int64) *counts {
 	if last >= 0 && atMS%hourMS != 0 {
 		return t.months[last]
 	}
-	name := time.UnixMilli(atMS + zoneMS(atMS)).UTC().Format("2006-01")
+	name := t.zone.local(atMS, "2006-01")
 	if last < 0 || t.months[last].month != name {
 		t.months = append(t.months, &counts{month: name})
 		last++
@@ -77,6 +132,7 @@ func (t *tally) month(atMS int64) *counts {
 
 // add counts a stage's step; a stage that is on as the bees come in has not started then.
 func (st *stageTally) add(atMS int64, called, ran, first bool) {
+	st.steps++
 	count(&st.called, called)
 	count(&st.ran, ran)
 	count(&st.calledStarts, called && !st.wasCalled && !first)

@@ -1,10 +1,5 @@
 package sampledata
 
-import (
-	"encoding/json"
-	"time"
-)
-
 // Truth is what truth.json holds: what really happened in the demo winter. Instants are RFC 3339 in UTC. Hours
 // are counted in simulation steps of ten seconds over the bees' time, from the first colony in to the last
 // one out.
@@ -43,7 +38,10 @@ type BarnTruth struct {
 	RestingColonyW float64 `json:"resting_colony_w"` // total heat of a colony at 5–10 °C in midwinter
 
 	Wall    WallTruth     `json:"wall"`
-	Stages  []StageTruth  `json:"stages"`
+	Stages  []StageTruth  `json:"stages"` // one for each setting of each
+	Heats   []HeatTruth   `json:"heats"`
+	Events  []EventTruth  `json:"events"` // in order
+	Alarm   *AlarmTruth   `json:"alarm"`  // null where there is none
 	Months  []MonthTruth  `json:"months"`
 	Loggers []LoggerTruth `json:"loggers"`
 }
@@ -57,9 +55,13 @@ type WallTruth struct {
 	FrostHours float64 `json:"frost_hours"`
 }
 
-// StageTruth is one fan stage. Called is what the thermostat asked, by its own sensor; ran is what moved air.
+// StageTruth is one fan stage under one of its settings. Called is what the thermostat asked, by its own sensor, or
+// would have asked without a power cut; ran is what moved air.
 type StageTruth struct {
 	Name         string  `json:"name"`
+	From         *string `json:"from"` // when the setting was made; null for the first
+	OnC          float64 `json:"on_c"` // both 0 for a stage that is always on
+	OffC         float64 `json:"off_c"`
 	CalledHours  float64 `json:"called_hours"`
 	RanHours     float64 `json:"ran_hours"`
 	CalledStarts int     `json:"called_starts"` // off to on; one that is on as the bees come in does not count
@@ -67,6 +69,51 @@ type StageTruth struct {
 	FirstParted  *string `json:"first_parted"` // first instant it was called for and did not run; null for never
 	FlowM3H      float64 `json:"flow_m3h"`     // of this stage alone, true
 	KWh          float64 `json:"kwh"`
+}
+
+// HeatTruth is one heat source.
+type HeatTruth struct {
+	Name         string  `json:"name"`
+	Kind         string  `json:"kind"`
+	WithStage    string  `json:"with_stage"` // "" for one that runs with the sun
+	RanHours     float64 `json:"ran_hours"`
+	OverlapHours float64 `json:"overlap_hours"` // with a stage above the second running
+}
+
+// EventTruth is something that happened: doors open, power cut, breaker out, batch out (from going out to coming
+// back), setting changed (one instant).
+type EventTruth struct {
+	Kind  string `json:"kind"`
+	Start string `json:"start"`
+	End   string `json:"end"`
+
+	// Of a power cut: the air as it began, by how much it rose in the first hour, its climb over the later hours,
+	// K/h, and the most it came to, the hour after included.
+	StartC     *float64 `json:"start_c,omitempty"`
+	FirstHourK *float64 `json:"first_hour_k,omitempty"`
+	LaterKH    *float64 `json:"later_k_h,omitempty"`
+	PeakC      *float64 `json:"peak_c,omitempty"`
+}
+
+// AlarmTruth is the alarm that hangs beside the thermostat and feels the same.
+type AlarmTruth struct {
+	LimitC   float64     `json:"limit_c"`
+	DelayMin float64     `json:"delay_min"`
+	Off      []SpanTruth `json:"off"`
+	Due      []CallTruth `json:"due"`
+}
+
+// CallTruth is a call that was due, and when it stands in the log; null for a call nobody got.
+type CallTruth struct {
+	Crossed string  `json:"crossed"`
+	Due     string  `json:"due"`
+	Logged  *string `json:"logged"`
+}
+
+// SpanTruth is a stretch.
+type SpanTruth struct {
+	Start string `json:"start"`
+	End   string `json:"end"`
 }
 
 // MonthTruth is one local month of the bees' time.
@@ -83,101 +130,36 @@ type MonthTruth struct {
 	FrostHours    float64 `json:"frost_hours"`
 }
 
-// LoggerTruth is one file.
+// LoggerTruth is one instrument.
 type LoggerTruth struct {
-	Name      string         `json:"name"`
-	File      string         `json:"file"`
-	Place     string         `json:"place"`
-	IntervalS int64          `json:"interval_s"`
-	Rows      int            `json:"rows"`  // data lines
-	First     string         `json:"first"` // instants of the first and last data line
-	Last      string         `json:"last"`
-	Channels  []ChannelTruth `json:"channels"`
+	Name         string         `json:"name"`
+	Place        string         `json:"place"`
+	Files        []FileTruth    `json:"files"`
+	IntervalS    int64          `json:"interval_s"`     // by its own clock
+	ClockGainMin float64        `json:"clock_gain_min"` // by how much its clock was ahead at the end of its record
+	EmptyBattery bool           `json:"empty_battery"`  // which ended its record
+	Silent       []SpanTruth    `json:"silent"`         // when it wrote nothing
+	InHouse      []SpanTruth    `json:"in_house"`       // when it lay on a kitchen table
+	Channels     []ChannelTruth `json:"channels"`
+}
+
+// FileTruth is one read-out.
+type FileTruth struct {
+	File  string `json:"file"`
+	Rows  int    `json:"rows"`  // data lines
+	First string `json:"first"` // true instants of the first and last data line
+	Last  string `json:"last"`
 }
 
 // ChannelTruth is one column. Offset, noise and true mean are in K, °C or percent.
 type ChannelTruth struct {
-	Column   string   `json:"column"`
-	Quantity string   `json:"quantity"`
-	Offset   float64  `json:"offset"` // what it says above what is there
-	NoiseSD  float64  `json:"noise_sd"`
-	LagS     float64  `json:"lag_s"`     // first order
-	Step     float64  `json:"step"`      // resolution in the unit of the file
-	Missing  int      `json:"missing"`   // readings replaced by a missing word
-	TrueMean *float64 `json:"true_mean"` // of what was there at its place over the bees' time; null outdoors
-}
-
-func utc(atMS int64) string { return time.UnixMilli(atMS).UTC().Format(time.RFC3339) }
-
-func hours(steps int) float64 { return float64(steps) * stepS / 3600 }
-
-// truth is the finished simulation's.
-func (sim *simulation) truth() BarnTruth {
-	t, c := sim.tally, sim.tally.whole
-	b := BarnTruth{
-		Name: sim.name, BeesIn: utc(t.bees.from), BeesOut: utc(t.bees.to),
-		Hours: hours(c.airC.n), HoursBelow2: hours(c.below2), HoursIn: hours(c.airC.n - c.below2 - c.above6),
-		HoursAbove6: hours(c.above6), HoursAbove8: hours(c.above8),
-		MeanC: c.airC.value(), MinC: t.minC, MaxC: t.maxC,
-		MeanRelHumPct: c.relHumPct.value(), HoursRHBelow40: hours(c.dry),
-		HoursRHAbove75: hours(c.damp), HoursRHAbove85: hours(c.wet),
-		MeanOutdoorC: c.outC.value(), HiveDays: hours(t.colonySteps) / 24, PressurePa: sim.pressurePa,
-		ThermostatLagS: thermostatLagS, RestingColonyW: sim.colonyWatts,
-		Wall: WallTruth{sim.wallFactor, sim.wallLagS, hours(c.dew), hours(c.frost)},
-	}
-	for i, st := range t.stages {
-		b.Stages = append(b.Stages, st.truth(sim.ladderStages[i]))
-	}
-	for _, m := range t.months {
-		b.Months = append(b.Months, m.truth())
-	}
-	for _, l := range sim.loggers {
-		b.Loggers = append(b.Loggers, l.truth())
-	}
-	return b
-}
-
-func (c *counts) truth() MonthTruth {
-	return MonthTruth{
-		Month: c.month, Hours: hours(c.airC.n),
-		MeanC: c.airC.value(), MeanRelHumPct: c.relHumPct.value(), MeanOutdoorC: c.outC.value(),
-		HoursBelow2: hours(c.below2), HoursAbove6: hours(c.above6), HoursAbove8: hours(c.above8),
-		DewHours: hours(c.dew), FrostHours: hours(c.frost),
-	}
-}
-
-func (st stageTally) truth(s stage) StageTruth {
-	t := StageTruth{
-		Name: s.name, CalledHours: hours(st.called), RanHours: hours(st.ran),
-		CalledStarts: st.calledStarts, RanStarts: st.ranStarts,
-		FlowM3H: s.flowM3S * 3600, KWh: s.watts * hours(st.ran) / 1000,
-	}
-	if st.partedMS != 0 {
-		at := utc(st.partedMS)
-		t.FirstParted = &at
-	}
-	return t
-}
-
-func (l *logger) truth() LoggerTruth {
-	t := LoggerTruth{
-		Name: l.name, File: l.file, Place: l.place, IntervalS: l.everyMS / secondMS,
-		Rows: l.rows, First: utc(l.from), Last: utc(l.to),
-	}
-	for _, c := range l.channels {
-		ch := ChannelTruth{Column: c.title, Quantity: string(c.quantity), Offset: c.offset, NoiseSD: c.noise,
-			LagS: c.lagS, Step: c.step, Missing: c.missing}
-		if c.seen.n > 0 {
-			v := c.seen.value()
-			ch.TrueMean = &v
-		}
-		t.Channels = append(t.Channels, ch)
-	}
-	return t
-}
-
-// text is the truth as a JSON file.
-func (t Truth) text() ([]byte, error) {
-	text, err := json.MarshalIndent(t, "", "  ")
-	return append(text, '\n'), err
+	Column   string     `json:"column"`
+	Quantity string     `json:"quantity"`
+	Offset   float64    `json:"offset"` // what it says above what is there
+	NoiseSD  float64    `json:"noise_sd"`
+	LagS     float64    `json:"lag_s"`     // first order
+	Step     float64    `json:"step"`      // resolution in the unit of the file
+	Missing  int        `json:"missing"`   // readings replaced by a missing word
+	Stuck    *SpanTruth `json:"stuck"`     // when it kept saying the same; null for never
+	TrueMean *float64   `json:"true_mean"` // of what was there over the bees' time, while it recorded that; null outdoors
 }

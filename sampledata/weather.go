@@ -7,19 +7,35 @@ import (
 
 const weatherStepMS = 10 * minuteMS
 
-// weather is the outdoor air: straight lines between values ten minutes apart, the first at from.
+// weather is the outdoor air and the sun: straight lines between values ten minutes apart, the first at from.
 type weather struct {
 	from      int64
 	tempC     []float64
 	vapPresPa []float64
+	sunWM2    []float64 // on the level
 }
 
-// at is the outdoor temperature and vapour pressure at an instant of the winter.
-func (w *weather) at(atMS int64) (tempC, vapPresPa float64) {
+// moment is the weather at an instant.
+type moment struct{ tempC, vapPresPa, sunWM2 float64 }
+
+// at is the weather at an instant of the winter.
+func (w *weather) at(atMS int64) moment {
 	i := int((atMS - w.from) / weatherStepMS)
 	part := float64((atMS-w.from)%weatherStepMS) / weatherStepMS
 	between := func(v []float64) float64 { return v[i] + part*(v[i+1]-v[i]) }
-	return between(w.tempC), between(w.vapPresPa)
+	return moment{between(w.tempC), between(w.vapPresPa), between(w.sunWM2)}
+}
+
+// site is where an operation lies: its time, the stretch that is simulated, and the winter it had there.
+type site struct {
+	zone
+	simulated span
+	latitude  float64 // degrees north
+	streams   uint64  // the number its random streams start from
+	meanC     []anchor
+	swingC    []anchor // half the daily swing under a middling sky
+	spreadK   []anchor // of the dew point below the air
+	airMasses []airMass
 }
 
 // anchor is a value of a season at an instant.
@@ -55,59 +71,53 @@ func (a airMass) part(atMS int64) float64 {
 	return x * x * (3 - 2*x)
 }
 
-// The winter's seasons: mean temperature, half the daily swing under a middling sky, and dew-point spread.
-var (
-	meanC = []anchor{
-		{standard(2024, time.October, 25, 0, 0), 5}, {standard(2024, time.November, 15, 0, 0), 1.5},
-		{standard(2024, time.December, 15, 0, 0), -3}, {standard(2025, time.January, 15, 0, 0), -5},
-		{standard(2025, time.February, 10, 0, 0), -5.5}, {standard(2025, time.March, 10, 0, 0), -2},
-		{standard(2025, time.April, 1, 0, 0), 1.5}, {standard(2025, time.April, 15, 0, 0), 5},
-	}
-	swingC = []anchor{
-		{standard(2024, time.October, 25, 0, 0), 2.2}, {standard(2024, time.December, 1, 0, 0), 0.8},
-		{standard(2025, time.January, 10, 0, 0), 0.8}, {standard(2025, time.March, 1, 0, 0), 2.8},
-		{standard(2025, time.April, 15, 0, 0), 4.5},
-	}
-	spreadK = []anchor{
-		{standard(2024, time.October, 25, 0, 0), 1.6}, {standard(2024, time.December, 15, 0, 0), 1.0},
-		{standard(2025, time.February, 1, 0, 0), 1.2}, {standard(2025, time.April, 15, 0, 0), 2.6},
-	}
-	airMasses = []airMass{
-		{span{standard(2024, time.December, 16, 0, 0), standard(2024, time.December, 22, 12, 0)}, 4, 0.4},
-		{span{standard(2025, time.January, 8, 0, 0), standard(2025, time.January, 17, 0, 0)}, -9, 1},
-		{span{standard(2025, time.February, 17, 0, 0), standard(2025, time.February, 21, 12, 0)}, 4.5, 0.5},
-		{span{standard(2025, time.March, 1, 12, 0), standard(2025, time.March, 6, 0, 0)}, -5, 1.2},
-		{span{standard(2025, time.March, 25, 0, 0), standard(2025, time.March, 30, 12, 0)}, 6, 1.3},
-	}
-)
-
-// newWeather makes the outdoor air of a stretch: season and air masses, a synoptic and a fast wander, a
+// newWeather makes the outdoor air of a site: season and air masses, a synoptic and a fast wander, a
 // daily swing that a cloudy sky flattens. The dew or frost point lies a wandering spread below the day's mean
 // temperature and never above the air's own.
-func newWeather(s span) *weather {
+func newWeather(s *site) *weather {
 	const stepS = weatherStepMS / secondMS
-	synoptic := newWander(noise(1), 2.4, 2.2*86400, stepS)
-	fast := newWander(noise(2), 0.5, 4*3600, stepS)
-	sky := newWander(noise(3), 1.5, 1.5*86400, stepS)
-	damp := newWander(noise(4), 0.45, 0.8*86400, stepS)
-	w := &weather{from: s.from}
-	for t := s.from; t <= s.to+weatherStepMS; t += weatherStepMS {
+	synoptic := newWander(noise(s.streams+1), 2.4, 2.2*86400, stepS)
+	fast := newWander(noise(s.streams+2), 0.5, 4*3600, stepS)
+	sky := newWander(noise(s.streams+3), 1.5, 1.5*86400, stepS)
+	damp := newWander(noise(s.streams+4), 0.45, 0.8*86400, stepS)
+	w := &weather{from: s.simulated.from}
+	for t := s.simulated.from; t <= s.simulated.to+weatherStepMS; t += weatherStepMS {
 		clear := 1 / (1 + math.Exp(-sky.next()))
-		day := season(meanC, t) + synoptic.next() - 2*(clear-0.5)
-		spread := season(spreadK, t) * math.Exp(damp.next()) * (0.5 + clear)
-		for _, a := range airMasses {
+		day := season(s.meanC, t) + synoptic.next() - 2*(clear-0.5)
+		spread := season(s.spreadK, t) * math.Exp(damp.next()) * (0.5 + clear)
+		for _, a := range s.airMasses {
 			day += a.deltaC * a.part(t)
 			spread *= 1 + (a.spread-1)*a.part(t)
 		}
-		swing := season(swingC, t) * (0.3 + 1.4*clear) * math.Cos(2*math.Pi*(hourOfDay(t)-14.5)/24)
+		swing := season(s.swingC, t) * (0.3 + 1.4*clear) * math.Cos(2*math.Pi*(s.hourOfDay(t)-14.5)/24)
 		tempC := day + swing + fast.next()
 		w.tempC = append(w.tempC, tempC)
 		w.vapPresPa = append(w.vapPresPa, satPresPa(min(day+0.3*swing-spread, tempC-0.1)))
+		w.sunWM2 = append(w.sunWM2, clearSunWM2(s.sunHeight(t))*(0.2+0.8*clear))
 	}
 	return w
 }
 
-// hourOfDay is the standard time's hour, 0–24.
-func hourOfDay(atMS int64) float64 {
-	return float64((atMS+standardZoneMS)%dayMS) / hourMS
+// hourOfDay is the winter time's hour, 0–24.
+func (s *site) hourOfDay(atMS int64) float64 {
+	day := (atMS + s.winterMS) % dayMS
+	return float64(day) / hourMS
+}
+
+// sunHeight is the sine of the sun's height, by its declination (Cooper 1969) and the winter time's hour.
+func (s *site) sunHeight(atMS int64) float64 {
+	const degree = math.Pi / 180
+	n := float64(time.UnixMilli(atMS).UTC().YearDay())
+	declination := 23.45 * degree * math.Sin(2*math.Pi*(284+n)/365)
+	hour := 15 * degree * (s.hourOfDay(atMS) - 12)
+	lat := s.latitude * degree
+	return math.Sin(lat)*math.Sin(declination) + math.Cos(lat)*math.Cos(declination)*math.Cos(hour)
+}
+
+// clearSunWM2 is what a clear sky sends onto the level from a sun of that height (Haurwitz 1945).
+func clearSunWM2(sineOfHeight float64) float64 {
+	if sineOfHeight <= 0 {
+		return 0
+	}
+	return 1098 * sineOfHeight * math.Exp(-0.057/sineOfHeight)
 }

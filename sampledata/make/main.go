@@ -1,12 +1,14 @@
-// Command make writes the demo winter into a folder.
+// Command make writes the demo winter into a folder, and the thin one into a folder thin in it.
 package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
+	"sync"
 
 	"thawbook/sampledata"
 )
@@ -24,12 +26,25 @@ func main() {
 	}
 }
 
-// write makes the demo and puts every file in place.
+// write makes both demos, side by side.
 func write(dir string) error {
-	files, err := sampledata.Demo(context.Background(), nil)
-	if err != nil {
+	var rich, thin []sampledata.File
+	var faults [2]error
+	var both sync.WaitGroup
+	both.Go(func() { rich, faults[0] = sampledata.Demo(context.Background(), nil) })
+	both.Go(func() { thin, faults[1] = sampledata.Thin(context.Background(), nil) })
+	both.Wait()
+	if err := errors.Join(faults[:]...); err != nil {
 		return err
 	}
+	if err := put(dir, rich); err != nil {
+		return err
+	}
+	return put(filepath.Join(dir, "thin"), thin)
+}
+
+// put puts every file in place.
+func put(dir string, files []sampledata.File) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
 	}
