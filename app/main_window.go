@@ -49,14 +49,17 @@ func window(paths ...string) int {
 	return done
 }
 
-// demo writes the demo winter into the user's cache folder and returns the path of its plan.
-func demo(ctx context.Context, tell func(done, total int)) (string, error) {
+// demo writes a demo winter into the user's cache folder and returns the path of its plan.
+func demo(ctx context.Context, thin bool, tell func(done, total int)) (string, error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {
 		return "", err
 	}
-	dir := filepath.Join(cache, "thawbook", "demo")
-	made, err := sampledata.Demo(ctx, tell)
+	dir, winterOf := filepath.Join(cache, "thawbook", "demo"), sampledata.Demo
+	if thin {
+		dir, winterOf = filepath.Join(dir, "thin"), sampledata.Thin
+	}
+	made, err := winterOf(ctx, tell)
 	if err != nil {
 		return "", err
 	}

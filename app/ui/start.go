@@ -14,9 +14,11 @@ import (
 const mostRecent = 5
 
 // startPage is what shows while no winter is open: one sentence why, and what to do.
-func startPage(recent []desk.RecentView, open func(path string), demo, pick, add func()) fyne.CanvasObject {
-	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), demo)
+func startPage(recent []desk.RecentView, open func(path string), demo func(thin bool), pick, add func()) fyne.CanvasObject {
+	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), func() { demo(false) })
 	first.Importance = widget.HighImportance
+	thin := widget.NewButton("Look at one with a single logger and no records", func() { demo(true) })
+	thin.Importance = widget.LowImportance
 	buttons := container.NewHBox(first,
 		widget.NewButtonWithIcon("Open a winter or plan…", theme.FolderOpenIcon(), pick),
 		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
@@ -26,6 +28,7 @@ func startPage(recent []desk.RecentView, open func(path string), demo, pick, add
 		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, and what can't be told yet."),
 		buttons,
 		caption("The demo is an invented winter of two barns. Nothing you open is changed or sent anywhere."),
+		container.NewHBox(thin),
 	)
 	if len(recent) > 0 {
 		words.Add(hairline())

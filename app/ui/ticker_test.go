@@ -102,7 +102,7 @@ type window struct {
 func openWindow(b *testing.B) *window {
 	w := &window{b: b, ticker: newTicker()}
 	w.UI = &UI{Do: fyne.Do, Version: "ticker", Keeper: &desk.Keeper{Drafts: b.TempDir()}, Memory: &remembered{screens: map[string]desk.Screen{}}, Quit: func() {},
-		Demo: func(context.Context, func(int, int)) (string, error) { return "", nil }}
+		Demo: func(context.Context, bool, func(int, int)) (string, error) { return "", nil }}
 	w.main(func() {
 		w.Show(fyne.CurrentApp())
 		shown := w.work.progress

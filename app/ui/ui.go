@@ -14,11 +14,14 @@ import (
 	"thawbook/app/desk"
 )
 
+// Demo writes a demo winter and returns its plan: the rich one, or the thin one of a single logger.
+type Demo func(ctx context.Context, thin bool, tell func(done, total int)) (plan string, err error)
+
 // UI is the window. Its methods belong to the main goroutine.
 type UI struct {
-	Do      func(func())                                                                   // runs something on the main goroutine
-	Demo    func(ctx context.Context, tell func(done, total int)) (plan string, err error) // writes the demo, returns its plan
-	Quit    func()                                                                         // ends the program
+	Do      func(func()) // runs something on the main goroutine
+	Demo    Demo
+	Quit    func() // ends the program
 	Keeper  *desk.Keeper
 	Memory  Memory
 	Version string
@@ -192,10 +195,10 @@ func (u *UI) refused(path string, err error) {
 	u.trouble(desk.OpenFault(path, err))
 }
 
-func (u *UI) openDemo() {
+func (u *UI) openDemo(thin bool) {
 	u.leaveScreen()
 	u.start("Making the demo winter", func(ctx context.Context, tell Tell) (func(), error) {
-		path, err := u.Demo(ctx, func(done, total int) { tell(int64(done), int64(total), "Making the demo winter") })
+		path, err := u.Demo(ctx, thin, func(done, total int) { tell(int64(done), int64(total), "Making the demo winter") })
 		if err != nil {
 			return nil, err
 		}

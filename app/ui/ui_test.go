@@ -69,7 +69,7 @@ type shown struct {
 func show(t *testing.T) *shown {
 	t.Helper()
 	s := &shown{}
-	s.UI = &UI{Do: s.main.do, Version: "test", Keeper: &desk.Keeper{Drafts: filepath.Join(t.TempDir(), "drafts")}, Memory: &remembered{screens: map[string]desk.Screen{}}, Quit: func() { s.left = true }, Demo: func(context.Context, func(int, int)) (string, error) {
+	s.UI = &UI{Do: s.main.do, Version: "test", Keeper: &desk.Keeper{Drafts: filepath.Join(t.TempDir(), "drafts")}, Memory: &remembered{screens: map[string]desk.Screen{}}, Quit: func() { s.left = true }, Demo: func(context.Context, bool, func(int, int)) (string, error) {
 		return "", errors.New("there is no room on the disk")
 	}}
 	s.UI.Show(test.NewTempApp(t))
@@ -241,7 +241,7 @@ func planFile(t *testing.T) string {
 
 func TestTheStartPageSaysWhatToDo(t *testing.T) {
 	s := show(t)
-	s.lacks(t, "No winter is open.", "Drop the loggers' CSV files", "Look at the demo winter", "Open a winter or plan…", "Add logger files…")
+	s.lacks(t, "No winter is open.", "Drop the loggers' CSV files", "Look at the demo winter", "Look at one with a single logger and no records", "Open a winter or plan…", "Add logger files…")
 	if s.win.Title() != "Thawbook" {
 		t.Errorf("title %q", s.win.Title())
 	}
@@ -383,7 +383,7 @@ func TestPastedPathsAreTaken(t *testing.T) {
 
 func TestTroublesAreToldInTheStrip(t *testing.T) {
 	s := show(t)
-	s.openDemo()
+	s.openDemo(false)
 	s.settled(t)
 	s.lacks(t, "There is no room on the disk.")
 	s.take(t, filepath.Join(t.TempDir(), "absent.csv"))
