@@ -27,8 +27,9 @@ func (e *Event) climb(j judgement, s series.Span) {
 	e.add("from_c", exactly(from, Recorded))
 	e.add("peak_c", exactly(b.Max, Recorded))
 	e.add("climb_k", exactly(b.Max-from, Recorded))
-	e.add("first_hour_k_per_h", firstHour(room, s))
-	later := laterSlope(room, s)
+	first, ended := firstHour(room, s)
+	later := laterSlope(room, series.Span{From: ended, To: s.To})
+	e.add("first_hour_k_per_h", first)
 	e.add("later_k_per_h", later)
 	e.add("hours_to_alarm_h", hoursToLine(room, s, alarmLines[0].LimitC, later))
 	e.add("outdoors_c", meanOver(j.weather(temperatureOf), s))
@@ -50,25 +51,29 @@ func peakedAt(room series.Curve, s series.Span) int64 {
 	return in.Readings.At[top]
 }
 
-// firstHour is the rise in the first hour, K/h.
-func firstHour(room series.Curve, s series.Span) Figure {
-	k, _ := steepestHour(room, s, climbLagMS)
+// firstHour is the rise in the first hour, K/h, and when that hour ended.
+func firstHour(room series.Curve, s series.Span) (Figure, int64) {
+	k, began := steepestHour(room, s, climbLagMS)
 	if math.IsNaN(k) {
-		return unknown("too_short")
+		return unknown("too_short"), s.To
 	}
-	return exactly(k, Recorded)
+	return exactly(k, Recorded), began + series.HourMS
 }
 
-// laterSlope is the slope after the first hour, K/h: the least-squares line through the readings, with the slopes of
-// its two halves as its range. It takes an hour and six readings at least.
+// laterSlope is the slope after the first hour, K/h: of the least-squares line through the readings, which noise and
+// rounding move least. Its range holds the slopes of its two halves, which say how much it still bends, and the mean
+// rise. It takes an hour, less a tenth, and six readings at least.
 func laterSlope(room series.Curve, s series.Span) Figure {
-	in := room.Slice(series.Span{From: s.From + series.HourMS, To: s.To + 1})
+	in := room.Slice(series.Span{From: s.From, To: s.To + 1})
 	n := in.Len()
-	if n < 6 || in.Readings.At[n-1]-in.Readings.At[0] < series.HourMS*9/10 {
+	from, known := room.At(s.From)
+	to, knownTo := room.At(s.To)
+	if n < 6 || 10*(s.To-s.From) < 9*series.HourMS || !known || !knownTo {
 		return unknown("too_short")
 	}
 	half := func(i, j int) float64 { return slope(in.Readings.At[i:j], in.Val[i:j]) }
-	return enclosing(WorkedOut, half(0, n), half(0, n/2), half(n/2, n))
+	mean := (to - from) / float64(s.To-s.From) * series.HourMS
+	return enclosing(WorkedOut, half(0, n), half(0, n/2), half(n/2, n), mean)
 }
 
 // slope is the least-squares slope of values per hour.

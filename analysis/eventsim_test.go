@@ -164,6 +164,16 @@ func TestTheClimbIsMeasuredInTwoParts(t *testing.T) {
 	}
 }
 
+// Two notes a day apart are two cuts, and one outside the bees' time is none of theirs.
+func TestNotesFarApartAreTwoCuts(t *testing.T) {
+	in := one(through(0, 100, 0.25, constant(4)), series.Curve{}, span(0, 90))
+	in.Notes = []Note{{At: 20 * hourMS, Kind: "power cut"}, {At: 44 * hourMS, Kind: "power cut"}, {At: 95 * hourMS, Kind: "power cut"}}
+	cuts := kinds(Judge(in).Events, powerCut)
+	if len(cuts) != 2 || cuts[0].Span.From != 20*hourMS || cuts[1].Span.From != 44*hourMS {
+		t.Errorf("%+v", cuts)
+	}
+}
+
 // Two stages of three tripped while the always-on one ran: no power cut.
 func TestABreakerIsNoPowerCut(t *testing.T) {
 	b := simBees(3)
