@@ -112,10 +112,13 @@ func (m *merged) take(k int, r readout) []series.Remark {
 		return nil
 	}
 	earlier := m.readouts[m.from[m.readings.Len()-1]].file
-	if shiftMS, count, same := sameReadings(m.readings, r.readings); same {
-		end := m.readings.At[m.readings.Len()-1]
+	if shiftMS, skip, count := sameReadings(m.readings, r.readings); count > 0 {
+		start, end := m.readings.At[0], m.readings.At[m.readings.Len()-1]
+		before, _ := slices.BinarySearch(r.readings.At[:skip], start)
 		after, _ := slices.BinarySearch(r.readings.At, end+1)
-		span := series.Span{From: r.readings.At[0], To: end + 1}
+		after = max(after, skip+count)
+		span := series.Span{From: max(start, r.readings.At[0]), To: end + 1}
+		m.putFirst(k, series.Readings{At: r.readings.At[:before], Val: r.readings.Val[:before]})
 		m.put(k, series.Readings{At: r.readings.At[after:], Val: r.readings.Val[after:]})
 		seconds := strconv.FormatFloat(float64(shiftMS)/1000, 'f', -1, 64)
 		return []series.Remark{{Code: SameReadings, Args: []string{r.file, earlier, seconds}, Count: count, Span: span}}
@@ -135,6 +138,19 @@ func (m *merged) put(k int, r series.Readings) {
 	for range r.At {
 		m.from = append(m.from, k)
 	}
+}
+
+// putFirst puts readings earlier than all others in front of them.
+func (m *merged) putFirst(k int, r series.Readings) {
+	if r.Len() == 0 {
+		return
+	}
+	from := make([]int, r.Len(), r.Len()+len(m.from))
+	for i := range from {
+		from[i] = k
+	}
+	m.readings = series.Readings{At: slices.Concat(r.At, m.readings.At), Val: slices.Concat(r.Val, m.readings.Val)}
+	m.from = append(from, m.from...)
 }
 
 // interleave puts two overlapping read-outs in one order of time; at the same time the earlier's is kept.
@@ -169,35 +185,48 @@ func (m *merged) one(k int, r series.Readings, i int) {
 }
 
 // sameReadings looks for the constant shift (later clock minus earlier clock) at which a later read-out
-// repeats an earlier one, none first, then small before large.
-func sameReadings(earlier, later series.Readings) (shiftMS int64, count int, same bool) {
+// repeats an earlier one, none first, then small before large. Either may begin first: of the later's readings those
+// from number skip on are the repeated ones, count of them; count is 0 when they are not the same.
+func sameReadings(earlier, later series.Readings) (shiftMS int64, skip, count int) {
 	start, _ := slices.BinarySearch(earlier.At, later.At[0])
-	for away := range max(start, earlier.Len()-start) + 1 {
+	if start == 0 {
+		start, _ = slices.BinarySearch(later.At, earlier.At[0])
+		start = -start
+	}
+	for away := range max(start+later.Len(), earlier.Len()-start) + 1 {
 		tried := false
 		for _, lag := range []int{start + away, start - away} {
-			if lag < 0 || lag >= earlier.Len() || abs(later.At[0]-earlier.At[lag]) > maxShiftMS {
+			if lag <= -later.Len() || lag >= earlier.Len() || abs(shiftAt(earlier, later, lag)) > maxShiftMS {
 				continue
 			}
 			tried = true
 			if n, ok := repeats(earlier, later, lag); ok {
-				return later.At[0] - earlier.At[lag], n, true
+				return shiftAt(earlier, later, lag), max(0, -lag), n
 			}
 		}
 		if !tried && away > 0 {
 			break
 		}
 	}
-	return 0, 0, false
+	return 0, 0, 0
 }
 
-// repeats says whether the later read-out's readings from its first on are the earlier's from lag on: as
-// many of them, in value and in constant shift, as the rule asks.
+// shiftAt is how far the later read-out's clock is ahead where its first reading is the earlier's number lag, or, with a
+// lag below zero, where the earlier's first is its number −lag.
+func shiftAt(earlier, later series.Readings, lag int) int64 {
+	return later.At[max(0, -lag)] - earlier.At[max(0, lag)]
+}
+
+// repeats says whether the later read-out's readings from its first on are the earlier's from lag on, or the earlier's
+// from its first on the later's from −lag on: as many of them, in value and in constant shift, as the rule asks.
 func repeats(earlier, later series.Readings, lag int) (n int, ok bool) {
+	shift, skip := shiftAt(earlier, later, lag), max(0, -lag)
+	later = series.Readings{At: later.At[skip:], Val: later.Val[skip:]}
+	lag = max(0, lag)
 	n = min(earlier.Len()-lag, later.Len())
 	if n < leastOverlap {
 		return n, false
 	}
-	shift := later.At[0] - earlier.At[lag]
 	if unlike(earlier, later, lag, n) {
 		return n, false
 	}
