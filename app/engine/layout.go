@@ -13,7 +13,7 @@ import (
 	"thawbook/importers"
 )
 
-// ColumnGroup, ParseGroups and WriteGroups are the importers': which columns of a file are one logger's.
+// ColumnGroup is which columns of a file are one logger's, as the importers have it.
 type ColumnGroup = importers.ColumnGroup
 
 // Columns of a file as the keeper groups them, from and to the text of an answer.
