@@ -1,5 +1,7 @@
 package importers
 
+import "slices"
+
 // What a row's cells are, whatever their column.
 
 func texts(cells [][]byte) []string {
@@ -22,14 +24,16 @@ func filledCells(cells [][]byte) int {
 	return n
 }
 
-func hasNumber(cells [][]byte) bool {
+func hasNumber(cells [][]byte) bool { return slices.ContainsFunc(cells, isAnyNumber) }
+
+func countNumbers(cells [][]byte) (n int) {
 	for _, c := range cells {
-		if isNumber(trim(c), '.') || isNumber(trim(c), ',') {
-			return true
-		}
+		n += one(isAnyNumber(c))
 	}
-	return false
+	return n
 }
+
+func isAnyNumber(cell []byte) bool { return isNumber(trim(cell), '.') || isNumber(trim(cell), ',') }
 
 // hasLetter says whether any cell holds a letter, or a sign beyond ASCII, as names do.
 func hasLetter(cells [][]byte) bool {

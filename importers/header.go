@@ -23,7 +23,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			l.statistics = texts(r.cells)
 		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells):
 			first = i
-		case l.delimiter == "blanks" && len(r.cells) > l.width+1:
+		case l.delimiter == "blanks" && len(r.cells) > l.width+1, len(r.cells) != l.width && countNumbers(r.cells) > 1:
 			return nil, units, len(above)
 		case filledCells(r.cells) >= max(2, l.width/2):
 			if first >= 0 {
@@ -151,14 +151,23 @@ func (l *layout) namesLackFirst(names []string) bool {
 func isUnitsRow(cells [][]byte) bool {
 	units, patterns := 0, 0
 	for _, c := range cells {
-		if s := text(c); unitInCell(s) != "" {
+		s := text(c)
+		if unitInCell(s) != "" {
 			units++
-		} else if isTimePattern(s) || s != "" && isMissing(trim(c)) {
+			continue
+		}
+		if q, _ := quantityOf(words(s), ""); q != Other && len(s) >= shortestWord {
+			return false
+		}
+		if isTimePattern(s) || s != "" && isMissing(trim(c)) {
 			patterns++
 		}
 	}
 	return units > 0 && 2*(units+patterns) >= filledCells(cells)-1 && !hasNumber(cells)
 }
+
+// shortestWord is from how many letters on a quantity's name is a word and no sign.
+const shortestWord = 4
 
 // isTimePattern says whether a cell shows how dates or times are written: letters for their parts, and marks
 // between them.

@@ -116,7 +116,7 @@ func (s *scan) keep(at int64) {
 // quick reads a time whose date was the last one, printed hh:mm:ss or hh:mm, perhaps with AM or PM behind a blank.
 func (c *clock) quick(b []byte, p int) (at int64, next int, ok bool) {
 	n := c.memoLen
-	if n == 0 || len(b)-p < n+9 || string(b[p:p+n]) != string(c.memo[:n]) {
+	if n == 0 || !c.memoOpen || len(b)-p < n+9 || string(b[p:p+n]) != string(c.memo[:n]) {
 		return 0, 0, false
 	}
 	t := b[p+n : p+n+9 : p+n+9]

@@ -198,6 +198,19 @@ f|T_HR_AVG|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-1
 f|T_MAX|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 4.3..4.5
 f|RH_HR_AVG|6 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
 note statistic 2:5 x1`},
+	{"a quantity among names that may be units",
+		"time,ratio,temp\n2025-11-15 00:00,0:00,4.0\n2025-11-15 01:00,0:00,4.1\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|temp|3 air_temperature degC values n2 m0 u0 2025-11-15T00:00:00..2025-11-15T01:00:00 4..4.1`},
+	{"lines of another table's kind above rows without a header",
+		"LOCATION,Yard,1.5,2.5\nDATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31\n2025,11,15,1,60,A7A7,4.0,1.9,86,101325\n2025,11,15,2,60,A7A7,4.2,2.2,87,101325\n2025,11,15,3,60,A7A7,4.4,2.1,85,101325\n2025,11,15,4,60,A7A7,4.9,2.3,83,101325\n",
+		`utf-8 "," "." line 3 rows 4 bad 0 clock [1 2 3 4] ymd
+f||5 other n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 60..60
+f||7 air_temperature degC values n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 4..4.9
+f||8 dew_point degC values n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 1.9..2.3
+f||9 relative_humidity percent values n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 0.83..0.87
+f||10 other n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 101325..101325
+note nameless 3:0 x1`},
 }
 
 func TestSheets(t *testing.T) { checkShapes(t, sheets) }
