@@ -29,7 +29,7 @@ func TestLoggersSideBySideAreSetRightByAPress(t *testing.T) {
 		t.Fatalf("%+v", d)
 	}
 	for _, want := range []string{"a +0.2 °C ± 0.1 °C", "b −0.2 °C ± 0.1 °C", "c 0.0 °C ± 0.1 °C"} {
-		if !strings.Contains(plain(d[0].Text), want) {
+		if !strings.Contains(strings.ReplaceAll(plain(d[0].Text), "\u00a0", " "), want) {
 			t.Errorf("%q lacks %q", d[0].Text, want)
 		}
 	}

@@ -117,6 +117,9 @@ func clockDoubt(r series.Remark) string {
 		text = fmt.Sprintf("Its clock seems to be %s of the %d others'", aheadWords(ahead), agreeing)
 	}
 	text += ", give or take " + minutesWords(max(1, half)) + ": moved by that, they rise and fall together."
+	if r.Code == engine.DoubtClockHours {
+		text += " Whole hours are most often a time zone or summer time."
+	}
 	if agreeing > 1 {
 		return text + " With so many agreeing that is hardly in doubt."
 	}
