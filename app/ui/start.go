@@ -17,18 +17,18 @@ const mostRecent = 5
 func startPage(recent []desk.RecentView, open func(path string), demo func(thin bool), pick, add func()) fyne.CanvasObject {
 	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), func() { demo(false) })
 	first.Importance = widget.HighImportance
-	thin := widget.NewButton("Look at one with a single logger and no records", func() { demo(true) })
-	thin.Importance = widget.LowImportance
-	buttons := container.NewHBox(first,
+	demos := container.NewHBox(first,
+		widget.NewButtonWithIcon("Look at one with a single logger", theme.MediaPlayIcon(), func() { demo(true) }))
+	buttons := container.NewHBox(
 		widget.NewButtonWithIcon("Open a winter or plan…", theme.FolderOpenIcon(), pick),
 		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
 	)
 	words := container.New(column{widest: 620, gap: 12},
 		sentence("No winter is open."),
 		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, and what can't be told yet."),
+		demos,
 		buttons,
-		caption("The demo is an invented winter of two barns. Nothing you open is changed or sent anywhere."),
-		container.NewHBox(thin),
+		caption("The demos are invented: two barns with loggers, records and notes, and a shed with a single logger. Nothing you open is changed or sent anywhere."),
 	)
 	if len(recent) > 0 {
 		words.Add(hairline())
