@@ -204,3 +204,11 @@ func TestNumbersAreReadAlikeAtOnceAndByteByByte(t *testing.T) {
 		same(string(text), '.')
 	}
 }
+
+// Behind a date that could not be parted from its time the next row's time is not glued on either.
+func TestATimeGluedToItsDateIsNone(t *testing.T) {
+	file := "time,temp °C\n01/16/2026 08:00:00 PM,4.5\n01/16/2026 09:00:00 PM,4.5\n01/17/2026\xc2 08:00:00 PM,4.5\n01/17/202609:00:00 PM,4.5\n"
+	if samePaths(t, []byte(file)); readText(t, file).BadTime != 2 {
+		t.Error("a glued time was read")
+	}
+}
