@@ -164,7 +164,7 @@ func furtherTemps(f engine.File) (columns []string) {
 	}
 	seen, met := map[string]bool{}, map[string]bool{}
 	for _, s := range f.Export.Series {
-		if s.Quantity != "air_temperature" || len(s.Val) == 0 {
+		if s.Quantity != "air_temperature" || s.Readings() == 0 {
 			continue
 		}
 		if seen[s.Logger] && s.Column != "" && !met[s.Column] {
