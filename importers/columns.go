@@ -40,6 +40,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.keepValues()
 	l.learnRuns(rows, names)
 	l.learnEvents(rows, names)
 	l.learnHours(names)

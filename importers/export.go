@@ -224,14 +224,14 @@ func (s *scan) pickRuns(out *Series, c *values) {
 }
 
 // holds says whether a cell holds a value, and counts it if not.
-func (out *Series) holds(v float64) bool {
+func (s *Series) holds(v float64) bool {
 	switch {
 	case v == v:
 		return true
 	case isUnreadable(v):
-		out.Unreadable++
+		s.Unreadable++
 	default:
-		out.Missing++
+		s.Missing++
 	}
 	return false
 }

@@ -45,6 +45,23 @@ func (l *layout) learnKeys(rows []record, names []string) {
 	}
 }
 
+// valueNames are the stems of columns that hold the values of the long form.
+var valueNames = []string{"value*", "val", "state", "wert*", "messwert*", "valeur*", "valor*", "varde*", "verdi*", "vaerdi*", "arvo*", "vaartus*", "waarde*", "wartosc*", "hodnota*"}
+
+// keepValues takes, of several columns of numbers without a telling name, those named as values for the rows'
+// values: a count beside them is of no variable.
+func (l *layout) keepValues() {
+	named := func(c column) bool { return c.kind == number && !c.told && anyPhrase(valueNames, words(c.header)) }
+	if !l.long || !slices.ContainsFunc(l.columns, named) {
+		return
+	}
+	for i := range l.columns {
+		if c := &l.columns[i]; c.kind == number && !named(*c) {
+			c.told = true
+		}
+	}
+}
+
 // keepUnits takes the columns of units that stand behind columns of values, where they name one throughout.
 func (l *layout) keepUnits(rows []record, found []column) {
 	l.beside = map[int]string{}

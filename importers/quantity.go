@@ -51,7 +51,7 @@ var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qu
 var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}
 
 // deviceNames are the stems of columns that say which logger a row is from.
-var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
+var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
 	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
 
 // clockNames are the stems of columns that hold a time.

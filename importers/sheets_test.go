@@ -211,6 +211,13 @@ f||8 dew_point degC values n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 1.9
 f||9 relative_humidity percent values n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 0.83..0.87
 f||10 other n4 m0 u0 2025-11-15T01:00:00..2025-11-15T04:00:00 101325..101325
 note nameless 3:0 x1`},
+	{"a dump of series with a comment of kinds above, constant times and a table's number beside the value",
+		"#datatype,string,long,dateTime,dateTime,dateTime,double,string,string\n,result,table,_start,_stop,_time,_value,_field,host\n,,0,2026-01-13T00:00:00Z,2026-01-15T00:00:00Z,2026-01-13T00:00:00Z,4.5,temperature,n1\n,,0,2026-01-13T00:00:00Z,2026-01-15T00:00:00Z,2026-01-13T01:00:00Z,4.0,temperature,n1\n,,1,2026-01-13T00:00:00Z,2026-01-15T00:00:00Z,2026-01-13T00:00:00Z,80,humidity,n1\n,,1,2026-01-13T00:00:00Z,2026-01-15T00:00:00Z,2026-01-13T01:00:00Z,81,humidity,n1\n",
+		`utf-8 "," "." line 3 rows 4 bad 0 clock [6] ymd +00:00 file
+n1|table|3 other n2 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 0..0
+n1|_value|7 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 4..4.5
+n1|table|3 other n2 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 1..1
+n1|_value|7 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 0.8..0.81`},
 }
 
 func TestSheets(t *testing.T) { checkShapes(t, sheets) }
