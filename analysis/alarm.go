@@ -26,9 +26,9 @@ type AlarmRow struct {
 	Line      AlarmLine
 	Calls     Figure // how many; low and high with every reading one sensor error off
 	Due       []AlarmCall
-	Missed    Figure  // calls that were due, with the alarm not off, and are not in the keeper's log
-	NoCause   []int64 // logged calls, ms UTC, for which the air gave no cause at this line
-	CantTell  []int64 // logged calls at times the air is not known
+	Missed    Figure  // calls that were due, with the alarm not off, and are not in the keeper's log; low: for certain
+	NoCause   []int64 // logged calls, ms UTC, for which the air gave no cause at this line, its logger's error allowed for
+	CantTell  []int64 // logged calls at times the air is not known, or for which it gave cause only within that error
 	UnknownMS int64   // of the bees' time, for which nothing can be said
 }
 
@@ -71,14 +71,19 @@ func WhatIfAlarm(air series.Curve, errK float64, s series.Span, line AlarmLine, 
 	log := alarmLogOf(notes, s)
 	row := AlarmRow{Line: line, Due: callsDue(air, s, line), NoCause: []int64{}, CantTell: []int64{}}
 	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))
-	off := func(shiftK float64) float64 {
-		shifted := line
-		shifted.LimitC += shiftK
-		return float64(len(callsDue(air, s, shifted)))
+	if line.Low {
+		errK = -errK
 	}
-	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), off(-errK), off(errK))
-	row.hold(log, air)
+	eager, sure := callsDue(air, s, line.moved(-errK)), callsDue(air, s, line.moved(errK))
+	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), float64(len(eager)), float64(len(sure)))
+	row.hold(log, air, eager, sure)
 	return row
+}
+
+// moved is the line with its limit some K higher.
+func (line AlarmLine) moved(byK float64) AlarmLine {
+	line.LimitC += byK
+	return line
 }
 
 // callsDue are the calls of an alarm at a line over a span.
@@ -167,52 +172,59 @@ func (line AlarmLine) concerns(tempC float64, known bool) bool {
 	return !known || tempC > lowCallK
 }
 
-// hold sets the due calls against the log.
-func (row *AlarmRow) hold(log alarmLog, air series.Curve) {
+// hold sets the due calls against the log. eager and sure are those that would have been due with every reading one
+// sensor error nearer to calling, and one further from it.
+func (row *AlarmRow) hold(log alarmLog, air series.Curve, eager, sure []AlarmCall) {
 	for i, c := range row.Due {
 		row.Due[i].Off = coversAt(log.off, c.Due)
 	}
 	held := 0
 	for _, at := range log.calls {
 		v, known := air.At(at)
-		i := row.stretchAt(at)
-		switch {
-		case !row.Line.concerns(v, known):
+		if !row.Line.concerns(v, known) {
 			continue
-		case i >= 0 && row.Due[i].Logged == nil:
-			row.Due[i].Logged = &at
-		case i < 0 && known:
-			row.NoCause = append(row.NoCause, at)
-		case i < 0:
-			row.CantTell = append(row.CantTell, at)
 		}
 		held++
+		switch i := stretchAt(row.Due, at); {
+		case i >= 0 && row.Due[i].Logged == nil:
+			row.Due[i].Logged = &at
+		case i >= 0:
+		case !known, stretchAt(eager, at) >= 0:
+			row.CantTell = append(row.CantTell, at)
+		default:
+			row.NoCause = append(row.NoCause, at)
+		}
 	}
 	row.Missed = unknown("no_alarm_log")
 	if len(log.calls) > 0 && (held > 0 || !row.Line.Low) {
-		row.Missed = exactly(row.missed(), WorkedOut)
+		row.Missed = row.missed(sure)
 	}
 }
 
-// missed counts the due calls with the alarm on that nobody logged.
-func (row *AlarmRow) missed() (n float64) {
+// missed counts the due calls with the alarm on that nobody logged; low are those that were due for certain.
+func (row *AlarmRow) missed(sure []AlarmCall) Figure {
+	n, certain := 0.0, 0.0
 	for _, c := range row.Due {
-		if c.Logged == nil && !c.Off {
-			n++
+		if c.Logged != nil || c.Off {
+			continue
+		}
+		n++
+		if slices.ContainsFunc(sure, func(o AlarmCall) bool { return c.Crossed <= o.Crossed && o.Crossed <= c.Back }) {
+			certain++
 		}
 	}
-	return n
+	return enclosing(WorkedOut, n, certain)
 }
 
 // stretchAt is the due call whose stretch beyond the limit an instant belongs to, the one due nearest to it; −1
 // for none.
-func (row *AlarmRow) stretchAt(at int64) int {
+func stretchAt(due []AlarmCall, at int64) int {
 	best := -1
-	for i, c := range row.Due {
+	for i, c := range due {
 		if at < c.Crossed-alarmSlackMS || at > c.Back+alarmSlackMS {
 			continue
 		}
-		if best < 0 || apart(at, c.Due) < apart(at, row.Due[best].Due) {
+		if best < 0 || apart(at, c.Due) < apart(at, due[best].Due) {
 			best = i
 		}
 	}

@@ -16,6 +16,7 @@ type AlarmDoc struct {
 	CallsHigh    *float64       `json:"calls_high"`
 	Due          []AlarmCallDoc `json:"due"`
 	Missed       *float64       `json:"missed"`
+	MissedLow    *float64       `json:"missed_low"`
 	WithoutCause []string       `json:"without_cause"`
 	CantTell     []string       `json:"cant_tell"`
 	HoursUnknown float64        `json:"hours_unknown"`
@@ -46,6 +47,9 @@ func alarmDocs(rows []analysis.AlarmRow, zone *time.Location) []AlarmDoc {
 		}
 		if r.Calls.OK {
 			d.CallsLow, d.CallsHigh = &r.Calls.Low, &r.Calls.High
+		}
+		if r.Missed.OK {
+			d.MissedLow = &r.Missed.Low
 		}
 		for _, c := range r.Due {
 			d.Due = append(d.Due, alarmCallDoc(c, zone))
