@@ -14,6 +14,9 @@ type store[T int64 | float64] struct {
 // up to the longest.
 const firstBlock, longestBlock = 256, 16384
 
+// mostSpares is how many blocks of a list are kept for the next file: a year of minutes fits into them.
+const mostSpares = 32
+
 // spareInts and spareFloats are blocks of the longest kind that the files before left behind.
 var spareInts, spareFloats sync.Pool
 
@@ -53,9 +56,9 @@ func (s *store[T]) grow() {
 // whole hands the list out in one piece and forgets it.
 func (s *store[T]) whole() []T {
 	out := make([]T, 0, s.n)
-	for _, block := range append(s.full, s.open) {
+	for i, block := range append(s.full, s.open) {
 		out = append(out, block...)
-		if cap(block) == longestBlock {
+		if i < mostSpares && cap(block) == longestBlock {
 			spares[T]().Put(&block)
 		}
 	}

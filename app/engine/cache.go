@@ -8,8 +8,9 @@ import (
 	"thawbook/importers"
 )
 
-// cacheFiles is how many exports are kept before the cache starts anew.
-const cacheFiles = 1000
+// cacheBytes is how much memory the readings of kept exports may take before the cache starts anew: those of sixty
+// million rows of a temperature and a humidity.
+const cacheBytes = 1_500 << 20
 
 // Cache keeps what was worked out between reviews: decoded exports by the file's checksum, its name, the
 // answers to its questions and the reader's version; loggers' curves and barns' reviews by all that went
@@ -18,6 +19,7 @@ type Cache struct {
 	lock    sync.Mutex
 	exports map[cacheKey]*importers.Export
 	sizes   map[int64]bool
+	held    int64 // bytes of the exports' readings
 	lists   memo[joined]
 	barns   memo[judged]
 }
@@ -64,10 +66,31 @@ func (c *Cache) keep(key cacheKey, bytes int64, export *importers.Export) {
 	}
 	c.lock.Lock()
 	defer c.lock.Unlock()
-	if c.exports == nil || len(c.exports) >= cacheFiles {
-		c.exports, c.sizes = map[cacheKey]*importers.Export{}, map[int64]bool{}
+	size := heldBy(export)
+	if before := c.exports[key]; before != nil {
+		c.held -= heldBy(before)
+	}
+	if c.exports == nil || c.held+size > cacheBytes {
+		c.exports, c.sizes, c.held = map[cacheKey]*importers.Export{}, map[int64]bool{}, 0
 	}
 	c.exports[key], c.sizes[bytes] = export, true
+	c.held += size
+}
+
+// heldBy is how many bytes an export takes, its readings and a little for itself. Columns that share their times count
+// them once.
+func heldBy(export *importers.Export) int64 {
+	const each, itself = 8, 4096
+	size := int64(itself)
+	var times *int64
+	for _, s := range export.Series {
+		size += each * int64(len(s.Val))
+		if len(s.FaceMS) > 0 && &s.FaceMS[0] != times {
+			size += each * int64(len(s.FaceMS))
+			times = &s.FaceMS[0]
+		}
+	}
+	return size
 }
 
 // ReaderVersion is that of the importers: it rises whenever a file may be read otherwise than before.

@@ -69,6 +69,9 @@ func (r reader) readWith(ctx context.Context, p string, answers importers.Answer
 		}
 	}
 	r.decode(ctx, &file, answers, m)
+	if kept, ok := r.source.(*Kept); ok && file.SHA256 != "" {
+		kept.learnSum(p, file.SHA256)
+	}
 	if file.Err == nil {
 		r.cache.keep(keyOf(file.SHA256, p, answers), file.Bytes, file.Export)
 	}

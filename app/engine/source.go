@@ -48,10 +48,13 @@ type Kept struct {
 	store    *store.Store
 	guard    sync.Mutex
 	archives map[string]*files.Archive
+	sums     map[string]string // of members that were read; what is kept never changes
 }
 
 // NewKept is the files of an open winter.
-func NewKept(s *store.Store) *Kept { return &Kept{store: s, archives: map[string]*files.Archive{}} }
+func NewKept(s *store.Store) *Kept {
+	return &Kept{store: s, archives: map[string]*files.Archive{}, sums: map[string]string{}}
+}
 
 // Find is Source's: the very name of a file, or of a member, outer.zip!inner.csv; an archive stands for its
 // members. Names are no patterns here: what a file is called later must not hang it on a logger.
@@ -129,10 +132,19 @@ func (k *Kept) Size(name string) int64 {
 // SHA256 is Source's.
 func (k *Kept) SHA256(name string) string {
 	e, member := k.given(name)
-	if member != "" {
-		return ""
+	if member == "" {
+		return e.SHA256
 	}
-	return e.SHA256
+	k.guard.Lock()
+	defer k.guard.Unlock()
+	return k.sums[name]
+}
+
+// learnSum remembers the checksum of a member that was read, so that it need not be unpacked for it again.
+func (k *Kept) learnSum(name, sum string) {
+	k.guard.Lock()
+	defer k.guard.Unlock()
+	k.sums[name] = sum
 }
 
 // Open is Source's.

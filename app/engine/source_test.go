@@ -96,6 +96,24 @@ func TestKeptFilesGiveTheSameReview(t *testing.T) {
 	}
 }
 
+// A member's checksum is known once it was read, and is that of its own bytes.
+func TestAMembersChecksumIsRemembered(t *testing.T) {
+	wall := hourly(t, "2026-11-12 00:00", 24, flat(2), flat(70))
+	s := kept(t, "logs.zip", zipped(t, "in/wall.csv", wall))
+	k, name := NewKept(s), "logs.zip!in/wall.csv"
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "wall", Files: []string{name}, Place: "wall"}}}}}
+	if before := k.SHA256(name); before != "" {
+		t.Errorf("known before it was read: %s", before)
+	}
+	if _, err := Review(t.Context(), w, k, nil, nil); err != nil {
+		t.Fatal(err)
+	}
+	sum := sha256.Sum256([]byte(wall))
+	if got := k.SHA256(name); got != hex.EncodeToString(sum[:]) {
+		t.Errorf("checksum %q", got)
+	}
+}
+
 func TestFindingKeptFiles(t *testing.T) {
 	source := NewKept(kept(t, "a.csv", "a", "b.csv", "b", "a.csv", "c", "z.zip", zipped(t, "2.csv", "x", "1.csv", "y")))
 	for pattern, want := range map[string][]string{
