@@ -33,6 +33,7 @@ func TestSettingDownANote(t *testing.T) {
 		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "2,5", Unit: "pails"}, ""},
 		{NoteText{Day: "2024-11-16 08:30", Kind: "power cut"}, ""},
 		{NoteText{Day: "2024-11-17", Kind: "other", Text: " Quiet. "}, ""},
+		{NoteText{Day: "2024-11-18", Kind: "alarm call"}, ""}, // of the alarm's log, not of what the keeper saw
 		{NoteText{Kind: "power cut"}, "Say when it was"},
 		{NoteText{Day: "soon", Kind: "power cut"}, "is no day"},
 		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "some", Unit: "pails"}, "is no number"},

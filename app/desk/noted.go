@@ -12,11 +12,15 @@ import (
 // mostNotes is how many of the keeper's notes stand in a header.
 const mostNotes = 3
 
-// noted is what the keeper saw, the latest notes first. Where it parts from an answer it says so: the loggers
+// noted is what the keeper saw, the latest notes first; the alarm's log is held against the air elsewhere and would
+// leave no room for what he saw. Where it parts from an answer it says so: the loggers
 // saw the air where they hung, the keeper saw the barn.
 func noted(notes []winter.Note, heads []analysis.HeadChange, v analysis.Verdict, u Units) string {
 	var parts []string
 	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
+		if ofAlarm(notes[i]) {
+			continue
+		}
 		parts = append(parts, u.Date(notes[i].At)+": "+saw(notes[i])+perHundred(notes[i], heads))
 	}
 	if len(parts) == 0 {
@@ -24,6 +28,9 @@ func noted(notes []winter.Note, heads []analysis.HeadChange, v analysis.Verdict,
 	}
 	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, v, u)
 }
+
+// ofAlarm says whether a note is of the alarm's log.
+func ofAlarm(n winter.Note) bool { return n.Kind == "alarm call" || n.Kind == "alarm off" }
 
 // saw is a note in the keeper's words: what kind it is where the program knows the kind and the words don't
 // say it, his number, his text.
