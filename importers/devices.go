@@ -1,0 +1,79 @@
+package importers
+
+import "slices"
+
+// Which columns say what logger a row is from.
+
+// pruneDevices drops what tells no loggers apart: of several columns that name one, those that hold one name
+// throughout, and then all but one that tells as many apart as all together.
+func (l *layout) pruneDevices(rows []record) {
+	var at []int
+	for _, c := range l.columns {
+		if c.kind == device {
+			at = append(at, c.index)
+		}
+	}
+	if len(at) < 2 {
+		return
+	}
+	all := distinctCells(rows, at...)
+	kept := map[int]bool{}
+	for _, i := range at {
+		n := distinctCells(rows, i)
+		if n == all {
+			kept = map[int]bool{i: true}
+			break
+		}
+		kept[i] = n > 1
+	}
+	spare := map[int]bool{}
+	for _, i := range at {
+		spare[i] = !kept[i]
+	}
+	l.drop(spare)
+}
+
+// distinctCells counts the different cells, or rows of cells, that some columns hold.
+func distinctCells(rows []record, columns ...int) int {
+	seen := map[string]bool{}
+	for _, r := range rows {
+		key := ""
+		for _, i := range columns {
+			key += string(trim(r.cells[i])) + "\x00"
+		}
+		seen[key] = true
+	}
+	return len(seen)
+}
+
+// findDevice takes a column of words for the loggers' names, whatever it is called, when rows of the same time
+// come again and again and the words tell them apart; and in a list of events, which has one state a row.
+func (l *layout) findDevice(rows []record) {
+	keys := append([]int{}, l.clock.columns...)
+	kinds := map[columnKind]int{}
+	for _, c := range l.columns {
+		kinds[c.kind]++
+		if c.kind == variable || c.kind == unitCell {
+			keys = append(keys, c.index)
+		}
+	}
+	events := kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1
+	if kinds[device] > 0 || !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
+		return
+	}
+	for i := range l.width {
+		t := l.tally(rows, i)
+		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || len(t.distinct) < 2 {
+			continue
+		}
+		if events || 20*distinctCells(rows, append(keys, i)...) >= 19*len(rows) {
+			l.columns = append(l.columns, column{index: i, kind: device})
+			return
+		}
+	}
+}
+
+// isTaken says whether a column is the clock's or read already.
+func (l *layout) isTaken(index int) bool {
+	return l.clock.uses(index) || slices.ContainsFunc(l.columns, func(c column) bool { return c.index == index })
+}
