@@ -30,6 +30,10 @@
 //	heat.go     when was heat added, and did it fight the fans?
 //	recovery.go how much heat did the intake air get back?
 //	mixing.go   when did fans run that move no air out?
+//	airflow.go  how much air did a stage move?
+//	timer.go    what can a sampled record say of a timer?
+//	cycling.go  does a stage switch too often?
+//	pattern.go  at what hours, and how cold, was a stage on?
 //	energy.go   what did the fans take, and cost?
 //	surface.go  how long was a wall or ceiling wet?
 //	factor.go   how much of the room's warmth reaches a surface?

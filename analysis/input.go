@@ -89,14 +89,16 @@ type Stage struct {
 
 // Setting is how a stage was set over a span of time.
 type Setting struct {
-	Span      series.Span
-	AlwaysOn  bool
-	Timer     bool
-	TimerDuty float64
-	OnC, OffC float64
-	FlowLow   *float64 // m³/s
-	FlowHigh  *float64
-	Watts     *float64
+	Span         series.Span
+	AlwaysOn     bool
+	Timer        bool
+	TimerDuty    float64
+	TimerEveryMS int64
+	OnC, OffC    float64
+	FlowLow      *float64 // m³/s
+	FlowHigh     *float64
+	FlowMeasured bool // a single flow is no nameplate
+	Watts        *float64
 }
 
 // MixingFan is a fan that moves no air out, as it was set over a span of time.

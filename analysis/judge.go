@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 5
+const RulesVersion = 6
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -44,6 +44,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.Spells = spells(j, r.Surfaces)
 	r.Stages = stageRows(j)
 	r.Heats, r.Mixing = heatRows(j), mixingRows(j)
+	r.Air = j.air()
 	r.Power = power(r.Stages, r.Mixing, j.Currency)
 	r.Events = events(j)
 	all := candidates(j, &r)

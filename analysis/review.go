@@ -40,6 +40,7 @@ type Review struct {
 	Heats           []HeatRow
 	Mixing          []MixingRow
 	Power           Power
+	Air             Air
 	Events          []Event
 	Alarms          []AlarmRow
 	Offset          Figure // K, what the logger read above the thermostat
@@ -135,6 +136,13 @@ type StageRow struct {
 	Called, Ran *Work
 	ShareOfAir  Figure
 	KWh, Cost   Figure
+
+	AirM3         Figure // over its known hours
+	AirChanges    Figure // of the barn's volume, over its known hours
+	ChangeMinutes Figure // for one change of the barn's air with this stage and all smaller ones on
+
+	Cycling           *Cycling // nil where starts can't be seen
+	ByHour, ByOutdoor []Share  // time on by hour of the day and by degree outdoors; none for always-on and timers
 
 	Agreement       *Agreement // nil without both
 	StartsC, StopsC Figure     // what the control logger showed as the record starts and stops, °C

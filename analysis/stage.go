@@ -26,8 +26,12 @@ func stageRows(j judgement) []StageRow {
 		row.Called = calledWork(p, j.control.TempC.Interval())
 		if p.ran != nil {
 			row.Ran = p.ran.worked(p.time, p.recordMS)
+			row.remark("in_step_with_timer", p.set.Timer && row.Ran.timedWork(p.set, p.recordMS))
 		}
-		row.ShareOfAir, row.KWh = unknown("not_worked_out"), energy(p.set.Watts, row.Ran, row.Called)
+		row.ShareOfAir, row.AirM3 = j.shareOfAir(p), moved(p.set, row.Ran, row.Called)
+		row.AirChanges, row.ChangeMinutes = row.AirM3.perVolume(j.VolumeM3, 1), j.changeMinutes(p)
+		row.pattern(j, p)
+		row.KWh = energy(p.set.Watts, row.Ran, row.Called)
 		row.Cost = cost(row.KWh, j.PricePerKWh)
 		row.Agreement = j.agreement(p)
 		row.StartsC, row.StopsC = switchedAt(p, j.control)
@@ -35,6 +39,19 @@ func stageRows(j judgement) []StageRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// pattern sets when within the day, and at what outdoor temperature, a stage that switches was on.
+func (row *StageRow) pattern(j judgement, p period) {
+	row.ByHour, row.ByOutdoor = []Share{}, []Share{}
+	w := row.Ran
+	if w == nil {
+		w = row.Called
+	}
+	if v := p.best(); v != nil && p.set.thermostat() {
+		row.ByHour, row.ByOutdoor = byHour(*v, p.time, j.Zone), byOutdoor(*v, p.time, j.weather(temperatureOf))
+		row.Cycling = p.cycling(w)
+	}
 }
 
 // remark qualifies a row where something holds.

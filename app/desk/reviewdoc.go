@@ -50,6 +50,7 @@ type BarnDoc struct {
 	Heats      []HeatDoc       `json:"heat_sources"`
 	Mixing     []MixingDoc     `json:"mixing_fans"`
 	Energy     EnergyDoc       `json:"energy"`
+	Air        AirDoc          `json:"air"`
 	Offset     RangeDoc        `json:"thermostat_offset"`
 	Remarks    []NoteDoc       `json:"remarks"`
 }
@@ -175,7 +176,7 @@ func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
 		Dryness: drynessDocs(b.Dryness, zone), Uniformity: uniformityDocs(b.Uniformity, zone),
-		Heats: []HeatDoc{}, Mixing: []MixingDoc{}, Energy: energyDoc(b.Power), Events: eventDocs(b.Events, zone), Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
+		Heats: []HeatDoc{}, Mixing: []MixingDoc{}, Energy: energyDoc(b.Power), Air: airDoc(b.Air), Events: eventDocs(b.Events, zone), Alarms: alarmDocs(b.Alarms, zone), Offset: rangeDoc(b.Offset), Remarks: noteDocs(b.Remarks),
 	}
 	clock := func(ms int64) string { return clock(ms, zone) }
 	if b.BeesOut > b.BeesIn {

@@ -19,7 +19,36 @@ type StageDoc struct {
 	StartsC   RangeDoc      `json:"recorded_starts_c"`
 	StopsC    RangeDoc      `json:"recorded_stops_c"`
 
+	ShareOfAirRange RangeDoc    `json:"share_of_air_range"`
+	AirM3           RangeDoc    `json:"air_m3"`
+	AirChanges      RangeDoc    `json:"air_changes"`
+	ChangeMinutes   RangeDoc    `json:"minutes_per_change"` // with this stage and all smaller ones on
+	Cycling         *CyclingDoc `json:"cycling"`            // null where starts can't be seen
+	ByHour          []ShareDoc  `json:"by_hour"`
+	ByOutdoor       []ShareDoc  `json:"by_outdoor_c"`
+
 	Remarks []NoteDoc `json:"remarks"`
+}
+
+// CyclingDoc is how often a stage switches.
+type CyclingDoc struct {
+	BusiestHour int     `json:"busiest_hour_starts"`
+	ShortRuns   float64 `json:"runs_under_2_min"`
+	Short       bool    `json:"short_cycling"`
+}
+
+// ShareDoc is the share of time on in an hour of the local day, or from a whole degree outdoors to the next.
+type ShareDoc struct {
+	At         int     `json:"at"`
+	Share      float64 `json:"share"`
+	HoursKnown float64 `json:"hours_known"`
+}
+
+// AirDoc is what all stages with a flow moved.
+type AirDoc struct {
+	M3             RangeDoc `json:"m3"`
+	ChangesPerHour RangeDoc `json:"changes_per_hour"`
+	HoursKnown     float64  `json:"hours_known"`
 }
 
 // AgreementDoc sets called for beside ran; null without both.
@@ -89,13 +118,30 @@ func stageDoc(s analysis.StageRow, clock func(int64) string) StageDoc {
 	d := StageDoc{
 		Name: s.Name, SettingStart: clock(s.Setting.Span.From), SettingEnd: clock(s.Setting.Span.To),
 		Called: workDoc(s.Called), Ran: workDoc(s.Ran), ShareOfAir: mid(s.ShareOfAir), KWh: mid(s.KWh), Cost: mid(s.Cost),
-		Agreement: agreementDoc(s.Agreement, clock), StartsC: rangeDoc(s.StartsC), StopsC: rangeDoc(s.StopsC), Remarks: noteDocs(s.Remarks),
+		Agreement: agreementDoc(s.Agreement, clock), StartsC: rangeDoc(s.StartsC), StopsC: rangeDoc(s.StopsC),
+		ShareOfAirRange: rangeDoc(s.ShareOfAir), AirM3: rangeDoc(s.AirM3), AirChanges: rangeDoc(s.AirChanges), ChangeMinutes: rangeDoc(s.ChangeMinutes),
+		ByHour: shareDocs(s.ByHour), ByOutdoor: shareDocs(s.ByOutdoor), Remarks: noteDocs(s.Remarks),
+	}
+	if c := s.Cycling; c != nil {
+		d.Cycling = &CyclingDoc{c.BusiestHour, c.ShortRuns, c.Short}
 	}
 	if !s.Setting.AlwaysOn && !s.Setting.Timer {
 		on, off := s.Setting.OnC, s.Setting.OffC
 		d.OnC, d.OffC = &on, &off
 	}
 	return d
+}
+
+func shareDocs(shares []analysis.Share) []ShareDoc {
+	out := []ShareDoc{}
+	for _, s := range shares {
+		out = append(out, ShareDoc{s.At, float64(s.OnMS) / float64(s.KnownMS), hours(s.KnownMS)})
+	}
+	return out
+}
+
+func airDoc(a analysis.Air) AirDoc {
+	return AirDoc{rangeDoc(a.M3), rangeDoc(a.ChangesPerHour), hours(a.KnownMS)}
 }
 
 func agreementDoc(a *analysis.Agreement, clock func(int64) string) *AgreementDoc {

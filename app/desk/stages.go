@@ -12,6 +12,7 @@ import (
 type StagesView struct {
 	Sentence string
 	Sure     string
+	Notes    []string // heat, partings, air and money, each a sentence
 	Table    Table
 	Days     []StageDays
 	Lacks    string // why the screen is empty; then there is nothing else
@@ -103,6 +104,7 @@ func StagesOf(in analysis.Input, r analysis.Review, u Units) StagesView {
 	}
 	v := StagesView{Table: b.stageTable(), Days: b.stageDays(), Cautions: []string{cautionFans, cautionElectrics}}
 	v.Sentence, v.Sure = b.stageSentence()
+	v.Notes = b.stageNotes()
 	return v
 }
 

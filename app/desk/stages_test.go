@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"thawbook/analysis"
 )
@@ -118,6 +119,35 @@ func TestATooWideRangeIsNoNumber(t *testing.T) {
 	for _, w := range []*analysis.Work{nil, {Hours: analysis.Figure{Mid: 5, Unknown: "nothing_known"}}} {
 		if mid, could := calledCells(w); mid != noValue || could != noValue {
 			t.Errorf("%v: %q, %q", w, mid, could)
+		}
+	}
+}
+
+// The notes follow from the review alone: 140 h of sun, 71 of them against a stage; a top stage that stopped
+// answering on 14 January; a ladder whose top step takes 5 to 8 min; 812 kWh at 0.15 are 121.80.
+func TestStageNotes(t *testing.T) {
+	b := newBarn(rich(t), analysis.Review{}, Units{})
+	at := time.Date(2025, 1, 14, 6, 0, 0, 0, b.in.Zone).UnixMilli()
+	sure := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true} }
+	b.r.Heats = []analysis.HeatRow{{Source: analysis.HeatSource{Name: "sun"}, Ran: &analysis.Work{Hours: sure(140)}, Overlap: analysis.Figure{Mid: 71, Low: 68, High: 75, OK: true}}}
+	b.r.Stages = []analysis.StageRow{{
+		Name: "top", Agreement: &analysis.Agreement{Parted: &at, UnansweredMS: 148 * 3600 * 1000},
+		ChangeMinutes: analysis.Figure{Mid: 6, Low: 5, High: 8, OK: true},
+	}}
+	b.r.Power = analysis.Power{KWh: sure(812), Cost: sure(121.8), Currency: "CAD"}
+	want := []string{
+		"Heat fought fans: sun was on for 140 h, 71 h of it while a stage above was on (68–75 h).",
+		"Top was called for and did not run, first on 14 January 2025, 148 h in all.",
+		"With every stage on, one change takes 5–8 min; about five is usual in the trade.",
+		"The fans took about 812 kWh, 122 CAD.",
+	}
+	got := b.stageNotes()
+	if len(got) != len(want) {
+		t.Fatalf("%q", got)
+	}
+	for i := range want {
+		if plain(got[i]) != want[i] {
+			t.Errorf("%q, want %q", plain(got[i]), want[i])
 		}
 	}
 }

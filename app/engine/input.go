@@ -99,7 +99,7 @@ func stagesOf(all []winter.Stage) (out []analysis.Stage) {
 // settingOf is one setting, from its date on.
 func settingOf(s winter.Stage) analysis.Setting {
 	out := analysis.Setting{
-		Span: allTime, AlwaysOn: s.AlwaysOn, FlowLow: s.FlowLow, FlowHigh: s.FlowHigh, Watts: s.Watts,
+		Span: allTime, AlwaysOn: s.AlwaysOn, FlowLow: s.FlowLow, FlowHigh: s.FlowHigh, FlowMeasured: s.FlowMeasured, Watts: s.Watts,
 	}
 	if s.From != nil {
 		out.Span.From = *s.From
@@ -109,6 +109,7 @@ func settingOf(s winter.Stage) analysis.Setting {
 	}
 	if s.TimerOnS != nil && s.TimerEvery != nil {
 		out.Timer, out.TimerDuty = true, *s.TimerOnS / *s.TimerEvery
+		out.TimerEveryMS = int64(math.Round(1000 * *s.TimerEvery))
 	}
 	return out
 }

@@ -15,6 +15,9 @@ func stagesPage(v desk.StagesView, read func(string)) fyne.CanvasObject {
 		page.Add(body(v.Lacks))
 		return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 	}
+	for _, note := range v.Notes {
+		page.Add(body(note))
+	}
 	page.Add(newDayStrips(v.Days, read))
 	page.Add(caption(desk.HelpLine("hours_per_day")))
 	page.Add(tableOf(v.Table))

@@ -58,16 +58,17 @@ var PhaseNames = []string{"filling", "deep winter", "late winter", "emptying"}
 // Stage is one step of the fan ladder under one setting. A stage named again with a later From changes
 // its settings from then on. Exactly one of AlwaysOn, thermostat (OnC and OffC) and timer holds.
 type Stage struct {
-	Name       string   `json:"name"`
-	From       *int64   `json:"from,omitempty"`
-	AlwaysOn   bool     `json:"always_on,omitempty"`
-	OnC        *float64 `json:"on_c,omitempty"`       // on when T ≥ OnC
-	OffC       *float64 `json:"off_c,omitempty"`      // off when T ≤ OffC
-	TimerOnS   *float64 `json:"timer_on_s,omitempty"` // seconds
-	TimerEvery *float64 `json:"timer_every_s,omitempty"`
-	FlowLow    *float64 `json:"flow_low_m3s,omitempty"` // m³/s at working pressure
-	FlowHigh   *float64 `json:"flow_high_m3s,omitempty"`
-	Watts      *float64 `json:"watts,omitempty"`
+	Name         string   `json:"name"`
+	From         *int64   `json:"from,omitempty"`
+	AlwaysOn     bool     `json:"always_on,omitempty"`
+	OnC          *float64 `json:"on_c,omitempty"`       // on when T ≥ OnC
+	OffC         *float64 `json:"off_c,omitempty"`      // off when T ≤ OffC
+	TimerOnS     *float64 `json:"timer_on_s,omitempty"` // seconds
+	TimerEvery   *float64 `json:"timer_every_s,omitempty"`
+	FlowLow      *float64 `json:"flow_low_m3s,omitempty"` // m³/s at working pressure
+	FlowHigh     *float64 `json:"flow_high_m3s,omitempty"`
+	FlowMeasured bool     `json:"flow_measured,omitempty"` // a single flow was measured; else it is the nameplate
+	Watts        *float64 `json:"watts,omitempty"`
 }
 
 // Circulation is a mixing fan: it moves no air out.

@@ -118,7 +118,7 @@ func anyStage(rng *rand.Rand, name string) winter.Stage {
 		s.TimerOnS, s.TimerEvery = ptr(1+rng.Float64()), ptr(2+rng.Float64())
 	}
 	if flow := maybe(rng, 0, 1e5); flow != nil {
-		s.FlowLow, s.FlowHigh = ptr(*flow/secondsPerHour), ptr((*flow+100)/secondsPerHour)
+		s.FlowLow, s.FlowHigh, s.FlowMeasured = ptr(*flow/secondsPerHour), ptr((*flow+100)/secondsPerHour), rng.IntN(2) == 0
 	}
 	return s
 }

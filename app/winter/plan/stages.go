@@ -28,6 +28,7 @@ func (b *builder) stages(path string, tables []stageTable) (out []winter.Stage) 
 		}
 		b.rising(at, "timer_on_s", "timer_every_s", t.TimerOnS, t.TimerEveryS)
 		s.FlowLow, s.FlowHigh = b.flow(at, t)
+		s.FlowMeasured = t.FlowMeasured
 		out = append(out, s)
 	}
 	laterAgain(b, path+".stage", out, func(s winter.Stage) (string, *int64) { return s.Name, s.From })

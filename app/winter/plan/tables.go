@@ -63,17 +63,18 @@ type phaseTable struct {
 }
 
 type stageTable struct {
-	Name        string   `toml:"name"`
-	From        any      `toml:"from,omitempty"`
-	AlwaysOn    *bool    `toml:"always_on,omitempty"`
-	OnC         *float64 `toml:"on_c,omitempty"`
-	OffC        *float64 `toml:"off_c,omitempty"`
-	TimerOnS    *float64 `toml:"timer_on_s,omitempty"`
-	TimerEveryS *float64 `toml:"timer_every_s,omitempty"`
-	FlowM3H     *float64 `toml:"flow_m3h,omitempty"`
-	FlowLow     *float64 `toml:"flow_low,omitempty"`
-	FlowHigh    *float64 `toml:"flow_high,omitempty"`
-	Watts       *float64 `toml:"watts,omitempty"`
+	Name         string   `toml:"name"`
+	From         any      `toml:"from,omitempty"`
+	AlwaysOn     *bool    `toml:"always_on,omitempty"`
+	OnC          *float64 `toml:"on_c,omitempty"`
+	OffC         *float64 `toml:"off_c,omitempty"`
+	TimerOnS     *float64 `toml:"timer_on_s,omitempty"`
+	TimerEveryS  *float64 `toml:"timer_every_s,omitempty"`
+	FlowM3H      *float64 `toml:"flow_m3h,omitempty"`
+	FlowLow      *float64 `toml:"flow_low,omitempty"`
+	FlowHigh     *float64 `toml:"flow_high,omitempty"`
+	FlowMeasured bool     `toml:"flow_measured,omitempty"`
+	Watts        *float64 `toml:"watts,omitempty"`
 }
 
 type mixingTable struct {

@@ -78,7 +78,7 @@ func writtenBarn(barn winter.Barn, loc *time.Location) barnTable {
 func writtenStage(s winter.Stage, loc *time.Location) stageTable {
 	t := stageTable{
 		Name: s.Name, From: writtenIf(s.From, loc), OnC: s.OnC, OffC: s.OffC,
-		TimerOnS: s.TimerOnS, TimerEveryS: s.TimerEvery, Watts: s.Watts,
+		TimerOnS: s.TimerOnS, TimerEveryS: s.TimerEvery, FlowMeasured: s.FlowMeasured, Watts: s.Watts,
 	}
 	if s.AlwaysOn {
 		t.AlwaysOn = &s.AlwaysOn

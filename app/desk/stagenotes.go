@@ -1,0 +1,110 @@
+package desk
+
+import (
+	"strconv"
+
+	"thawbook/analysis"
+)
+
+// stageNotes are what else the stages have to say, most telling first.
+func (b barn) stageNotes() (out []string) {
+	for _, h := range b.r.Heats {
+		out = append(out, b.heatNote(h)...)
+	}
+	for _, row := range b.r.Stages {
+		out = append(out, b.partingNote(row)...)
+	}
+	for _, row := range b.r.Stages {
+		out = append(out, b.switchingNotes(row)...)
+	}
+	return append(append(out, b.airNotes()...), b.costNote()...)
+}
+
+// heatNote says for how long a heat source fought the fans, where it did for an hour or more.
+func (b barn) heatNote(h analysis.HeatRow) []string {
+	if !h.Overlap.OK || h.Overlap.Mid < 1 {
+		return nil
+	}
+	on := h.Ran
+	if on == nil {
+		on = h.Called
+	}
+	text := "Heat fought fans: " + h.Source.Name + " was on for " + Hours(on.Hours.Mid) + ", " + Hours(h.Overlap.Mid) + " of it while a stage above was on"
+	if low, high := h.Overlap.Low, h.Overlap.High; hoursNumber(low) != hoursNumber(high) {
+		text += " (" + HoursRange(low, high) + ")"
+	}
+	return []string{text + "."}
+}
+
+// partingNote says when a stage's call and its record first parted, and for how long they did.
+func (b barn) partingNote(row analysis.StageRow) []string {
+	a := row.Agreement
+	if a == nil || a.Parted == nil {
+		return nil
+	}
+	at := b.u.DateYear(*a.Parted)
+	if a.PartedRan {
+		return []string{capital(row.Name) + " ran while it was not called for, first on " + at + ", " + Hours(hours(a.UncalledMS)) + " in all."}
+	}
+	return []string{capital(row.Name) + " was called for and did not run, first on " + at + ", " + Hours(hours(a.UnansweredMS)) + " in all."}
+}
+
+// switchingNotes say where a thermostat switches elsewhere than it is set, and that a stage starts too often.
+func (b barn) switchingNotes(row analysis.StageRow) (out []string) {
+	if row.StartsC.OK && row.StopsC.OK && hasRemark(row.Remarks, "thermostat_apart") {
+		out = append(out, capital(row.Name)+" started at "+b.u.Temp(row.StartsC.Mid)+" and stopped at "+b.u.Temp(row.StopsC.Mid)+", by the logger; it is set to "+
+			b.u.Temp(row.Setting.OnC)+" and "+b.u.Temp(row.Setting.OffC)+". Try both in the same melting ice.")
+	}
+	if c := row.Cycling; c != nil && c.Short {
+		out = append(out, capital(row.Name)+" starts often: "+strconv.Itoa(c.BusiestHour)+" times in its busiest hour. A wider step between on and off would spare it.")
+	}
+	return out
+}
+
+// airNotes say how often the barn's air was changed, and how long the ladder's top step takes for it.
+func (b barn) airNotes() (out []string) {
+	if c := b.r.Air.ChangesPerHour; c.OK {
+		out = append(out, "The stages changed the barn's air about "+number(c.Mid, 1)+" times an hour over the winter ("+rangeOf(number(c.Low, 1), number(c.High, 1))+").")
+	}
+	quickest := analysis.Figure{}
+	for _, row := range b.r.Stages {
+		if m := row.ChangeMinutes; m.OK && (!quickest.OK || m.Mid < quickest.Mid) {
+			quickest = m
+		}
+	}
+	if quickest.OK {
+		minutes := number(quickest.Low, 0)
+		if high := number(quickest.High, 0); high != minutes {
+			minutes = rangeOf(minutes, high)
+		}
+		out = append(out, "With every stage on, one change takes "+minutes+" min; about five is usual in the trade.")
+	}
+	return out
+}
+
+// costNote says what the fans took.
+func (b barn) costNote() []string {
+	p := b.r.Power
+	if !p.KWh.OK {
+		return nil
+	}
+	text := "The fans took about " + withUnit(number(p.KWh.Mid, 0), "kWh")
+	if p.Cost.OK {
+		text += ", " + withUnit(number(p.Cost.Mid, 0), p.Currency)
+	}
+	if len(p.Without) > 0 {
+		text += "; without " + listed(unique(p.Without)) + ", for which watts or hours are not known"
+	}
+	return []string{text + "."}
+}
+
+// unique keeps the first of each name.
+func unique(names []string) (out []string) {
+	seen := map[string]bool{}
+	for _, n := range names {
+		if !seen[n] {
+			out, seen[n] = append(out, n), true
+		}
+	}
+	return out
+}
