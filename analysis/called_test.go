@@ -84,6 +84,13 @@ func TestSettingPeriodsAreNeverBlended(t *testing.T) {
 	near(t, "duty before", before.Duty.Mid, 1, 1e-9)
 	near(t, "duty after", after.Duty.Mid, 0, 1e-9)
 	near(t, "hours before", before.Hours.Mid, 48, 1e-6)
+	in.Loggers[0].TempErrK = 0.5 // at one end of it 5.2 lies between 5 and 5.5: nothing is settled there
+	for i, s := range Judge(in).Stages {
+		near(t, "duty with a common logger", s.Called.Duty.Mid, float64(1-i), 1e-9)
+		if !s.Called.Duty.OK || !hasRemark(s.Remarks, "undecided_at_an_end") {
+			t.Errorf("%+v, remarks %+v", s.Called.Duty, s.Remarks)
+		}
+	}
 	if !after.Hours.OK || after.Hours.Mid != 0 {
 		t.Errorf("after: %+v, want 0 h, known", after.Hours)
 	}

@@ -24,6 +24,7 @@ func stageRows(j judgement) []StageRow {
 		row := StageRow{Name: p.stage, Setting: p.set, Remarks: []series.Remark{}}
 		row.Setting.Span = p.time.hull()
 		row.Called = calledWork(p, j.control.TempC.Interval())
+		row.remark("undecided_at_an_end", p.called != nil && p.called.undecided())
 		if p.ran != nil {
 			row.Ran = p.ran.worked(p.time, p.recordMS)
 			row.remark("in_step_with_timer", p.set.Timer && row.Ran.timedWork(p.set, p.recordMS))

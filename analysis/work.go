@@ -36,13 +36,31 @@ func worked(segs []segment, s stretches, intervalMS int64, e Evidence) *Work {
 	return w
 }
 
-// worked sums a view up; its range comes from the guesses at both ends.
+// worked sums a view up; its range comes from the guesses at both ends. An end at which the rule settles nothing at
+// all is no other guess and widens nothing (see undecided).
 func (v view) worked(s stretches, intervalMS int64) *Work {
-	w, low, high := worked(v.tries[0], s, intervalMS, v.evidence), worked(v.tries[1], s, intervalMS, v.evidence), worked(v.tries[2], s, intervalMS, v.evidence)
-	w.spread(low, high)
-	either, both := series.Union(slices.Concat(w.On, low.On, high.On)), series.Intersect(series.Intersect(w.On, low.On), high.On)
+	w := worked(v.tries[0], s, intervalMS, v.evidence)
+	on, either := [][]series.Span{w.On}, w.On
+	for _, end := range v.tries[1:] {
+		o := worked(end, s, intervalMS, v.evidence)
+		if o.KnownMS > 0 || w.KnownMS == 0 {
+			w.spread(o)
+			on, either = append(on, o.On), series.Union(slices.Concat(either, o.On))
+		}
+	}
+	w.withholdWide()
+	both := w.On
+	for _, o := range on[1:] {
+		both = series.Intersect(both, o)
+	}
 	w.Doubtful = series.Subtract(either, both)
 	return w
+}
+
+// undecided says whether the rule settles something at the best guess and nothing at one of the ends: the temperature
+// stood between that end's limits all the time.
+func (v view) undecided() bool {
+	return len(v.tries[0]) > 0 && (len(v.tries[1]) == 0 || len(v.tries[2]) == 0)
 }
 
 // times are how long the segments are on, and how long they are known, in milliseconds.
@@ -123,15 +141,16 @@ func median(v []float64) float64 {
 	return (v[n/2-1] + v[n/2]) / 2
 }
 
-// spread widens a work's figures to enclose the same figures worked out at the ends of an uncertain
-// offset; hours, and what follows from them, are withheld where the range is too wide to mean anything.
-func (w *Work) spread(ends ...*Work) {
-	for _, o := range ends {
-		w.Hours.enclose(o.Hours)
-		w.Duty.enclose(o.Duty)
-		w.Starts.enclose(o.Starts)
-		w.MedianRunMin.enclose(o.MedianRunMin)
-	}
+// spread widens a work's figures to enclose the same figures worked out at an end of an uncertain offset.
+func (w *Work) spread(o *Work) {
+	w.Hours.enclose(o.Hours)
+	w.Duty.enclose(o.Duty)
+	w.Starts.enclose(o.Starts)
+	w.MedianRunMin.enclose(o.MedianRunMin)
+}
+
+// withholdWide withholds hours, and what follows from them, where the range is too wide to mean anything.
+func (w *Work) withholdWide() {
 	for _, f := range []*Figure{&w.Hours, &w.Duty, &w.Starts, &w.MedianRunMin} {
 		f.withholdWide()
 	}

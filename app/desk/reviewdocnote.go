@@ -34,6 +34,7 @@ var reviewNotes = map[string]string{
 	"no_outdoor":                "There is no outdoor temperature, so hours of wet walls can't be worked out. A logger in the shade outdoors, or a weather station's file, would settle it.",
 	"control_is_room_mean":      "No logger is named as the one beside the thermostat, so the mean of the room's loggers stands for it.",
 	"offset_not_estimated":      "The room's temperature turned too seldom at the stages' settings to tell how far the logger reads from the thermostat; its whole error is allowed for.",
+	"undecided_at_an_end":       "Were the logger off by its whole error, the temperature would have stood between on and off all the time and the rule would settle nothing. The hours hold if the logger reads about as the thermostat does; both in the same melting ice would settle it.",
 	"in_step_with_timer":        "The record is sampled in step with the timer, so it sees the same moment of every round and says little of how long the fan ran. A logger every 7 minutes would settle it.",
 	"thermostat_apart":          "The record shows the stage starting or stopping at temperatures apart from those it is set to, by more than the logger's error: the thermostat switches elsewhere than it says, or the logger reads wrong. Both in the same melting ice would settle it.",
 	"offset_half_stage_spacing": "The logger's possible error reaches half the distance between two stages, so it can hardly tell one stage from the next.",
