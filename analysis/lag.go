@@ -28,8 +28,9 @@ func lagOf(swings []swing) float64 {
 }
 
 // withoutLag is what a curve would show without a lag of first order: T = y + τ·y' at the middle of every window of
-// about a lag's length, two readings at least, by the least-squares line through them. Over two readings this is exactly the air's mean
-// between them. Each piece of the line keeps its first and last reading as they are.
+// about a lag's length, two readings at least, by the least-squares line through them. Over two readings this is the
+// air's mean between them (the lag's equation, integrated). Each piece of the line keeps its first and last reading as
+// they are.
 func withoutLag(c series.Curve, lagMS float64) series.Curve {
 	n := max(2, 1+int(math.Round(windowLags*lagMS/float64(c.Interval()))))
 	out := series.Curve{MaxStepMS: c.MaxStepMS}
