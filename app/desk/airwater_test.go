@@ -64,7 +64,7 @@ func TestBeforeNextWinterSays(t *testing.T) {
 	v := BeforeNextOf(analysis.Input{}, r, Units{})
 	all := plain(strings.Join([]string{v.Sentence, v.Alarm, strings.Join(v.Alarms.Rows[0], "|"), v.Events[0].Text, strings.Join(v.Cautions, " ")}, "\n"))
 	for _, want := range []string{
-		"Nothing stands out", "An alarm above 8 °C for 30 min would have called once",
+		"What to change before next winter can't be told from these files. What would settle most: a logger file from inside the room.", "An alarm above 8 °C for 30 min would have called once",
 		"Above 8 °C for 30 min|1 (0–3)|1 January 04:30|1 of them logged, up to 40 min late",
 		"The fans stood from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
 		"Change one setting at a time", "carbon dioxide", "no alarm",
@@ -72,5 +72,30 @@ func TestBeforeNextWinterSays(t *testing.T) {
 		if !strings.Contains(all, want) {
 			t.Errorf("lacks %q:\n%s", want, all)
 		}
+	}
+}
+
+// "Nothing stands out" is said of a barn that held and was neither damp nor dry, and of no other.
+func TestNothingStandsOutOnlyInAGoodWinter(t *testing.T) {
+	answer := func(s analysis.State) analysis.Answer { return analysis.Answer{State: s} }
+	for held, want := range map[analysis.State]bool{analysis.Yes: true, analysis.Mostly: false, analysis.Unknown: false} {
+		r := analysis.Review{Verdict: analysis.Verdict{Held: answer(held), Damp: answer(analysis.No), Dry: answer(analysis.No)}}
+		if got := BeforeNextOf(analysis.Input{}, r, Units{}).Sentence; strings.Contains(got, "Nothing stands out") != want {
+			t.Errorf("held %v: %q", held, got)
+		}
+	}
+}
+
+// Loggers whose means agree may still have been apart in turn: 120 of 500 hours are 24 of 100, and not "no more apart
+// than two such loggers may be".
+func TestLoggersApartInTurnAreNotCalledAlike(t *testing.T) {
+	mean := func(name string, c float64) analysis.QuantityRow {
+		return analysis.QuantityRow{Quantity: "air_temperature", Place: "control", Logger: name, Mean: figureOf(c, c, c)}
+	}
+	r := analysis.Review{Quantities: []analysis.QuantityRow{mean("near", 4.4), mean("far", 4.4)},
+		Uniformity: []analysis.Uniformity{{Place: "control", KnownHours: 500, ApartHours: figureOf(120, 120, 120)}}}
+	got := plain(newBarn(analysis.Input{}, r, Units{}).spread()[0].Text)
+	if !strings.Contains(got, "more than 2.0 °C apart in 24 of 100 hours") || strings.Contains(got, "no more apart") {
+		t.Error(got)
 	}
 }

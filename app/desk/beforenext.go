@@ -34,7 +34,7 @@ func BeforeNextOf(in analysis.Input, r analysis.Review, u Units) BeforeNext {
 	v := BeforeNext{Findings: Findings(in, r, u), Cautions: []string{cautionOneAtATime, cautionAir, cautionAlarm, cautionFans, cautionElectrics}}
 	switch n := len(v.Findings); n {
 	case 0:
-		v.Sentence = "Nothing stands out that should be changed before next winter, as far as the files can tell."
+		v.Sentence = b.nothingFound()
 	case 1:
 		v.Sentence = "One thing is worth a look before next winter."
 	default:
@@ -43,6 +43,16 @@ func BeforeNextOf(in analysis.Input, r analysis.Review, u Units) BeforeNext {
 	v.Alarm, v.Alarms = b.alarmTried()
 	v.Happened, v.Events = b.happened()
 	return v
+}
+
+// nothingFound says that no finding was made. Where the barn's answers are not all good it is the causes that are not
+// known, and what would show most is said.
+func (b barn) nothingFound() string {
+	v := b.r.Verdict
+	if v.Held.State == analysis.Yes && v.Damp.State == analysis.No && v.Dry.State == analysis.No {
+		return "Nothing stands out that should be changed before next winter, as far as the files can tell."
+	}
+	return strings.TrimSpace("What to change before next winter can't be told from these files. " + b.settle())
 }
 
 // alarmTried says what an alarm on the air's temperature would have done at several lines.

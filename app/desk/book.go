@@ -78,7 +78,7 @@ func FaultOf(name string, err error) Fault {
 	case !strings.HasPrefix(text, filepath.Base(name)):
 		text = asSentence(text)
 	}
-	return Fault{Text: text, Next: "Everything else was read; put the file right and add it again."}
+	return Fault{Text: text, Next: "Everything else was read; put right what is named here and add it again."}
 }
 
 // OpenFault puts a refused winter file or plan into words.
@@ -156,7 +156,7 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	}
 	in, r := b.Result.Inputs[i], b.Result.Barns[i]
 	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), SpellsOf(in, r, u), StagesOf(in, r, u), AirWaterOf(in, r, u), BeforeNextOf(in, r, u)}
-	v.Header.Noted = noted(b.doc.Barns[i].Notes, in.Heads, r.Verdict, newBarn(in, r, u).u)
+	v.Header.Noted = noted(b.doc.Barns[i].Notes, in.Heads, r, newBarn(in, r, u).u)
 	return v, true
 }
 

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -10,7 +11,7 @@ import (
 // eventFindingWords are the findings about events and the alarm: what was seen, and what to look at.
 var eventFindingWords = map[string]findingText{
 	"power_cut": {func(b barn, f analysis.Finding) string {
-		return cutsWords(f) + " " + b.climbWords(f)
+		return b.cutsWords(f) + " " + b.climbWords(f)
 	}, "Look at what tells of a power cut, and test it. A generator wants every fan's load, its exhaust outdoors and a transfer switch, an electrician's work. No unvented burner for heat; carbon dioxide " +
 		"is high within an hour or two of the fans stopping: air first, measure, and have a second person outside."},
 	"power_cut_may_be": {func(b barn, f analysis.Finding) string {
@@ -20,22 +21,26 @@ var eventFindingWords = map[string]findingText{
 		return "On " + whole(f, "days", "day") + " there was light in the " + f.About + " at the same time of day, between " + hourOfDay(f.Figure("from_hour")) + " and " + hourOfDay(f.Figure("to_hour")) + "."
 	}, "Go in at that hour without a lamp and look for daylight at traps, flaps and doors. A visit with a lamp every day looks the same."},
 	"alarm_missed": {func(b barn, f analysis.Finding) string {
-		return "An alarm at " + b.alarmLine(f) + " would have called " + whole(f, "due", "time") + "; your notes lack " + number(f.Figure("missed").Mid, 0) + " of these calls."
+		return "An alarm at " + b.alarmLine(f) + " would have called " + timesWords(f.Figure("due")) + "; your notes lack " + number(f.Figure("missed").Mid, 0) + " of these calls."
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
-		return "The alarm called late " + whole(f, "late", "time") + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", if it is set to " + b.alarmLine(f) + "."
+		return "The alarm called late " + timesWords(f.Figure("late")) + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", if it is set to " + b.alarmLine(f) + "."
 	}, "Look at its limit, its delay and where its sensor hangs."},
 	"alarm_without_cause": {func(b barn, f analysis.Finding) string {
-		return "The alarm called " + whole(f, "calls", "time") + " while the room's logger gave no cause at " + b.alarmLine(f) + "."
+		return "The alarm called " + timesWords(f.Figure("calls")) + " while the room's logger gave no cause at " + b.alarmLine(f) + "."
 	}, "Look at where its sensor hangs and at its limit: an alarm that calls for nothing gets switched off."},
 }
 
-// cutsWords are "The power was off 2 times."
-func cutsWords(f analysis.Finding) string {
-	if n := f.Figure("cuts"); n.OK && n.Mid > 1 {
-		return "The power was off " + whole(f, "cuts", "time") + ", the worst of them as follows."
+// cutsWords are "The power was off on 4 February."
+func (b barn) cutsWords(f analysis.Finding) string {
+	day := ""
+	if f.Look.To > f.Look.From {
+		day = " on " + b.u.Dates(f.Look)
 	}
-	return "The power was off."
+	if n := f.Figure("cuts"); n.OK && n.Mid > 1 {
+		return "The power was off " + whole(f, "cuts", "time") + ", the worst of them" + cmp.Or(day, " as follows") + "."
+	}
+	return "The power was off" + day + "."
 }
 
 // climbWords are what the log measured of a climb: the first hour and the later hours apart, and how long to the alarm.

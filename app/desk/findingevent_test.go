@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 )
 
 // The sentences with their figures, read aloud.
@@ -27,13 +28,17 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 		{"light_leak", []analysis.NamedFigure{exact("days", 7), exact("from_hour", 12), exact("to_hour", 16.5)},
 			"On 7 days there was light in the room at the same time of day, between 12:00 and 16:30."},
 		{"alarm_missed", append(line, exact("due", 5), exact("missed", 2)), "An alarm at 8 °C for 30 min would have called 5 times; your notes lack 2 of these calls."},
-		{"alarm_late", append(line, exact("late", 1), exact("latest_min", 40)), "The alarm called late 1 time, by up to 40 min, if it is set to 8 °C for 30 min."},
+		{"alarm_late", append(line, exact("late", 1), exact("latest_min", 40)), "The alarm called late once, by up to 40 min, if it is set to 8 °C for 30 min."},
 		{"alarm_without_cause", append(line, exact("calls", 3)), "The alarm called 3 times while the room's logger gave no cause at 8 °C for 30 min."},
 	} {
 		v := barn{}.finding(analysis.Finding{Code: row.code, About: "room", Figures: row.figures})
 		if got := strings.ReplaceAll(v.Text, "\u2009", " "); got != row.want {
 			t.Errorf("%s:\n got %q\nwant %q", row.code, got, row.want)
 		}
+	}
+	dated := analysis.Finding{Code: "power_cut", Look: series.Span{From: day0 + 20*hourMS, To: day0 + 23*hourMS}}
+	if got := (barn{}).finding(dated).Text; !strings.HasPrefix(got, "The power was off on 1 November.") {
+		t.Errorf("the day is lacking: %q", got)
 	}
 	do := eventFindingWords["power_cut"].do
 	for _, caution := range []string{"exhaust outdoors", "transfer switch", "carbon dioxide", "second person", "unvented burner"} {

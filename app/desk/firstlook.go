@@ -67,8 +67,8 @@ func (b barn) headline() (text, sure string) {
 	text = map[analysis.State]string{analysis.Yes: "It held: ", analysis.Mostly: "It mostly held: ", analysis.No: "It did not hold: "}[a.State] +
 		OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
 	sure = knownFor(a.Coverage)
-	if e := b.errK(); e > 0 {
-		sure += "; as loggers of this kind may read " + b.u.Diff(e) + " too high or too low, " + b.shareRange(a.Figure)
+	if b.errK() > 0 {
+		sure += "; " + b.shareOff(a.Figure)
 	}
 	return text, sure + "."
 }
@@ -88,13 +88,18 @@ func (b barn) whyNotHeld(a analysis.Answer) string {
 	return a.Figure.Unknown
 }
 
-// shareRange is "it may have been 93 to 99 of 100".
-func (b barn) shareRange(f analysis.Figure) string {
-	low, high := OfHundred(f.Low/100), OfHundred(f.High/100)
-	if low == high {
-		return "which makes no difference here"
+// shareOff says how far a share may be off for what the loggers may be off by.
+func (b barn) shareOff(f analysis.Figure) string {
+	loggers := "loggers of this kind may read " + b.u.Diff(b.errK()) + " too high or too low"
+	if OfHundred(f.Low/100) == OfHundred(f.High/100) {
+		return loggers + ", which makes no difference here"
 	}
-	return "it may have been " + strings.TrimSuffix(low, " of 100") + " to " + high
+	return "as " + loggers + ", it may have been " + shareRange(f)
+}
+
+// shareRange is "93 to 99 of 100".
+func shareRange(f analysis.Figure) string {
+	return strings.TrimSuffix(OfHundred(f.Low/100), " of 100") + " to " + OfHundred(f.High/100)
 }
 
 // warm is about the time above the good band: how long, when, and what it went with.
@@ -258,13 +263,31 @@ func (b barn) spread() []Sentence {
 	}
 	s := Sentence{weight: 15 + math.Min(10*(high-low), 30)}
 	s.Text = "The loggers in the room read from " + b.u.Temp(low) + " (" + lowName + ") to " + b.u.Temp(high) + " (" + highName + ") on average"
-	if high-low <= 2*b.errK() {
+	share := b.apartShare()
+	switch {
+	case high-low <= 2*b.errK() && share < seldomApart:
 		s.Text += ": no more apart than two such loggers may be side by side."
 		return []Sentence{s}
+	case high-low <= 2*b.errK():
+		s.Text += "; the warmest and the coldest were more than " + b.u.Diff(2) + " apart in " + OfHundred(share) + " hours."
+	default:
+		s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
 	}
 	s.Mark = MarkWatch
-	s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
 	return []Sentence{s}
+}
+
+// seldomApart is the share of the hours up to which loggers that were apart leave a room one temperature.
+const seldomApart = 0.05
+
+// apartShare is the share of the known hours in which the room's loggers were more than 2 K apart.
+func (b barn) apartShare() float64 {
+	for _, u := range b.r.Uniformity {
+		if u.Place == b.place() && u.KnownHours > 0 && u.ApartHours.OK {
+			return u.ApartHours.Mid / u.KnownHours
+		}
+	}
+	return 0
 }
 
 // mid64 is the middle of a span.

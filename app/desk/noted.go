@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 	"thawbook/app/winter"
 )
 
@@ -15,7 +16,7 @@ const mostNotes = 3
 // noted is what the keeper saw, the latest notes first; the alarm's log is held against the air elsewhere and would
 // leave no room for what he saw. Where it parts from an answer it says so: the loggers
 // saw the air where they hung, the keeper saw the barn.
-func noted(notes []winter.Note, heads []analysis.HeadChange, v analysis.Verdict, u Units) string {
+func noted(notes []winter.Note, heads []analysis.HeadChange, r analysis.Review, u Units) string {
 	var parts []string
 	for i := len(notes) - 1; i >= 0 && len(parts) < mostNotes; i-- {
 		if ofAlarm(notes[i]) {
@@ -26,7 +27,7 @@ func noted(notes []winter.Note, heads []analysis.HeadChange, v analysis.Verdict,
 	if len(parts) == 0 {
 		return ""
 	}
-	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, v, u)
+	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, r, u)
 }
 
 // ofAlarm says whether a note is of the alarm's log.
@@ -72,31 +73,47 @@ func decimalsOf(v float64) int {
 	return 1
 }
 
-// seenWords are the words in a note that speak for an answer of "yes".
+// seenWords are the words in a note that speak for an answer of "yes", and the kinds of spells that bear them out.
 var seenWords = []struct {
 	words []string
 	of    func(analysis.Verdict) analysis.State
 	name  string
+	kinds []string
 }{
-	{[]string{"damp", "wet", "mould", "drip", "sweat"}, func(v analysis.Verdict) analysis.State { return v.Damp.State }, "damp"},
-	{[]string{"parched", "dried out", "too dry"}, func(v analysis.Verdict) analysis.State { return v.Dry.State }, "dryness"},
+	{[]string{"damp", "wet", "mould", "drip", "sweat"}, func(v analysis.Verdict) analysis.State { return v.Damp.State }, "damp", []string{"damp", "dew", "frost"}},
+	{[]string{"parched", "dried out", "too dry"}, func(v analysis.Verdict) analysis.State { return v.Dry.State }, "dryness", []string{"dry"}},
 }
 
-// parted says where a note and an answer part.
-func parted(notes []winter.Note, v analysis.Verdict, u Units) string {
+// parted says where a note and an answer part, and whether the loggers read what the keeper saw on that day.
+func parted(notes []winter.Note, r analysis.Review, u Units) string {
 	text := ""
 	for _, s := range seenWords {
-		if s.of(v) != analysis.No {
+		if s.of(r.Verdict) != analysis.No {
 			continue
 		}
 		for _, n := range notes {
-			if holdsAny(strings.ToLower(n.Text), s.words) {
-				text += " You saw " + s.name + " on " + u.Date(n.At) + "; the loggers, where they hung, did not."
-				break
+			if !holdsAny(strings.ToLower(n.Text), s.words) {
+				continue
 			}
+			text += " You saw " + s.name + " on " + u.Date(n.At)
+			if spellAround(r.Spells, n.At, s.kinds) {
+				text += "; so did the loggers, but not for long enough over the winter to change the answer."
+			} else {
+				text += "; the loggers, where they hung, did not."
+			}
+			break
 		}
 	}
 	return text
+}
+
+// spellAround says whether a spell of one of the kinds lies within a day of an instant, ms UTC: a note seldom says
+// the hour.
+func spellAround(spells []analysis.Spell, at int64, kinds []string) bool {
+	const day = 24 * series.HourMS
+	return slices.ContainsFunc(spells, func(s analysis.Spell) bool {
+		return slices.Contains(kinds, s.Kind) && s.Span.From < at+day && s.Span.To > at-day
+	})
 }
 
 func holdsAny(text string, words []string) bool {

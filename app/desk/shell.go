@@ -95,13 +95,21 @@ func (b barn) whoAndWhen() string {
 	line := capital(strings.Join(parts, ", ")) + ": " + b.length()
 	switch {
 	case hasRemark(b.r.Remarks, "bees_time_half_seen"):
-		line += ". When the bees went in and came out is not set down: one day is read off the loggers, the other is an end of the record (assumed)"
+		line += ". When the bees went in and came out is not set down: " + b.halfSeen() + " (assumed)"
 	case b.r.BeesTime == analysis.Assumed:
 		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
 	case b.r.BeesTime == analysis.WorkedOut:
 		line += ". The days are read off the loggers; set them down if the bees came or went on others"
 	}
 	return line + "."
+}
+
+// halfSeen says which day is read off the loggers and for which an end of the record is taken.
+func (b barn) halfSeen() string {
+	if b.r.Seen.In.OK() {
+		return "the first day is read off the loggers, the last is where the record ends"
+	}
+	return "the first day is where the record begins, the last is read off the loggers"
 }
 
 // length is the bees' time in days and how much of it is unknown.

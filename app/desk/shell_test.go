@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 	"thawbook/app/winter"
 )
 
@@ -96,12 +97,20 @@ func TestEveryStateAndEvidenceHasAWord(t *testing.T) {
 
 func TestNotesStandBesideTheAnswers(t *testing.T) {
 	notes := []winter.Note{{At: day0, Text: "Boxes wet along the wall."}, {At: day0 + 24*hourMS, Text: "Quiet."}}
-	dry := analysis.Verdict{Damp: analysis.Answer{State: analysis.No}}
+	dry := analysis.Review{Verdict: analysis.Verdict{Damp: analysis.Answer{State: analysis.No}}}
 	got := noted(notes, nil, dry, Units{})
 	if want := "You noted 2 November: Quiet; 1 November: Boxes wet along the wall. You saw damp on 1 November; the loggers, where they hung, did not."; got != want {
 		t.Errorf("%q", got)
 	}
-	wet := analysis.Verdict{Damp: analysis.Answer{State: analysis.Yes}}
+	dry.Spells = []analysis.Spell{{Kind: "damp", Span: series.Span{From: day0 + 30*hourMS, To: day0 + 40*hourMS}}}
+	if got := noted(notes, nil, dry, Units{}); !strings.Contains(got, "the loggers, where they hung, did not") {
+		t.Errorf("a damp spell on another day bears nothing out: %q", got)
+	}
+	dry.Spells[0].Span.From = day0 + 20*hourMS
+	if got := noted(notes, nil, dry, Units{}); !strings.Contains(got, "You saw damp on 1 November; so did the loggers") {
+		t.Errorf("a damp spell on the day of the note: %q", got)
+	}
+	wet := analysis.Review{Verdict: analysis.Verdict{Damp: analysis.Answer{State: analysis.Yes}}}
 	if got := noted(notes, nil, wet, Units{}); strings.Contains(got, "did not") {
 		t.Errorf("eyes and loggers agree, yet: %q", got)
 	}

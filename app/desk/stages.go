@@ -120,7 +120,7 @@ func (b barn) stageSentence() (text, sure string) {
 	}
 	sure = knownFor(a.Coverage) + ", " + evidenceWord(a.Figure.Evidence)
 	if low, high := OfHundred(a.Figure.Low/100), OfHundred(a.Figure.High/100); low != high {
-		sure += "; " + b.shareRange(a.Figure)
+		sure += "; it may have been " + shareRange(a.Figure)
 	}
 	if a.Figure.Evidence == analysis.WorkedOut {
 		sure += b.offsetWords()

@@ -146,7 +146,7 @@ func TestHeadCountAndSweepings(t *testing.T) {
 		"one.csv": logOf("Time,Temperature (°C)", "2025-11-01 00:00", 165, 60, isoFace, func(time.Time) string { return "4.0" }),
 	})
 	within(t, "hive-days", r.Barns[0].HiveDays.Mid, 89650, 1e-6)
-	text := plain(noted(r.Winter.Barns[0].Notes, r.Inputs[0].Heads, r.Barns[0].Verdict, Units{}))
+	text := plain(noted(r.Winter.Barns[0].Notes, r.Inputs[0].Heads, r.Barns[0], Units{}))
 	if !strings.Contains(text, "20 January: sweepings, 3 pails (0.5 pails per 100 hives)") {
 		t.Error(text)
 	}

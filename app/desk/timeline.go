@@ -111,10 +111,19 @@ func (b barn) timelineSentence() string {
 	}
 	text := "The room read " + b.tempRange(row.Min.Mid, row.Max.Mid)
 	if len(spells) == 0 {
-		return text + ", never outside the safe band for as much as an hour."
+		return text + ", never outside " + b.safeBand() + " for as much as an hour."
 	}
 	l := longestSpell(spells)
-	return text + "; the longest spell outside the safe band was " + spellWord(l.Kind) + ", " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + "."
+	return text + "; the longest spell outside " + b.safeBand() + " was " + spellWord(l.Kind) + ", " + Hours(l.Hours) + " on " + b.u.Dates(l.Span) + "."
+}
+
+// safeBand is the temperatures the room should keep between, "2–6 °C".
+func (b barn) safeBand() string {
+	row, ok := b.band("air_temperature", "good")
+	if !ok || row.Low == nil || row.High == nil {
+		return "the safe temperatures"
+	}
+	return rangeOf(b.u.Limit(*row.Low), b.u.LimitWithUnit(*row.High))
 }
 
 // tempRange is "3.5–13.8 °C".

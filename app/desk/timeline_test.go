@@ -122,11 +122,11 @@ func TestTimeBeyondTheBeesIsShadedApart(t *testing.T) {
 
 func TestTimelineSentence(t *testing.T) {
 	got := plain(lanesOf(rich(t)).Sentence)
-	want := "The room read 4.0–9.0 °C; the longest spell outside the safe band was warm, 61 h on 20–23 December."
+	want := "The room read 4.0–9.0 °C; the longest spell outside 2–6 °C was warm, 61 h on 20–23 December."
 	if got != want {
 		t.Errorf("%q", got)
 	}
-	if got := lanesOf(even(t)).Sentence; !strings.Contains(got, "never outside the safe band") {
+	if got := lanesOf(even(t)).Sentence; !strings.Contains(got, "never outside 2–6") {
 		t.Errorf("%q", got)
 	}
 }

@@ -310,14 +310,15 @@ func (f *Figure) columns(dst []pixelColumn, cols []series.Column, l *Layout, i i
 	return dst, cols
 }
 
-// addVeil tints, column by column, from the lowest to the highest of the traces on the shared scale.
+// addVeil tints, column by column, from the lowest to the highest of the traces on the shared scale; the
+// weather is no part of what spreads.
 func (f *Figure) addVeil(l *Layout, i int) {
 	v := f.addLayer(alpha(f.Theme.Muted, 0.2), 0)
 	for range l.Plot.Dx() {
 		v.cols = append(v.cols, pixelColumn{top: math.Inf(1), bottom: math.Inf(-1)})
 	}
 	for j, t := range f.Lanes[i].Traces {
-		if t.OwnScale || t.Pyramid == nil {
+		if t.OwnScale || t.Outside || t.Pyramid == nil {
 			continue
 		}
 		for k, p := range f.px[j] {

@@ -292,3 +292,23 @@ func BenchmarkDraw(b *testing.B) {
 		f.Draw(im, 1)
 	}
 }
+
+// The weather on the loggers' own scale is no part of the room's spread: between a room at 6 and 8 °C and weather at
+// 1 °C the page stays untinted, between the loggers it is tinted.
+func TestTheWeatherWidensNoVeil(t *testing.T) {
+	level := func(v float64) series.Curve {
+		return series.Curve{Readings: series.Readings{At: []int64{0, 30 * series.HourMS}, Val: []float64{v, v}}, MaxStepMS: 30 * series.HourMS}
+	}
+	f := &Figure{Theme: Light(), View: series.Span{From: 0, To: 30 * series.HourMS}, Lanes: []Lane{{Range: &Range{0, 10}, Veil: true, Traces: []Trace{
+		NewTrace("near", level(6), color.NRGBA{}), NewTrace("far", level(8), color.NRGBA{}), NewTrace("outdoors", level(1), color.NRGBA{})}}}}
+	f.Lanes[0].Traces[2].Outside = true
+	im := image.NewRGBA(image.Rect(0, 0, 900, 300))
+	l := f.Draw(im, 1)
+	x := int(l.TimeToPixel(15*series.HourMS)) + 4
+	for v, tinted := range map[float64]bool{7: true, 3.5: false} {
+		got := color.NRGBAModel.Convert(im.At(x, int(l.y(0, v, false))))
+		if (got != f.Theme.Surface) != tinted {
+			t.Errorf("at %v °C the page is %v, tinted %v", v, got, tinted)
+		}
+	}
+}

@@ -76,6 +76,7 @@ type Trace struct {
 	Width    float64     // design pixels; 0: 1.5, or 1 for a muted trace
 	Muted    bool
 	OwnScale bool // takes a scale of its own, at the right, where it would flatten the others
+	Outside  bool // the weather: it widens no veil
 	Veiled   bool // widens the lane's veil and has no line of its own
 }
 

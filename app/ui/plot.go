@@ -49,6 +49,7 @@ func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
 		}
 		trace := chart.NewTrace(t.Name, t.Curve, ink)
 		trace.Muted, trace.OwnScale = t.Role != desk.Firm, t.OwnScale
+		trace.Outside = t.Role == desk.Outside
 		trace.Veiled = t.Role == desk.Thin && len(l.Traces) > mostLines
 		out.Traces = append(out.Traces, trace)
 	}

@@ -151,9 +151,9 @@ func (r *rail) at(pos fyne.Position) int {
 	return i
 }
 
-// lineHigh is the height of a line, less what the list leaves between two.
+// lineHigh is the height of a line.
 func lineHigh() float32 {
-	return newRow(desk.MarkNone, "name", "note", nil).MinSize().Height - theme.Padding()
+	return newRow(desk.MarkNone, "name", "note", nil).MinSize().Height
 }
 
 // railList is a list of lines of which only those in sight are made: a winter may have five hundred loggers.
