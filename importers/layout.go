@@ -236,10 +236,18 @@ func headRecords(head []byte, last bool) []record {
 	return kept
 }
 
+// cut splits every line into its cells, which share one list.
 func cut(lines []record, split splitters) []record {
 	out := make([]record, len(lines))
+	var all, row [][]byte
 	for i, r := range lines {
-		r.cells, _ = split.quoted(nil, r.text, maxColumns+1)
+		row, _ = split.quoted(row[:0], r.text, maxColumns+1)
+		if len(all)+len(row) > cap(all) {
+			all = make([][]byte, 0, max(len(row)*(len(lines)-i), len(row)))
+		}
+		from := len(all)
+		all = append(all, row...)
+		r.cells = all[from:len(all):len(all)]
 		out[i] = r
 	}
 	return out

@@ -239,13 +239,21 @@ func instantsBeside(rows []record, s stampFit) (clockFit, bool) {
 
 // worthTrying reads a few cells spread over the rows. Each mark of a form takes a byte at least.
 func worthTrying(rows []record, col int, form dateForm) bool {
+	return probe(rows, func(r record) bool {
+		cell := cutApostrophe(trim(r.cells[col]))
+		if len(cell) < len(form.pattern) {
+			return false
+		}
+		_, _, ok := form.parseDate(cell)
+		return ok
+	})
+}
+
+// probe says whether something holds for one of a few rows spread over all.
+func probe(rows []record, holds func(record) bool) bool {
 	const probes = 12
 	for i := range probes {
-		cell := cutApostrophe(trim(rows[(len(rows)-1)*i/(probes-1)].cells[col]))
-		if len(cell) < len(form.pattern) {
-			continue
-		}
-		if _, _, ok := form.parseDate(cell); ok {
+		if holds(rows[(len(rows)-1)*i/(probes-1)]) {
 			return true
 		}
 	}

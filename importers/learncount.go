@@ -101,6 +101,9 @@ func yearsFit(rows []record) (clockFit, bool) {
 // Rows of words, as headers that come again, don't count.
 func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, ok bool) {
 	c := &clock{read: readCount, columns: []int{col}, scale: 1}
+	if !probe(rows, func(r record) bool { v, _, ok := anyNumber(trim(r.cells[col])); return ok && v >= low && v <= high }) {
+		return fit, false, false
+	}
 	first, hits, down, up, wordy := -1, 0, 0, 0, 0
 	before := low
 	for i, r := range rows {

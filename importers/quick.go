@@ -2,8 +2,6 @@ package importers
 
 import (
 	"bytes"
-	"encoding/binary"
-	"math/bits"
 )
 
 // The quick path reads a row in one pass over its bytes when nothing about it is odd: no quotes, a time on the
@@ -48,37 +46,48 @@ func (s *scan) planQuick() {
 	s.held = make([]quickCell, len(s.columns))
 }
 
-// quick reads the row at pos. end is where the next one starts.
-func (s *scan) quick(chunk []byte, pos int) (end int, ok bool) {
-	var at int64
-	p, delimiter := pos, s.delimiter[0]
-	for i := range s.steps {
-		switch st := s.steps[i]; st.kind {
-		case stepClock:
-			at, p, ok = s.clock.quick(chunk, p)
-		case stepNumber:
-			h := &s.held[st.value]
-			h.v, h.decimals, p, ok = quickNumber(chunk, p, s.mark)
-		default:
-			for p < len(chunk) && chunk[p] != delimiter && chunk[p] != '\n' {
+// quickRows reads rows from pos on for as long as nothing about them is odd, and says where the next one starts.
+func (s *scan) quickRows(chunk []byte, pos int) int {
+	steps, held, mark, delimiter := s.steps, s.held, s.mark, s.delimiter[0]
+	for pos < len(chunk) {
+		var at int64
+		ok := true
+		p := pos
+		for i := range steps {
+			if i > 0 {
+				if p >= len(chunk) || chunk[p] != delimiter {
+					return pos
+				}
 				p++
 			}
-			ok = true
-		}
-		if !ok || p >= len(chunk) {
-			return 0, false
-		}
-		if i < len(s.steps)-1 {
-			if chunk[p] != delimiter {
-				return 0, false
+			switch st := steps[i]; st.kind {
+			case stepNumber:
+				h := &held[st.value]
+				h.v, h.decimals, p, ok = quickNumber(chunk, p, mark)
+			case stepClock:
+				at, p, ok = s.clock.quick(chunk, p)
+			default:
+				for p < len(chunk) && chunk[p] != delimiter && chunk[p] != '\n' {
+					p++
+				}
 			}
-			p++
+			if !ok {
+				return pos
+			}
 		}
-	}
-	if end, ok = s.quickEnd(chunk, p, delimiter); ok {
+		if p >= len(chunk) {
+			return pos
+		}
+		end := p + 1
+		if chunk[p] != '\n' {
+			if end, ok = s.quickEnd(chunk, p, delimiter); !ok {
+				return pos
+			}
+		}
+		pos = end
 		s.keep(at)
 	}
-	return end, ok
+	return pos
 }
 
 // quickEnd finds the end of the line behind the last cell that is looked at.
@@ -96,18 +105,28 @@ func (s *scan) quickEnd(chunk []byte, p int, delimiter byte) (end int, ok bool) 
 	return p + n + 1, n >= 0
 }
 
-// keep keeps a row that was read.
+// keep keeps a row that was read. The lists are filled here and not by their add, which would be a call for each.
 func (s *scan) keep(at int64) {
 	if len(s.pending) > 0 && !s.startsBlock(at) {
 		s.settle(false)
 	}
-	s.time(at, 0)
+	if row := s.times.n; len(s.lines) == 0 || s.line-s.lastLine.line != row-s.lastLine.row {
+		s.beginLines(row)
+	}
+	t := &s.times
+	if len(t.open) == cap(t.open) {
+		t.grow()
+	}
+	t.open, t.n = append(t.open, at), t.n+1
 	for i := range s.columns {
-		c, h := &s.columns[i], s.held[i]
+		c, h := &s.columns[i], &s.held[i]
 		if h.decimals >= 0 {
 			c.decimals[h.decimals]++
 		}
-		c.cells.add(h.v)
+		if len(c.cells.open) == cap(c.cells.open) {
+			c.cells.grow()
+		}
+		c.cells.open, c.cells.n = append(c.cells.open, h.v), c.cells.n+1
 	}
 	s.rows++
 	s.line++
@@ -165,81 +184,38 @@ func pair(a, b byte) uint {
 	return uint(a)*10 + uint(b)
 }
 
-// Eight bytes at a time: every byte less '0', which bytes are then more than 9, and what joins eight digits to a number.
-const (
-	eachZero  = 0x3030303030303030
-	toTop     = 0x7676767676767676 // 10 and more reach the byte's highest bit
-	topBits   = 0x8080808080808080
-	pairMask  = 0x000000FF000000FF
-	fromPairs = 100 + 1_000_000<<32
-	fromEnds  = 1 + 10_000<<32
-)
-
 // quickNumber reads a number of at most fastDigits digits, or an empty cell, and where it stops. decimals is
-// −1 for an empty cell. What stops it is for the caller to judge. A number that ends within eight bytes, as
-// loggers print it, is read from all of them at once.
+// −1 for an empty cell. What stops it is for the caller to judge.
 func quickNumber(b []byte, p int, mark byte) (v float64, decimals, next int, ok bool) {
-	first := p
+	neg := false
 	if p < len(b) && b[p] == '-' {
-		first++
-	}
-	if len(b)-first < 8 {
-		return slowNumber(b, p, mark)
-	}
-	word := binary.LittleEndian.Uint64(b[first:]) ^ eachZero
-	others := (word + toTop | word) & topBits // right up to the first byte that is no digit, or the second where that is a mark
-	digits := bits.TrailingZeros64(others) / 8
-	end := digits
-	if digits < 8 && b[first+digits] == mark {
-		whole := uint64(1)<<(8*digits) - 1
-		end = bits.TrailingZeros64(others&^(0x80<<(8*digits))) / 8
-		word = word&whole | word>>8&^whole
-		decimals = end - digits - 1
-		digits = end - 1
-	}
-	switch {
-	case end == 8:
-		return slowNumber(b, p, mark)
-	case end == 0 && first == p:
-		return missing, -1, p, true
-	case digits == 0:
-		return 0, 0, first + end, false
-	}
-	word <<= 8 * (8 - digits)
-	word = word*10 + word>>8
-	v = float64((word&pairMask*fromPairs + word>>16&pairMask*fromEnds) >> 32)
-	if decimals > 0 {
-		v /= pow10[decimals]
-	}
-	if first > p {
-		v = -v
-	}
-	return v, decimals, first + end, true
-}
-
-// slowNumber is quickNumber byte by byte.
-func slowNumber(b []byte, p int, mark byte) (v float64, decimals, next int, ok bool) {
-	start, point := p, -1
-	if p < len(b) && b[p] == '-' {
+		neg = true
 		p++
 	}
-	first := p
-	var digits uint64
-	for ; p < len(b); p++ {
-		if c := b[p] - '0'; c <= 9 {
-			digits = digits*10 + uint64(c)
-		} else if b[p] == mark && point < 0 {
-			point = p
-		} else {
+	first, digits := p, uint64(0)
+	for p < len(b) {
+		c := b[p] - '0'
+		if c > 9 {
 			break
 		}
+		digits = digits*10 + uint64(c)
+		p++
 	}
 	count := p - first
-	if point >= 0 {
-		decimals = p - 1 - point
-		count--
-	}
-	if p == start {
+	if p < len(b) && b[p] == mark {
+		p++
+		from := p
+		for p < len(b) {
+			c := b[p] - '0'
+			if c > 9 {
+				break
+			}
+			digits = digits*10 + uint64(c)
+			p++
+		}
+		decimals = p - from
+		count += decimals
+	} else if count == 0 && !neg {
 		return missing, -1, p, true
 	}
 	if count == 0 || count > fastDigits {
@@ -249,7 +225,7 @@ func slowNumber(b []byte, p int, mark byte) (v float64, decimals, next int, ok b
 	if decimals > 0 {
 		v /= pow10[decimals]
 	}
-	if first > start {
+	if neg {
 		v = -v
 	}
 	return v, decimals, p, true

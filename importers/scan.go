@@ -29,6 +29,7 @@ type scan struct {
 	at       []int64  // times in one piece, once all are read
 	offsets  []Offset // by row
 	lines    []rowLine
+	lastLine rowLine // of lines, the last
 	rows     int
 	readRows int     // rows with times of their own, where the ends of runs follow them
 	sideAt   []int64 // the row\'s times of the tables beside the first
@@ -117,9 +118,8 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 	}
 	for pos := 0; pos < len(chunk); {
 		if s.steps != nil && !quoted {
-			if end, ok := s.quick(chunk, pos); ok {
-				pos = end
-				continue
+			if pos = s.quickRows(chunk, pos); pos == len(chunk) {
+				break
 			}
 		}
 		record, end, lines := nextRecord(chunk, pos, last, quoted)
@@ -196,8 +196,8 @@ func (s *scan) gather() {
 func (s *scan) time(at, offset int64) {
 	row := s.times.n
 	s.times.add(at)
-	if n := len(s.lines); n == 0 || s.line-s.lines[n-1].line != row-s.lines[n-1].row {
-		s.lines = append(s.lines, rowLine{row, s.line})
+	if len(s.lines) == 0 || s.line-s.lastLine.line != row-s.lastLine.row {
+		s.beginLines(row)
 	}
 	if n := len(s.offsets); s.clock.zoned && (n == 0 || s.offsets[n-1].MS != offset) {
 		s.offsets = append(s.offsets, Offset{row, offset})
@@ -205,6 +205,12 @@ func (s *scan) time(at, offset int64) {
 	if s.keyed != nil {
 		s.keyed.add(s.cells)
 	}
+}
+
+// beginLines notes the line of a row that does not follow on the row before it.
+func (s *scan) beginLines(row int) {
+	s.lastLine = rowLine{row, s.line}
+	s.lines = append(s.lines, s.lastLine)
 }
 
 // lineOf is the physical line of a row.

@@ -13,6 +13,7 @@ const shiftedShare, minShifted = 10, 3
 func (l *layout) shifted(records []record) int {
 	first, found, timed := 0, 0, 0
 	spans, oneTime := l.spans(records), l.hasOneTime(records)
+	var padded [][]byte
 	for _, r := range records {
 		if r.line < l.line || isVacant(r.cells) {
 			continue
@@ -22,7 +23,8 @@ func (l *layout) shifted(records []record) int {
 			timed++
 			moved = len(r.cells) != l.width && l.fitsMoved(r.cells, spans)
 		} else {
-			moved = oneTime && l.timeMoved(r.cells)
+			padded = besideEmpty(padded, r.cells)
+			moved = oneTime && l.timeMoved(padded)
 		}
 		if moved {
 			if found++; first == 0 {
@@ -50,17 +52,23 @@ func (l *layout) misplaced(records []record, name string) error {
 
 // hasOneTime says whether no row has a second time, in UTC perhaps, beside the clock's.
 func (l *layout) hasOneTime(records []record) bool {
+	var padded [][]byte
 	for _, r := range records {
-		if l.reads(r) && l.timeMoved(r.cells) {
+		padded = besideEmpty(padded, r.cells)
+		if l.reads(r) && l.timeMoved(padded) {
 			return false
 		}
 	}
 	return true
 }
 
-// timeMoved says whether a row has a time one to three cells beside the clock's columns.
-func (l *layout) timeMoved(cells [][]byte) bool {
-	padded := append(make([][]byte, 3), cells...)
+// besideEmpty is a row behind three empty cells, in the memory of the one before.
+func besideEmpty(padded, cells [][]byte) [][]byte {
+	return append(append(padded[:0], nil, nil, nil), cells...)
+}
+
+// timeMoved says whether a row, behind three empty cells, has a time one to three cells beside the clock's columns.
+func (l *layout) timeMoved(padded [][]byte) bool {
 	for by := range 7 {
 		if by < len(padded) && by != 3 {
 			if _, _, ok := l.clock.read(l.clock, padded[by:]); ok {
