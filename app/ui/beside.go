@@ -3,7 +3,9 @@ package ui
 import "time"
 
 // patience is how long the window waits for what is made beside it: what is there by then is shown without a flicker.
-var patience = 25 * time.Millisecond
+var patience = shippedPatience
+
+const shippedPatience = 25 * time.Millisecond
 
 // beside makes what a page shows beside the window, so that ten million readings do not hold it up. Its methods belong to
 // the main goroutine; the zero value with its functions set is ready.

@@ -6,8 +6,6 @@ import (
 	"time"
 )
 
-var shippedPatience = patience
-
 // The window waits as long as a busy machine may take, so that a test sees every page at once.
 func init() { patience = 20 * time.Second }
 
