@@ -175,7 +175,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return l.keyKindOf(c.index)
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
-	case t.isDevice(rows) && t.fractions == 0 && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
+	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
 		return device
 	case t.filled == 0:
 		return vacant

@@ -25,7 +25,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			first = i
 		case l.delimiter == "blanks" && len(r.cells) > l.width+1, len(r.cells) != l.width && countNumbers(r.cells) > 1:
 			return nil, units, len(above)
-		case filledCells(r.cells) >= max(2, l.width/2):
+		case filledCells(r.cells) >= max(2, l.filled/2):
 			if first >= 0 {
 				l.start, l.line = above[first].pos, above[first].line
 			}
@@ -47,9 +47,10 @@ func (l *layout) namesHours(cells [][]byte) bool {
 
 // groupNames reads a line above the header that names groups of columns: words over some columns, each good up
 // to the next, and none over the clock unless the header has none there
-// or has it again in tables beside the first. It is nil when the line is none.
+// or names the row itself, or has it again in tables beside the first. It is nil when the line is none.
 func (l *layout) groupNames(cells, header [][]byte) []string {
-	bare, beside := len(l.clock.cell(header, 0)) == 0, len(l.clock.shifts(texts(header))) > 0
+	corner := l.clock.cell(header, 0)
+	bare, beside := len(corner) == 0 || anyPhrase(variableNames, words(text(corner))), len(l.clock.shifts(texts(header))) > 0
 	if len(cells) != len(header) || filledCells(cells) < 2 || filledCells(cells) == len(cells) && !bare || hasNumber(cells) {
 		return nil
 	}
@@ -118,6 +119,14 @@ func nearestFilled(rows []record) [][]byte {
 	return nil
 }
 
+// filledColumns counts the columns that hold something in some row.
+func (l *layout) filledColumns(rows []record) (n int) {
+	for i := range l.width {
+		n += one(slices.ContainsFunc(rows, func(r record) bool { return len(trim(r.cells[i])) > 0 }))
+	}
+	return n
+}
+
 // overFilled puts names over the columns that hold something where there are as many of these: what parts the
 // cells of the rows stands between them twice.
 func (l *layout) overFilled(rows []record, names []string) []string {
@@ -156,7 +165,8 @@ func isUnitsRow(cells [][]byte) bool {
 			units++
 			continue
 		}
-		if q, _ := quantityOf(words(s), ""); q != Other && len(s) >= shortestWord {
+		w := words(s)
+		if q, _ := quantityOf(w, ""); len(s) >= shortestWord && (q != Other || anyPhrase(clockNames, w)) {
 			return false
 		}
 		if isTimePattern(s) || s != "" && isMissing(trim(c)) {

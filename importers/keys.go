@@ -62,11 +62,16 @@ func (l *layout) keepValues() {
 	}
 }
 
-// keepUnits takes the columns of units that stand behind columns of values, where they name one throughout.
+// keepUnits takes the columns of units that stand behind columns of values, where they name one throughout. Those
+// of temperatures are read row by row.
 func (l *layout) keepUnits(rows []record, found []column) {
 	l.beside = map[int]string{}
 	for _, c := range found {
 		if c.kind != unitCell {
+			continue
+		}
+		if c.index > 0 && l.tally(rows, c.index).areTemperatures() {
+			l.keys = append(l.keys, c)
 			continue
 		}
 		l.keys = append(l.keys, column{index: c.index, kind: ordinal})

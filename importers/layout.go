@@ -56,6 +56,7 @@ type layout struct {
 	delimiter  string
 	split      splitters
 	width      int // cells of a data line
+	filled     int // columns that hold something in some row
 	mark       byte
 	marked     bool // a number with a fraction was seen
 	clock      *clock
@@ -306,6 +307,7 @@ func (l *layout) try(records []record) bool {
 	top := indexOfLine(records, l.line)
 	rows = l.timed(rows)
 	l.timedRows = len(rows)
+	l.filled = l.filledColumns(rows)
 	names, units, headerAt := l.findHeader(records[:top])
 	if names == nil {
 		names = l.namesInCells(rows)

@@ -7,6 +7,9 @@ package importers
 func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	data := rows[s.first:]
 	names := nameRow(rows[:s.first])
+	if _, across := s.fit(readDate).clock.hoursOf(names); across {
+		return clockFit{}, false
+	}
 	s.empty = len(data) - filledFrom(rows, s.column, s.first)
 	for _, col := range nearestFirst(len(rows[0].cells), s.column) {
 		name := ""

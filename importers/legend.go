@@ -82,7 +82,7 @@ func sharedLetters(names []string) map[string]bool {
 	out := map[string]bool{}
 	for _, name := range names {
 		w := words(name)
-		if len(w) < 2 || !strings.Contains(" c f k ", " "+w[len(w)-1].low+" ") {
+		if len(w) < 2 || unitOf(name) != "" || !strings.Contains(" c f k ", " "+w[len(w)-1].low+" ") {
 			continue
 		}
 		if q, _ := quantityOf(w[:len(w)-1], ""); !isTemperature(q) {

@@ -3,6 +3,7 @@ package importers
 import (
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // A table may have a row for each day and a column for each hour. Such columns are one series.
@@ -28,17 +29,28 @@ func (c *clock) hoursOf(names []string) (hours map[int]int64, ok bool) {
 		case isHour && ms <= last:
 			return nil, false
 		case isHour:
-			hours[i], last, numbered = ms, ms, numbered || len(name) <= 2
+			hours[i], last, numbered = ms, ms, numbered || ms%hourMS == 0 && !strings.ContainsAny(name, ":.")
 		}
 	}
 	return hours, len(hours) >= leastHours && (!numbered || len(hours) == allHours)
 }
 
 // timed says whether the clock reads more than dates.
-func (c *clock) timed() bool { return c.parts != nil || c.stamps || len(c.columns) > 1 || c.name != "" }
+func (c *clock) timed() bool {
+	if c.parts != nil {
+		return slices.ContainsFunc(c.parts, func(p part) bool { return p > partDay && p != partYearDay })
+	}
+	return c.stamps || len(c.columns) > 1 || c.name != ""
+}
+
+// hourWords may stand before an hour's number, lower case.
+var hourWords = wordSet("h", "hr", "hour", "std", "stunde", "hora", "heure", "timme", "tunti")
 
 // hourName reads a name as a time of day: printed, or an hour's number.
 func hourName(name string) (ms int64, ok bool) {
+	if w := words(name); len(w) == 2 && hourWords[w[0].low] {
+		name = w[1].typed
+	}
 	if hour, err := strconv.Atoi(name); err == nil && len(name) <= 2 && hour >= 0 && hour <= 24 {
 		return int64(hour) * hourMS, true
 	}

@@ -4,25 +4,25 @@ import "strings"
 
 // quantityNames say which quantity a column's name means: the first row with a phrase whose stems are all
 // in the name wins. A stem with a star at its end is the beginning of a word, with stars at both ends a
-// part of one. Rows of Other take names that would fall to a later row by mistake.
+// part of one; aeaaei is Cyrillic влажн in the wrong encoding. Rows of Other take names that would fall to a later row by mistake.
 var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
 	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex",
-		"set* point*", "setpoint*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
+		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*"}},
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
-		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*"}},
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*"}},
 	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "drybulb*", "dry* bulb*"}},
+		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "drybulb*", "dry* bulb*"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
@@ -30,7 +30,7 @@ var quantityNames = []struct {
 }
 
 // humidityInitials stand for humidity where the unit is percent.
-var humidityInitials = wordSet("u", "uu", "h", "fi")
+var humidityInitials = wordSet("r", "u", "uu", "h", "fi")
 
 // quantityUnits say what a unit alone gives away where the name says nothing.
 var quantityUnits = map[string]Quantity{
@@ -52,7 +52,7 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 
 // deviceNames are the stems of columns that say which logger a row is from.
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
-	"location*", "ort", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
+	"location*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
 
 // clockNames are the stems of columns that hold a time.
 var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl",

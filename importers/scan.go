@@ -187,6 +187,7 @@ func (s *scan) gather() {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.settleRowUnits()
 	s.keyByBlock()
 	s.splitByKey()
 	s.dropSentinels()

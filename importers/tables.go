@@ -192,7 +192,7 @@ var pageWords = []string{"page", "seite", "sida", "side ", "pagina", "lehe", "co
 // titleOf is the logger's name in a line above a header; keyed says that the line has a word that leads to
 // a name. Lines of several cells without such a word, and those that end or page a table, are no titles.
 func titleOf(line string) (title string, keyed bool) {
-	line = strings.Trim(line, "\"#-=*[];,\t ")
+	line = strings.Trim(line, "\"#-=*[];,\t\f ")
 	if line == "" || hasAnyPrefix(strings.ToLower(line), slices.Concat(footWords, pageWords)) {
 		return "", false
 	}

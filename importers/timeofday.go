@@ -139,19 +139,30 @@ func clockDigits(s []byte) (ms int64, n int, ok bool) {
 	}
 	h, _ := digits(s, n)
 	mark := s[n]
-	m, ok := digits(s[n+1:], 2)
-	if n += 3; !ok || m > 59 {
+	m, size, ok := sixtieth(s[n+1:], mark)
+	if n += 1 + size; !ok || m > 59 {
 		return 0, 0, false
 	}
 	if n >= len(s) || s[n] != mark {
-		return clockMS(h, m, 0), n, true
+		return clockMS(h, m, 0), n, size == 2
 	}
-	sec, ok := digits(s[n+1:], 2)
-	if n += 3; !ok || sec > 60 {
+	sec, size, ok := sixtieth(s[n+1:], mark)
+	if n += 1 + size; !ok || sec > 60 {
 		return 0, 0, false
 	}
 	fraction, size := fractionMS(s[n:])
 	return clockMS(h, m, sec) + fraction, n + size, true
+}
+
+// sixtieth reads minutes or seconds and how many digits they take: two, or behind a colon one whose nought was not
+// printed. A time without seconds that ends in one digit may be cut off.
+func sixtieth(s []byte, mark byte) (v, size int, ok bool) {
+	if size = countDigits(s); size == 1 && mark == ':' {
+		v, ok = digits(s, 1)
+		return v, 1, ok
+	}
+	v, ok = digits(s, 2)
+	return v, 2, ok
 }
 
 // timeWords may stand behind a time of a 24-hour clock and add nothing.

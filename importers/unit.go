@@ -11,7 +11,7 @@ var unitSpellings = []struct {
 	unit      string
 	spellings []string
 }{
-	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "celcius", "degcelcius", "degreescelcius"}},
+	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "¡æ", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "celcius", "degcelcius", "degreescelcius"}},
 	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "øf", "¡f", "ï¿½f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
 	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
@@ -64,7 +64,7 @@ var closers = map[byte]byte{')': '(', ']': '[', '}': '{'}
 // cutUnit takes the unit off a header: in brackets anywhere, behind a comma or slash, behind a blank at the
 // end, or as the last word. name is the header without it; a header that is nothing but a unit keeps it.
 func cutUnit(header string) (name, unit string) {
-	if whole := unitOf(header); whole != "" && strings.ContainsAny(header, "°%℃℉") {
+	if whole := unitOf(header); whole != "" && (strings.ContainsAny(header, "°%℃℉") || unitFits(AirTemperature, whole) && len(header) >= shortestWord) {
 		return header, whole
 	}
 	if name, inner, found := cutBrackets(header); found && name != "" {

@@ -9,7 +9,7 @@ import (
 )
 
 // letterFolds are letters that don't come apart into a base letter and an accent.
-var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "Ae", "ß", "ss", "ł", "l", "Ł", "L", "đ", "d", "₂", "2", "ª", "a")
+var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "Ae", "ß", "ss", "ł", "l", "Ł", "L", "đ", "d", "ı", "i", "₂", "2", "ª", "a")
 
 // fold strips accents, so that one stem stands for a word however it is typed.
 func fold(s string) string {

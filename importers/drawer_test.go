@@ -1,0 +1,79 @@
+package importers
+
+import "testing"
+
+// drawer holds small files of our own as they lie together in a keeper's drawer: printed in pages, from loggers told
+// to go on in another unit, from clocks that print no noughts, from sheets of hours; each with what a person reads in it.
+var drawer = []struct{ name, in, want string }{
+	{"a unit of its own for every row, which changes half-way: 41 °F is 5 °C, 50 °F 10 °C",
+		"Time,Temp,Unit,RH\n2026-01-13 00:00,4.5,C,80\n2026-01-13 00:10,4.0,C,81\n2026-01-13 00:20,41.0,F,82\n2026-01-13 00:30,50.0,F,83\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+f|Temp|2 air_temperature degC column n4 m0 u0 2026-01-13T00:00:00..2026-01-13T00:30:00 4..10
+f|RH|4 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T00:30:00 0.8..0.83`},
+	{"a unit that a later row does not name",
+		"Time,Temp,Unit\n2026-01-13 00:00,4.5,C\n2026-01-13 00:10,41.0,F\n2026-01-13 00:20,7.0,\n2026-01-13 00:30,50.0,F\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+f|Temp|2 air_temperature degC column n3 m0 u1 2026-01-13T00:00:00..2026-01-13T00:30:00 4.5..10`},
+	{"times without noughts, blanks behind the commas",
+		"13/1/2026 8:0:0, 4.5, 80.5\n13/1/2026 8:0:30, 4.0, 81.5\n13/1/2026 8:1:0, 3.5, 82.5\n13/1/2026 8:10:5, 3.0, 83.5\n",
+		`utf-8 "," "." line 1 rows 4 bad 0 clock [1] dmy
+f||2 air_temperature degC values n4 m0 u0 2026-01-13T08:00:00..2026-01-13T08:10:05 3..4.5
+f||3 relative_humidity percent values n4 m0 u0 2026-01-13T08:00:00..2026-01-13T08:10:05 0.805..0.835
+ask pairing [in_order apart]`},
+	{"a header of units and a clock's name is a header",
+		"\"Date/Time\",\"Deg. F\",\"RH\"\n\"1/13/2026 08:00:00am\",\"41.0\",\"80\"\n\"1/13/2026 08:10:00am\",\"50.0\",\"81\"\n\"1/13/2026 08:20:00am\",\"32.0\",\"82\"\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] mdy
+f|Deg. F|2 air_temperature degF header n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 0..10
+f|RH|3 relative_humidity percent values n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 0.8..0.82`},
+	{"limits of an alarm beside the readings",
+		"Time,Temp °C,Low limit °C,High limit °C,RH %\n2026-01-13 00:00,4.5,0.0,10.0,80\n2026-01-13 01:00,4.0,0.0,10.0,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Low limit °C|3 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0..0
+f|High limit °C|4 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 10..10
+f|RH %|5 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"hours across, the day in three columns",
+		"TEMPERATURE DEG C HOURLY\nYEAR MO DY 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24\n2026 01 13 1 2 3 4 5 6 7 8 9 10 11 12 11 10 9 8 7 6 5 4 3 2.5 2 1\n2026 01 14 2 2 3 4 5 6 7 8 9 10 11 12 11 10 9 8 7 6 5 4 3 1.5 1 0\n",
+		`utf-8 "blanks" "." line 3 rows 2 bad 0 clock [1 2 3] ymd
+f|TEMPERATURE DEG C HOURLY|4 air_temperature degC values n48 m0 u0 2026-01-13T01:00:00..2026-01-15T00:00:00 0..12`},
+	{"hours across, each with its letter",
+		"Air temperature (°C)\nDate,H00,H01,H02,H03,H04,H05,H06,H07,H08,H09,H10,H11,H12,H13,H14,H15,H16,H17,H18,H19,H20,H21,H22,H23\n2026-01-13,1,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,2.5,2,1\n2026-01-14,2,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,1.5,1,0\n",
+		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
+f|Air temperature (°C)|2 air_temperature degC header n48 m0 u0 2026-01-13T00:00:00..2026-01-14T23:00:00 0..12`},
+	{"places, quantities and units in three rows, each row named in its corner",
+		"Position,north,north,bay 3,bay 3\nParameter,T,RH,T,RH\nUnit,°C,%,°C,%\n2026-01-13 00:00,4.5,80,6.5,70\n2026-01-13 01:00,4.0,81,6.0,71\n",
+		`utf-8 "," "." line 4 rows 2 bad 0 clock [1] ymd
+north|T|2 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+north|RH|3 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+bay 3|T|4 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
+bay 3|RH|5 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"empty columns to the right, empty rows below",
+		"Time,Temp C,RH %,,,,,\n2026-01-13 00:00,4.5,80,,,,,\n2026-01-13 01:00,4.0,81,,,,,\n,,,,,,,\n,,,,,,,\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Temp C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|RH %|3 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"printed in pages, each begun with a form feed, its number, the header and a rule",
+		"Page 1\nDate       Time   Temp  RH\n--------------------------\n13-01-2026 00:00  4.5  80\n13-01-2026 00:30  4.0  81\n\fPage 2\nDate       Time   Temp  RH\n--------------------------\n13-01-2026 01:00  3.5  82\n13-01-2026 01:30  3.0  83\n",
+		`utf-8 "blanks" "." line 4 rows 4 bad 0 clock [1 2] dmy
+f|Temp|3 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 3..4.5
+f|RH|4 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.8..0.83
+note foot 6:0 x2`},
+	{"words of the logger's own in the last rows are no logger's name",
+		"Time,Temp C,RH %,Host Connected\n2026-01-13 00:00,4.5,80,\n2026-01-13 01:00,4.0,81,\n2026-01-13 02:00,3.5,82,\n2026-01-13 02:05,,,Logged\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+f|Temp C|2 air_temperature degC header n3 m1 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f|RH %|3 relative_humidity percent header n3 m1 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82`},
+	{"Turkish",
+		"Tarih;Saat;Sıcaklık (°C);Nem (%)\n13.01.2026;00:00;4,5;80\n13.01.2026;01:00;4,0;81\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1 2] dmy
+f|Sıcaklık (°C)|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Nem (%)|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"a column of °C and one of %, named by a letter and by a level",
+		"time,t2m [K],d2m [K],r [%]\n2026-01-13 00:00:00,277.65,274.15,80\n2026-01-13 01:00:00,278.15,273.15,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|t2m [K]|2 air_temperature K header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.5..5
+f|d2m [K]|3 dew_point K header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0..1
+f|r [%]|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+}
+
+func TestDrawer(t *testing.T) { checkShapes(t, drawer) }
