@@ -99,3 +99,20 @@ func TestLoggersApartInTurnAreNotCalledAlike(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Lines are listed by their limits, and a log that was not kept has no column.
+func TestAlarmLinesAreInOrder(t *testing.T) {
+	line := func(c float64, low bool) analysis.AlarmRow {
+		return analysis.AlarmRow{Line: analysis.AlarmLine{LimitC: c, DelayMin: 30, Low: low}, Calls: figureOf(1, 1, 1)}
+	}
+	r := analysis.Review{Alarms: []analysis.AlarmRow{line(8, false), line(7, false), line(10, false), line(0, true)}}
+	text, table := newBarn(analysis.Input{}, r, Units{}).alarmTried()
+	if !strings.HasPrefix(plain(text), "An alarm above 8 °C") || len(table.Columns) != 3 {
+		t.Errorf("%q, %d columns", text, len(table.Columns))
+	}
+	for i, want := range []string{"Above 7 °C", "Above 8 °C", "Above 10 °C", "Below 0 °C"} {
+		if got := plain(table.Rows[i][0]); !strings.HasPrefix(got, want) {
+			t.Errorf("row %d is %q, want %s", i, got, want)
+		}
+	}
+}

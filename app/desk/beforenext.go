@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -55,21 +57,37 @@ func (b barn) nothingFound() string {
 	return strings.TrimSpace("What to change before next winter can't be told from these files. " + b.settle())
 }
 
-// alarmTried says what an alarm on the air's temperature would have done at several lines.
+// alarmTried says what an alarm on the air's temperature would have done at several lines: the house's in a sentence,
+// all of them in a table, the lowest above first.
 func (b barn) alarmTried() (string, Table) {
-	t := Table{Columns: []Column{{Title: "Alarm"}, {Title: "Calls", Number: true}, {Title: "First"}, {Title: "In your log"}}}
 	if len(b.r.Alarms) == 0 {
-		return "What an alarm would have done can't be told: no logger hangs in the room.", t
+		return "What an alarm would have done can't be told: no logger hangs in the room.", Table{}
 	}
-	for _, row := range b.r.Alarms {
+	t := Table{Columns: []Column{{Title: "Alarm"}, {Title: "Calls", Number: true}, {Title: "First"}}}
+	if slices.ContainsFunc(b.r.Alarms, func(row analysis.AlarmRow) bool { return b.loggedCalls(row) != "" }) {
+		t.Columns = append(t.Columns, Column{Title: "In your log"})
+	}
+	for _, row := range slices.SortedStableFunc(slices.Values(b.r.Alarms), lowestAboveFirst) {
 		first := ""
 		if len(row.Due) > 0 {
 			first = b.u.Clock(row.Due[0].Due)
 		}
-		t.Rows = append(t.Rows, []string{b.sideOf(row.Line), countRange(row.Calls), first, b.loggedCalls(row)})
+		cells := []string{b.sideOf(row.Line), countRange(row.Calls), first, b.loggedCalls(row)}
+		t.Rows = append(t.Rows, cells[:len(t.Columns)])
 	}
 	row := b.r.Alarms[0]
 	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would have called " + timesWords(row.Calls) + ", as the room's loggers read.", t
+}
+
+// lowestAboveFirst orders alarm lines by their limits, those below behind those above.
+func lowestAboveFirst(a, b analysis.AlarmRow) int {
+	if a.Line.Low != b.Line.Low {
+		if a.Line.Low {
+			return 1
+		}
+		return -1
+	}
+	return cmp.Compare(a.Line.LimitC, b.Line.LimitC)
 }
 
 // sideOf is "Above 8 °C for 30 min".

@@ -219,7 +219,7 @@ func (b barn) fullestMonth(spans []series.Span) (string, float64) {
 func (b barn) stageTable() Table {
 	t := Table{Columns: []Column{
 		{Title: "Stage"}, {Title: "Set from"}, {Title: "On / off", Unit: b.u.TempSymbol(), Number: true},
-		{Title: "Called for", Unit: "h", Number: true}, {Title: "could be", Unit: "h", Number: true},
+		{Title: "Called for", Unit: "h", Number: true}, {Title: "Could be", Unit: "h", Number: true},
 		{Title: "Ran", Unit: "h", Number: true}, {Title: "Time on", Unit: "%", Number: true}, {Title: "Starts", Number: true},
 	}}
 	for _, row := range b.r.Stages {

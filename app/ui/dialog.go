@@ -181,9 +181,19 @@ func (u *UI) beesDialog() {
 	set := newKeyButton("Set", commit, shut)
 	set.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("Bees in"), in, widget.NewLabel("Bees out"), out)
-	content := container.New(column{gap: 8}, form, wrong, caption(desk.HelpLine("bees_time")))
-	s = newSheet(u.win, "When were the bees in?", content, 420, set)
+	seenIn, seenOut := u.book.BeesSeen(u.barn)
+	content := container.New(column{gap: 8}, form, wrong, proposed(seenIn, in, shut), proposed(seenOut, out, shut), caption(desk.HelpLine("bees_time")))
+	s = newSheet(u.win, "When were the bees in?", content, 480, set)
 	u.win.Canvas().Focus(in)
+}
+
+// proposed is what the loggers tell of a day, with a button that takes it over into its field.
+func proposed(p desk.DayProposal, field *keyEntry, shut func()) fyne.CanvasObject {
+	if p.Text == "" {
+		return caption(p.Why)
+	}
+	take := newKeyButton("Take "+p.Text, func() { field.SetText(p.Text) }, shut)
+	return container.New(column{gap: 4}, caption(p.Why), container.NewHBox(take))
 }
 
 // addDialog takes files by pasted paths, by folder or one by one.

@@ -17,29 +17,24 @@ func (u *UI) columnsOf(p desk.FilePage) fyne.CanvasObject {
 	return container.New(column{gap: 0}, lines, container.NewHBox(u.quiet("Group them otherwise…", func() { u.columnsDialog(p) })))
 }
 
-// columnsDialog asks for each column which logger it is of; what is wrong stands beneath.
+// columnsDialog asks for each column which logger it is of; what is wrong stands beneath. A column whose row was never
+// shown stays with the logger it has.
 func (u *UI) columnsDialog(p desk.FilePage) {
 	var s *sheet
 	shut := func() { s.close() }
-	grid := container.New(spread{wide: []float32{0, 1.4, 1, 0.8, 1.4}, high: 40})
-	for _, title := range []string{"", "In the file", "Measures", "First", "Logger"} {
-		grid.Add(line(title, theme.SizeNameCaptionText, colorMuted, false))
-	}
-	entries := make([]*keyChoice, len(p.Columns.Columns))
+	names := append(p.Columns.Names(), desk.LeftOutColumn)
+	loggers := make([]string, len(p.Columns.Columns))
 	for i, c := range p.Columns.Columns {
-		entries[i] = newKeyChoice(append(p.Columns.Names(), desk.LeftOutColumn), c.Logger, shut)
-		cells := []string{strconv.Itoa(c.Number), c.Header, c.What, c.First}
-		for _, text := range cells {
-			grid.Add(line(text, theme.SizeNameText, theme.ColorNameForeground, false))
-		}
-		grid.Add(entries[i])
+		loggers[i] = c.Logger
 	}
+	rows := byHandfuls(0, len(loggers), func(i int) fyne.CanvasObject {
+		c := p.Columns.Columns[i]
+		choice := newKeyChoice(names, loggers[i], shut)
+		choice.OnChanged = func(text string) { loggers[i] = text }
+		return columnRow(choiceHigh, theme.SizeNameText, theme.ColorNameForeground, choice, strconv.Itoa(c.Number), c.Header, c.What, c.First)
+	})
 	wrong := body("")
 	commit := func() {
-		var loggers []string
-		for _, e := range entries {
-			loggers = append(loggers, e.Text)
-		}
 		e, problem := u.book.Regroup(p.Name, p.Columns, loggers)
 		if wrong.setText(problem); problem != "" {
 			return
@@ -52,30 +47,41 @@ func (u *UI) columnsDialog(p desk.FilePage) {
 	set := newKeyButton("Group them so", commit, shut)
 	set.Importance = widget.HighImportance
 	words := body("Columns with the same logger belong together. Choose one of the names, write another, or leave a column out.")
-	s = newSheet(u.win, "Which columns belong together?", container.New(column{gap: 8}, words, inSight(grid, len(entries)), wrong, caption(p.Columns.Holds)), 700, set)
+	titles := columnRow(titleHigh, theme.SizeNameCaptionText, colorMuted, line("Logger", theme.SizeNameCaptionText, colorMuted, false), "", "In the file", "Measures", "First")
+	table := container.New(column{}, titles, inSight(rows, len(loggers)))
+	s = newSheet(u.win, "Which columns belong together?", container.New(column{gap: 8}, words, table, wrong, caption(p.Columns.Holds)), 700, set)
+}
+
+// columnRow is a row of the table of columns: texts, and the logger behind them.
+func columnRow(high float32, size fyne.ThemeSizeName, ink fyne.ThemeColorName, logger fyne.CanvasObject, texts ...string) fyne.CanvasObject {
+	row := container.New(spread{wide: []float32{0, 1.4, 1, 0.8, 1.4}, high: high})
+	for _, text := range texts {
+		row.Add(line(text, size, ink, false))
+	}
+	row.Add(logger)
+	return row
 }
 
 // inSight is a table of so many columns of a file, in a scroll where they are many.
-func inSight(grid fyne.CanvasObject, columns int) fyne.CanvasObject {
+func inSight(rows fyne.CanvasObject, columns int) fyne.CanvasObject {
 	if columns <= mostColumnsInSight {
-		return grid
+		return rows
 	}
-	scroll := container.NewVScroll(grid)
-	scroll.SetMinSize(fyne.NewSize(0, 40*mostColumnsInSight))
+	scroll := container.NewVScroll(rows)
+	scroll.SetMinSize(fyne.NewSize(0, choiceHigh*mostColumnsInSight))
 	return scroll
 }
 
 // mostColumnsInSight is how many columns of a file are shown without scrolling.
 const mostColumnsInSight = 9
 
-// spread gives the cells of a table their shares of the width, the first column what a number needs, and one
-// height to every row but the first.
+// spread gives the cells of a table's row their shares of the width, the first what a number needs.
 type spread struct {
 	wide []float32
 	high float32
 }
 
-const numberWide, titleHigh, spreadGap = 28, 20, 10
+const numberWide, titleHigh, choiceHigh, spreadGap = 28, 20, 40, 10
 
 // Layout places the cells, as fyne.Layout.
 func (t spread) Layout(o []fyne.CanvasObject, size fyne.Size) {
@@ -84,30 +90,20 @@ func (t spread) Layout(o []fyne.CanvasObject, size fyne.Size) {
 		sum += w
 	}
 	room := size.Width - numberWide - spreadGap*float32(len(t.wide)-1)
-	x, y := float32(0), float32(0)
+	x := float32(0)
 	for i, c := range o {
-		at := i % len(t.wide)
-		if at == 0 {
-			x = 0
-		}
-		w, h, row := room*t.wide[at]/sum, t.high, i/len(t.wide)
-		if at == 0 {
+		w, own := room*t.wide[i]/sum, c.MinSize().Height
+		if i == 0 {
 			w = numberWide
 		}
-		if y = titleHigh + float32(row-1)*t.high; row == 0 {
-			y, h = 0, titleHigh
-		}
-		own := c.MinSize().Height
-		c.Move(fyne.NewPos(x, y+(h-own)/2))
+		c.Move(fyne.NewPos(x, (t.high-own)/2))
 		c.Resize(fyne.NewSize(w, own))
 		x += w + spreadGap
 	}
 }
 
-// MinSize is the table's height, as fyne.Layout: its width is what there is.
-func (t spread) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(240, titleHigh+t.high*float32(max(0, len(o)/len(t.wide)-1)))
-}
+// MinSize is the row's height, as fyne.Layout: its width is what there is.
+func (t spread) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(240, t.high) }
 
 // keyChoice is a text field with a list to choose from that passes Escape on.
 type keyChoice struct {

@@ -331,3 +331,20 @@ func TestStrokesOfASmallPlot(t *testing.T) {
 		t.Error("the strokes don't stand where the values are")
 	}
 }
+
+// A file of a thousand columns has a handful of rows made at once; the others come at a press.
+func TestColumnsAreGroupedByHandfuls(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	columns := make([]desk.FileColumn, 1000)
+	for i := range columns {
+		columns[i] = desk.FileColumn{Number: i + 1, Header: "T", What: "temperature", First: "4 °C", Logger: "north"}
+	}
+	s.columnsDialog(desk.FilePage{Name: "cheap.csv", Columns: desk.FileColumns{Columns: columns}})
+	made := 0
+	find(s.win.Canvas().Overlays().Top(), func(*keyChoice) bool { made++; return false })
+	if made != handful {
+		t.Errorf("%d rows are made, want %d", made, handful)
+	}
+	s.lacks(t, "Show 25 more of the 975 left")
+}

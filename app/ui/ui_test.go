@@ -366,6 +366,37 @@ func TestTheBeesTimeIsSetInTheWindow(t *testing.T) {
 	s.lacks(t, "In 14 November 2024, out 24 November 2024: 10 days, all known.")
 }
 
+// A logger that stood at 20 °C for a day, hung at 4 °C for twenty and stood at 20 °C again tells both days by itself: its
+// first reading and its last at 4 °C are offered, and taken over at a press each.
+func TestTheBeesTimeIsOfferedAsTheLoggersShowIt(t *testing.T) {
+	rows := []string{"Time,Temperature (°C)"}
+	for h := range 22 * 24 {
+		temp := "4.0"
+		if h < 24 || h >= 21*24 {
+			temp = "20.0"
+		}
+		rows = append(rows, time.Date(2024, 11, 13, h, 0, 0, 0, time.UTC).Format("2006-01-02 15:04")+","+temp)
+	}
+	path := filepath.Join(t.TempDir(), "shed.csv")
+	if err := os.WriteFile(path, []byte(strings.Join(rows, "\n")+"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := show(t)
+	s.take(t, path)
+	test.Tap(s.button(t, "Bees in and out…"))
+	s.lacks(t, "came from a warmer place", "left for a warmer place")
+	pop := s.win.Canvas().Overlays().Top()
+	for _, press := range []string{"Take 2024-11-14 00:00", "Take 2024-12-03 23:00", "Set"} {
+		b, ok := find(pop, func(b *keyButton) bool { return b.Text == press })
+		if !ok {
+			t.Fatalf("no button %q", press)
+		}
+		test.Tap(b)
+	}
+	s.settled(t)
+	s.lacks(t, "In 14 November 2024, out 3 December 2024: 20 days, all known.")
+}
+
 func TestPastedPathsAreTaken(t *testing.T) {
 	s := show(t)
 	s.addDialog()

@@ -1,0 +1,54 @@
+package desk
+
+import (
+	"time"
+
+	"thawbook/analysis"
+	"thawbook/app/winter"
+)
+
+// DayProposal is a moment the loggers tell of: as text to take over, empty where they can't tell, and why.
+type DayProposal struct{ Text, Why string }
+
+// BeesSeen are when a barn's bees went in and came out as its loggers tell it.
+func (b Book) BeesSeen(barn int) (in, out DayProposal) {
+	loc, err := winter.Location(b.doc.Zone)
+	if err != nil || barn < 0 || barn >= b.Barns() {
+		return DayProposal{}, DayProposal{}
+	}
+	seen := b.Result.Barns[barn].Seen
+	return proposalOf(seen.In, edgeWords[0], loc), proposalOf(seen.Out, edgeWords[1], loc)
+}
+
+// edgeWords say why a day is proposed, or why none is, by the reason's code: for bees in, then for bees out. They
+// follow the logger's name.
+var edgeWords = [2]map[string]string{
+	{
+		"stood_warmer":         " came from a warmer place and settled in the barn then.",
+		"stood_colder":         " came from a colder place and settled in the barn then.",
+		"swung_with_days":      " rose and fell with day and night before, and kept calm from then on.",
+		"record_begins_inside": " can't tell: nothing in its record shows it coming in.",
+	},
+	{
+		"stood_warmer":       " left for a warmer place after that.",
+		"stood_colder":       " left for a colder place after that.",
+		"swung_with_days":    " kept calm until then, and rose and fell with day and night after.",
+		"record_ends_inside": " can't tell: nothing in its record shows it going out.",
+	},
+}
+
+// proposalOf is an edge in words.
+func proposalOf(e analysis.Edge, words map[string]string, loc *time.Location) DayProposal {
+	why, known := words[e.Reason]
+	if !known || e.Logger == "" {
+		return DayProposal{Why: "The loggers can't tell: none shows a fortnight or more of a barn's calm air."}
+	}
+	p := DayProposal{Why: "The logger " + e.Logger + why}
+	if e.OK() {
+		p.Text = time.UnixMilli(e.At).In(loc).Format(momentLayouts[0])
+	}
+	if e.Sure == analysis.EdgeLikely {
+		p.Why += " That is likely, not certain."
+	}
+	return p
+}
