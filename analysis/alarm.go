@@ -197,23 +197,36 @@ func (row *AlarmRow) hold(log alarmLog, air series.Curve, eager, sure []AlarmCal
 	}
 	row.Missed = unknown("no_alarm_log")
 	if len(log.calls) > 0 && (held > 0 || !row.Line.Low) {
-		row.Missed = row.missed(sure)
+		row.Missed = row.missed(eager, sure)
 	}
 }
 
-// missed counts the due calls with the alarm on that nobody logged; low are those that were due for certain.
-func (row *AlarmRow) missed(sure []AlarmCall) Figure {
+// missed counts the due calls with the alarm on that nobody logged; low are those that were due for certain: even with
+// every reading one sensor error further from calling, and in no stretch for which, with every reading one nearer to
+// it, a call is logged.
+func (row *AlarmRow) missed(eager, sure []AlarmCall) Figure {
 	n, certain := 0.0, 0.0
 	for _, c := range row.Due {
 		if c.Logged != nil || c.Off {
 			continue
 		}
 		n++
-		if slices.ContainsFunc(sure, func(o AlarmCall) bool { return c.Crossed <= o.Crossed && o.Crossed <= c.Back }) {
+		if slices.ContainsFunc(sure, func(o AlarmCall) bool { return c.Crossed <= o.Crossed && o.Crossed <= c.Back }) && !row.loggedWith(c, eager) {
 			certain++
 		}
 	}
 	return enclosing(WorkedOut, n, certain)
+}
+
+// loggedWith says whether a call is logged in the stretch that holds this one when the readings lie nearer to calling.
+func (row *AlarmRow) loggedWith(c AlarmCall, eager []AlarmCall) bool {
+	for _, e := range eager {
+		if e.Crossed > c.Crossed || c.Back > e.Back {
+			continue
+		}
+		return slices.ContainsFunc(row.Due, func(d AlarmCall) bool { return d.Logged != nil && e.Crossed <= d.Crossed && d.Back <= e.Back })
+	}
+	return false
 }
 
 // stretchAt is the due call whose stretch beyond the limit an instant belongs to, the one due nearest to it; −1

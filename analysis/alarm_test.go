@@ -158,3 +158,17 @@ func TestAlarmsWithinTheLoggersError(t *testing.T) {
 		t.Errorf("can't tell %v, no cause %v", row.CantTell, row.NoCause)
 	}
 }
+
+// The air falls 0.2 K below the limit for a quarter of an hour between two stretches above it, with one call logged at
+// the first: loggers of ±0.5 K can't tell two stretches from one, so no call was missed for certain. After a fall of
+// 2 K a second call was due and is missed.
+func TestAShortDipWithinTheErrorMissesNoCall(t *testing.T) {
+	for dip, want := range map[float64]float64{7.8: 0, 6: 1} {
+		air := line(0, 0.25, 7, 7, 10, 10, 10, 10, 10, dip, 10, 10, 10, 10, 7, 7)
+		notes := []Note{{At: int64(1 * hourMS), Kind: "alarm call"}}
+		row := WhatIfAlarm(air, 0.5, span(0, 3.25), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+		if len(row.Due) != 2 || row.Missed.Mid != 1 || row.Missed.Low != want {
+			t.Errorf("dip to %g °C: %d due, missed %+v, want 2 due, one missed of which %g for certain", dip, len(row.Due), row.Missed, want)
+		}
+	}
+}

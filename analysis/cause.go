@@ -252,16 +252,19 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 	return out
 }
 
-// heatCandidates are what added heat may have done.
+// heatCandidates are what added heat may have done. Heat that is wired with a fan stage stands whenever that stage
+// does, in the cold above all: that is no heat missing.
 func heatCandidates(j judgement, r *Review) (out []candidate) {
 	for _, h := range r.Heats {
 		if h.Ran == nil {
 			continue
 		}
 		known := series.Subtract([]series.Span{j.beesTime}, h.Ran.Unsure)
-		out = append(out,
-			candidate{code: HeatOn, about: h.Source.Name, kinds: []string{"warm", "dry"}, on: h.Ran.On, known: known},
-			candidate{code: HeatOff, about: h.Source.Name, kinds: []string{"cold", "damp", "dew", "frost"}, on: series.Subtract(known, h.Ran.On), known: known})
+		out = append(out, candidate{code: HeatOn, about: h.Source.Name, kinds: []string{"warm", "dry"}, on: h.Ran.On, known: known})
+		if h.Source.WithStage == "" {
+			off := series.Subtract(known, h.Ran.On)
+			out = append(out, candidate{code: HeatOff, about: h.Source.Name, kinds: []string{"cold", "damp", "dew", "frost"}, on: off, known: known})
+		}
 	}
 	return out
 }

@@ -86,6 +86,21 @@ func TestPlantedCausesAreFound(t *testing.T) {
 	}
 }
 
+// Heat wired with a fan stage stands in the cold because its stage does; that is not told as heat that failed.
+func TestHeatWiredWithAStageIsNotMissedInTheCold(t *testing.T) {
+	f := toyFaults[6]
+	rng := rand.New(rand.NewPCG(1, 11))
+	in := f.barn.run(rng, series.Span{From: 20 * 24 * hourMS, To: 22*24*hourMS + 12*hourMS}, f.change)
+	in.Heats[0].WithStage = "two"
+	for _, s := range Judge(in).Spells {
+		for _, c := range s.WentWith {
+			if c.Code == HeatOff {
+				t.Errorf("%s spell with %+v", s.Kind, c)
+			}
+		}
+	}
+}
+
 // Spells of which no record and no weather tells anything: the bees gave off more heat, or more water. At most
 // one in ten is given a cause.
 func TestQuietSpellsHaveNoCause(t *testing.T) {

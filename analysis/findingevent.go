@@ -45,12 +45,8 @@ func alarmFindings(_ judgement, r *Review) (out []Finding) {
 		line := []NamedFigure{{"limit_c", exactly(row.Line.LimitC, Assumed)}, {"delay_min", exactly(row.Line.DelayMin, Assumed)}}
 		out = append(out, Finding{Code: code, Weight: weight, Evidence: WorkedOut, Figures: append(figures, line...)})
 	}
-	if row.Missed.OK && row.Missed.Mid > 0 {
-		weight := float64(missedWeight)
-		if row.Missed.Low == 0 {
-			weight = lateWeight // the logger's error may explain it
-		}
-		add("alarm_missed", weight, NamedFigure{"missed", row.Missed}, NamedFigure{"due", row.Calls})
+	if row.Missed.OK && row.Missed.Low > 0 { // else the loggers' error may explain it
+		add("alarm_missed", missedWeight, NamedFigure{"missed", row.Missed}, NamedFigure{"due", row.Calls})
 	}
 	if n, worst := late(row); n > 0 {
 		add("alarm_late", lateWeight, NamedFigure{"late", count(n, WorkedOut)}, NamedFigure{"latest_min", exactly(worst, WorkedOut)})

@@ -19,13 +19,14 @@ func findingOf(t *testing.T, all []Finding, code string) Finding {
 }
 
 // Five humps above 8 °C for an hour each; two calls logged, the second 40 minutes late, one in between for nothing: of
-// five due calls three are missed.
+// five due calls three are missed, for certain with a logger of ±0.3 K: above 8.3 °C each lasts 42 minutes.
 func TestFindingsOfAnAlarmLog(t *testing.T) {
 	var vals []float64
 	for range 5 {
 		vals = append(vals, 4, 4, 7, 9, 7, 4, 4, 4)
 	}
 	in := one(line(0, 1, vals...), series.Curve{}, span(0, 39))
+	in.Loggers[0].TempErrK = 0.3
 	in.Notes = []Note{alarmCall(3), alarmCall(11 + 40.0/60), alarmCall(15)}
 	all := Judge(in).Findings
 	near(t, "missed", findingOf(t, all, "alarm_missed").Figure("missed").Mid, 3, 0)
