@@ -127,7 +127,12 @@ func (b barn) evenWords() string {
 		if u.Place != b.place() || u.KnownHours == 0 {
 			continue
 		}
-		text := "The room's warmest and coldest logger were more than " + b.u.Diff(2) + " apart in " + OfHundred(u.ApartHours.Mid/u.KnownHours) + " hours"
+		text := "The room's warmest and coldest logger were "
+		if share := u.ApartHours.Mid / u.KnownHours; share < 0.005 {
+			text += "hardly ever more than " + b.u.Diff(2) + " apart"
+		} else {
+			text += "more than " + b.u.Diff(2) + " apart in " + OfHundred(share) + " hours"
+		}
 		if warm, cold := mostNamedWeeks(u.Weeks); warm != "" {
 			text += "; most weeks " + warm + " was the warmest and " + cold + " the coldest"
 		}

@@ -131,7 +131,7 @@ func (b Book) Notes(barn int) []string {
 	remarks = append(remarks, b.Result.Remarks...)
 	var out []string
 	for _, r := range remarks {
-		if text := ReviewNote(r); !slices.Contains(out, text) {
+		if text := windowNote(r); !slices.Contains(out, text) {
 			out = append(out, text)
 		}
 	}

@@ -52,7 +52,15 @@ func (b Book) anchorWords(l winter.Logger) string {
 	if gained < 0 {
 		word, gained = "lost", -gained
 	}
-	return fmt.Sprintf("%s; by the last of %d it had %s %s in %s", text, len(l.Anchors), word, withUnit(shortest(gained), "min"), Days(float64(last.At-first.At)))
+	return fmt.Sprintf("%s; by the last of %d it had %s %s in %s", text, len(l.Anchors), word, withUnit(minuteNumber(gained), "min"), Days(float64(last.At-first.At)))
+}
+
+// minuteNumber is a number of minutes, with a digit behind the point below ten of them.
+func minuteNumber(min float64) string {
+	if min < 10 {
+		return number(min, 1)
+	}
+	return number(min, 0)
 }
 
 // DSTWords are the choices of whether a logger's clock followed summer time.

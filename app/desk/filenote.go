@@ -55,7 +55,7 @@ func (b Book) fileNotes(f engine.File) (out []FileNoteLine) {
 	}
 	for _, kind := range ofAKind(joining) {
 		for i, r := range kind[:min(len(kind), mostOfAKind)] {
-			line := FileNoteLine{Text: ReviewNote(r), weight: noteWeights[r.Code]}
+			line := FileNoteLine{Text: windowNote(r), weight: noteWeights[r.Code]}
 			if more := len(kind) - mostOfAKind; more > 0 && i == mostOfAKind-1 {
 				line.Text += fmt.Sprintf(" And %d more of the kind.", more)
 			}

@@ -242,7 +242,7 @@ func understood(f engine.File) string {
 	}
 	text := capital(listed(measured))
 	if interval > 0 {
-		text += " every " + everyWords(interval)
+		text += " " + everyPhrase(interval)
 	}
 	if len(loggers) > 1 {
 		text += fmt.Sprintf(", %d loggers", len(loggers))
@@ -261,6 +261,14 @@ func measuredBy(f engine.File) (out []string) {
 		}
 	}
 	return out
+}
+
+// everyPhrase is "every 15 min", or "about every 30 min" for the 1807 s of a clock that drifts.
+func everyPhrase(ms int64) string {
+	if whole := (ms + 30_000) / 60_000 * 60_000; ms != whole && 50*max(ms-whole, whole-ms) <= ms {
+		return "about every " + everyWords(whole)
+	}
+	return "every " + everyWords(ms)
 }
 
 // everyWords is an interval, "15 min", "hour".

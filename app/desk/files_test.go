@@ -285,3 +285,12 @@ func TestIntervalsInWords(t *testing.T) {
 		}
 	}
 }
+
+// 1807 s and 3590 s are within a fiftieth of a round minute, 330 s is not.
+func TestDriftingIntervalsAreSaidRound(t *testing.T) {
+	for ms, want := range map[int64]string{900_000: "every 15 min", 1_807_000: "about every 30 min", 3_590_000: "about every hour", 330_000: "every 330 s", 90_000: "every 90 s"} {
+		if got := plain(everyPhrase(ms)); got != want {
+			t.Errorf("%d: %q, want %q", ms, got, want)
+		}
+	}
+}

@@ -61,12 +61,12 @@ func (b Book) stationOf(l winter.Logger) (f engine.File, ok bool) {
 // distanceAsked is the question how far off the weather station stands whose file an outdoor logger seems to be;
 // "" where that is said, or that it is none.
 func (b Book) distanceAsked(l winter.Logger, at Slot) string {
-	f, ok := b.stationOf(l)
+	_, ok := b.stationOf(l)
 	said := slices.ContainsFunc(b.doc.Answers, func(a winter.Answer) bool { return a.ID == station && l.HasFile(a.File) })
 	if at.List != OutdoorList || !ok || l.StationKM != nil || said {
 		return ""
 	}
-	return "Its file holds " + listed(stationKinds(f)) + " too, as a weather station's does. How far from your barns does the station stand, in kilometres?"
+	return "How far from your barns does the station stand, in kilometres?"
 }
 
 // SetDistance is the edit that sets down how far off a weather station stands, in kilometres as typed; problem is

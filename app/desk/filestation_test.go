@@ -27,7 +27,7 @@ func TestAWeatherStationIsAskedForItsDistance(t *testing.T) {
 	b := added(t, k, Book{}, loggerFile(t, dir, "shed mid.csv", 4), stationFile(t, dir, "hourly 1840 11.csv"))
 	at := Slot{List: OutdoorList}
 	p := pageOf(t, b, "hourly 1840 11.csv")
-	if len(p.Loggers) != 1 || p.Loggers[0].Entry.At != at || !strings.HasPrefix(p.Loggers[0].Distance, "Its file holds wind and air pressure too") || p.Mark != MarkWatch {
+	if len(p.Loggers) != 1 || p.Loggers[0].Entry.At != at || !strings.HasPrefix(p.Loggers[0].Distance, "How far from your barns") || p.Mark != MarkWatch {
 		t.Fatalf("%+v", p)
 	}
 	if e := b.Shell().Outdoor[0]; e.Note != "how far away?" || p.Loggers[0].Why != "Assumed: its file holds wind and air pressure too, as a weather station's does." {

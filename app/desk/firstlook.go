@@ -269,7 +269,7 @@ func (b barn) spread() []Sentence {
 		s.Text += ": no more apart than two such loggers may be side by side."
 		return []Sentence{s}
 	case high-low <= 2*b.errK():
-		s.Text += "; the warmest and the coldest were more than " + b.u.Diff(2) + " apart in " + OfHundred(share) + " hours."
+		s.Text += ", but further apart in many single hours."
 	default:
 		s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
 	}

@@ -219,6 +219,9 @@ func newWinter(loggers []winter.Logger, zone string) winter.Winter {
 	w := winter.Winter{Name: newWinterName, Zone: zone}
 	seen := map[string]int{}
 	for _, l := range loggers {
+		if l.Channel != "" && seen[l.Name] > 0 { // "1" of the file pair.csv is told from another "1" by its file
+			l.Name = titleOf(l.Files[0]) + " " + l.Name
+		}
 		if seen[l.Name]++; seen[l.Name] > 1 {
 			l.Name = fmt.Sprintf("%s (%d)", l.Name, seen[l.Name])
 		}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -118,6 +119,9 @@ func ReviewNote(r series.Remark) string {
 	if text, ok := reviewNotes[r.Code]; ok {
 		return text
 	}
+	if r.Code == engine.SameReadings && len(r.Args) == 4 && r.Args[3] == "0" {
+		return fmt.Sprintf("Logger %s: the file %s repeats readings of %s; each is counted once.", r.Args[0], r.Args[1], r.Args[2])
+	}
 	if text, ok := joiningNotes[r.Code]; ok && strings.Count(text, "%s") == len(r.Args) {
 		return fmt.Sprintf(text, anyOf(r.Args)...)
 	}
@@ -129,6 +133,23 @@ func ReviewNote(r series.Remark) string {
 	}
 	return strings.TrimSpace(strings.ReplaceAll(r.Code, "_", " ") + ": " + strings.Join(r.Args, ", "))
 }
+
+// windowNote is the note as the window says it: where the doors name what to write in a plan, it names what to press.
+func windowNote(r series.Remark) string {
+	if r.Code == engine.WaitsForAnswer && len(r.Args) == 3 {
+		return fmt.Sprintf("Logger %s: the file %s waits for an answer and is left out until then: %s It is asked under Files.",
+			r.Args[0], r.Args[1], cmp.Or(shortQuestions[r.Args[2]], "one question."))
+	}
+	return pressed.Replace(ReviewNote(r))
+}
+
+// pressed puts what to press in the place of what to write in a plan.
+var pressed = strings.NewReplacer(
+	"with follows_dst", "under Files, Clock",
+	"name its zone.", "name its zone under Files, Clock.",
+	"as the logger's zone.", "under Files, Clock.",
+	" Check the name in the [[answer]].", "",
+)
 
 func anyOf(args []string) []any {
 	out := make([]any, len(args))

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"thawbook/app/engine"
 	"thawbook/app/winter"
@@ -204,5 +205,19 @@ func TestAPanicIsAnError(t *testing.T) {
 	err := k.Guarded(func() error { panic("secret.csv") })
 	if err == nil || strings.Contains(err.Error(), "secret") || strings.Contains(noted, "secret") || !strings.Contains(noted, "TestAPanicIsAnError") {
 		t.Errorf("%v, %q", err, noted)
+	}
+}
+
+// Of two loggers called "1" the one that shares its file with a "2" is told by its file.
+func TestLoggersOfOneNameAreToldByTheirFiles(t *testing.T) {
+	dir := t.TempDir()
+	both := logOf("Time,Temp 1 (°C),RH 1 (%),Temp 2 (°C),RH 2 (%)", "2024-11-13 00:00", 2, 60, isoFace, func(time.Time) string { return "4.0,60,4.5,61" })
+	b := added(t, keeper(t), Book{}, loggerFile(t, dir, "1.csv", 4), written(t, dir, "pair.csv", both))
+	var names []string
+	for _, l := range b.Shell().Barns[0].Loggers {
+		names = append(names, l.Name)
+	}
+	if got := strings.Join(names, ", "); got != "1, pair 1, 2" {
+		t.Error(got)
 	}
 }

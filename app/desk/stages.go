@@ -234,7 +234,7 @@ func (b barn) stageRow(row analysis.StageRow) []string {
 	case row.Setting.Timer:
 		set = "timer, " + Percent(row.Setting.TimerDuty)
 	case !row.Setting.AlwaysOn:
-		set = shortest(b.u.TempValue(row.Setting.OnC)) + " / " + shortest(b.u.TempValue(row.Setting.OffC))
+		set = b.setPoint(row.Setting.OnC) + " / " + b.setPoint(row.Setting.OffC)
 	}
 	called, could := calledCells(row.Called)
 	w := row.Ran
@@ -242,6 +242,14 @@ func (b barn) stageRow(row analysis.StageRow) []string {
 		w = row.Called
 	}
 	return []string{row.Name, b.u.Date(row.Setting.Span.From), set, called, could, ranCell(row.Ran), dutyCell(w), startsCell(w)}
+}
+
+// setPoint is a thermostat's setting as it was given in °C; in °F, where it may be no round value, to a tenth.
+func (b barn) setPoint(tempC float64) string {
+	if b.u.Temperature == Fahrenheit {
+		return number(b.u.TempValue(tempC), 1)
+	}
+	return shortest(tempC)
 }
 
 const noValue = enDash // an empty cell of a table: not known

@@ -67,7 +67,7 @@ func (u *UI) distanceOf(l desk.FileLogger) fyne.CanvasObject {
 		}
 	}
 	km.OnSubmitted = func(string) { commit() }
-	set := widget.NewButton("So far", commit)
+	set := widget.NewButton("Set", commit)
 	setUsable(set, u.book.Changeable())
 	row := container.NewHBox(container.New(fixed{width: 120}, km), set, u.quiet("It is my own logger", func() { u.edit(u.book.OwnLogger(l.Entry.At)) }))
 	return container.New(column{gap: 6}, newProse(l.Distance, theme.SizeNameText, theme.ColorNameForeground, true), row, wrong)
