@@ -44,6 +44,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.learnRuns(rows, names)
 	l.learnEvents(rows, names)
 	l.learnHours(names)
+	l.takeTitle()
 	l.settleStatistics(rows)
 	l.dropFlags(rows, names)
 	l.findDevice(rows)

@@ -63,6 +63,25 @@ note foot 6:0 x2`},
 		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
 f|Temp C|2 air_temperature degC header n3 m1 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
 f|RH %|3 relative_humidity percent header n3 m1 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82`},
+	{"differences and a fan's own limits are no air's temperature",
+		"Date,Temp C,Delta T C,Temp offset,Fan on temp C\n2026-01-13 00:00,4.5,0.3,0.1,5.0\n2026-01-13 01:00,4.0,0.2,0.1,5.0\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Temp C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Delta T C|3 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.2..0.3
+f|Temp offset|4 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.1..0.1
+f|Fan on temp C|5 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5`},
+	{"a letter behind a place casts no doubt on the unit behind the others",
+		"Date,Fan temp setpoint F,Room temp F,Room F,RH\n2026-01-13 00:00,40.0,41.0,41.0,80\n2026-01-13 01:00,40.0,50.0,50.0,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Fan temp setpoint F|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 40..40
+f|Room temp F|3 air_temperature degF header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..10
+f|Room F|4 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 41..50
+f|RH|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"places in the header, what they hold in the title",
+		"Temperatures (°C)\nTime,North,South\n2026-01-13 00:00,4.5,5.5\n2026-01-13 01:00,4.0,5.0\n",
+		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
+f|North|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|South|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5`},
 	{"Turkish",
 		"Tarih;Saat;Sıcaklık (°C);Nem (%)\n13.01.2026;00:00;4,5;80\n13.01.2026;01:00;4,0;81\n",
 		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1 2] dmy
@@ -77,3 +96,24 @@ f|r [%]|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01
 }
 
 func TestDrawer(t *testing.T) { checkShapes(t, drawer) }
+
+// started hold files whose rows tell no time of their own: it follows from what stands above them.
+var started = []struct{ name, in, want string }{
+	{"rows that are numbered, the start and the interval above",
+		"Start: 2026-01-13 08:00:00\nInterval: 00:10:00\nNo;Temp °C;RH %\n1;4.5;80\n2;4.0;81\n3;3.5;82\n", `utf-8 ";" "." line 4 rows 3 bad 0 clock [1] ymd
+f|Temp °C|2 air_temperature degC header n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 3.5..4.5
+f|RH %|3 relative_humidity percent header n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 0.8..0.82`},
+	{"the start's date and time and the interval's unit each in a cell",
+		"Start date:,13/01/2026\nStart time:,08:00:00\nSample interval (s):,600\n\nSample,Temp (°C),RH (%)\n1,4.5,80\n2,4.0,81\n3,3.5,82\n", `utf-8 "," "." line 6 rows 3 bad 0 clock [1] dmy
+f|Temp (°C)|2 air_temperature degC header n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 3.5..4.5
+f|RH (%)|3 relative_humidity percent header n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 0.8..0.82`},
+	{"an interval in minutes, rows numbered from nought",
+		"Begin=13.01.2026 08:00\nMeasuring interval=15 min\nNo\tTemp °C\n0\t4.5\n1\t4.0\n2\t3.5\n3\t3.0\n", `utf-8 "\t" "." line 4 rows 4 bad 0 clock [1] dmy
+f|Temp °C|2 air_temperature degC header n4 m0 u0 2026-01-13T08:00:00..2026-01-13T08:45:00 3..4.5`},
+	{"seconds from a start that has no mark behind its word",
+		"Start 2026-01-13 08:00:00\nsec\ttemp\trh\n0\t4.5\t80\n600\t4.0\t81\n1200\t3.5\t82\n", `utf-8 "\t" "." line 3 rows 3 bad 0 clock [1] ymd
+f|temp|2 air_temperature degC values n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 3.5..4.5
+f|rh|3 relative_humidity percent values n3 m0 u0 2026-01-13T08:00:00..2026-01-13T08:20:00 0.8..0.82`},
+}
+
+func TestStarted(t *testing.T) { checkShapes(t, started) }

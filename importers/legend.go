@@ -85,7 +85,7 @@ func sharedLetters(names []string) map[string]bool {
 		if len(w) < 2 || unitOf(name) != "" || !strings.Contains(" c f k ", " "+w[len(w)-1].low+" ") {
 			continue
 		}
-		if q, _ := quantityOf(w[:len(w)-1], ""); !isTemperature(q) {
+		if q, _ := quantityOf(w[:len(w)-1], ""); q != Other && !isTemperature(q) {
 			out[w[len(w)-1].low] = true
 		}
 	}

@@ -79,6 +79,27 @@ func (l *layout) learnHours(names []string) {
 	}
 }
 
+// takeTitle says of columns of numbers, none of which has a unit or a name that says what it holds, what a line above
+// them says that names a quantity and its unit and nothing else.
+func (l *layout) takeTitle() {
+	says := func(c column) bool { return c.kind == number && (c.told || c.unit != "") }
+	if l.long || l.nameless || slices.ContainsFunc(l.columns, says) {
+		return
+	}
+	for _, line := range l.preambleLines() {
+		said := column{header: line}
+		if said.describe(nil); !said.told || said.unit == "" || said.likeness != "" {
+			continue
+		}
+		for i := range l.columns {
+			if c := &l.columns[i]; c.kind == number {
+				c.quantity, c.told, c.unit, c.unitFrom = said.quantity, true, said.unit, said.unitFrom
+			}
+		}
+		return
+	}
+}
+
 // describeHours is the first of the columns of hours with what a title says of them all.
 func (l *layout) describeHours(first column, corner string) column {
 	titles := l.preambleLines()

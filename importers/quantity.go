@@ -15,7 +15,7 @@ var quantityNames = []struct {
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
 	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex",
-		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
+		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*"}},
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour

@@ -10,6 +10,10 @@ const (
 	RefusedEmpty       = "empty"            // no bytes, or nothing but blanks
 	RefusedOneLine     = "one_line"         // a single line that is not blank
 	RefusedBinary      = "binary"           // NUL bytes or control characters: not a text file
+	RefusedWorkbook    = "workbook"         // a spreadsheet's own form
+	RefusedArchive     = "archive_within"   // an archive where a log should be
+	RefusedDocument    = "document"         // written to be printed or read
+	RefusedPage        = "page"             // of the web
 	RefusedLongLine    = "line_too_long"    // Args: the limit in bytes
 	RefusedManyColumns = "too_many_columns" // Args: the limit
 	RefusedNoClock     = "no_clock"         // no column or columns that can be read as date and time

@@ -35,7 +35,11 @@ func open(ctx context.Context, r io.Reader, name string) (*source, error) {
 		return nil, err
 	}
 	s := &source{ctx: ctx, r: decoded, name: name, encoding: encoding, line: 1, buf: make([]byte, 0, headBytes)}
-	if err := s.fill(); err != nil {
+	err = s.fill()
+	if code := foreignCode(s.buf); code != "" {
+		return nil, &Refusal{Name: name, Code: code}
+	}
+	if err != nil {
 		return nil, err
 	}
 	if s.cr = bytes.IndexByte(s.buf, '\n') < 0 && bytes.IndexByte(s.buf, '\r') >= 0; s.cr {

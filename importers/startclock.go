@@ -29,7 +29,7 @@ func startFit(records, rows []record) (clockFit, bool) {
 		above := records[:indexOfLine(records, rows[i].line)]
 		for col, cell := range rows[i].cells {
 			name := text(cell)
-			if countUnit(name) == 0 && !isTimeName(name) && !anyPhrase(elapsedNames, words(name)) || tries == 0 {
+			if countUnit(name) == 0 && !isTimeName(name) && !anyPhrase(elapsedNames, words(name)) && !anyPhrase(indexNames, words(name)) || tries == 0 {
 				continue
 			}
 			tries--
@@ -60,6 +60,8 @@ func startedClock(above, rows []record, col int, name string) (*clock, bool) {
 		return nil, false
 	case c.scale > 0:
 		found = mostlyRises(rows, c)
+	case anyPhrase(indexNames, words(name)):
+		found = c.countSteps(above, rows)
 	case anyPhrase(elapsedNames, words(name)) && share(rows, col, isDuration):
 		c.read = readDuration
 	case isTimeName(name) && share(rows, col, isPlainTime):
@@ -69,6 +71,60 @@ func startedClock(above, rows []record, col int, name string) (*clock, bool) {
 	}
 	c.start, c.form, c.zone = &from, from.form, from.zone
 	return c, found
+}
+
+// intervalKeys are the words before the time from one reading to the next.
+var intervalKeys = []string{"interval*", "*intervall*", "rate", "every", "period*", "step*", "takt", "messtakt*", "intervalo*", "intervallo*"}
+
+// countSteps makes a clock of rows that are but numbered, one by one, where the interval is named above the table.
+func (c *clock) countSteps(above, rows []record) bool {
+	first, _, ok := anyNumber(c.cell(rows[0].cells, 0))
+	if c.scale = intervalAbove(above); !ok || c.scale == 0 {
+		return false
+	}
+	c.origin = first
+	for i, r := range rows {
+		v, _, ok := anyNumber(c.cell(r.cells, 0))
+		if ok && i < trialRows && v != first+float64(i) {
+			return false
+		}
+	}
+	return true
+}
+
+// intervalAbove is the interval, in milliseconds, that the lines above a table name: in hours, minutes and seconds or
+// as a count whose unit stands behind it or in the key; 0 where none does.
+func intervalAbove(above []record) float64 {
+	for _, r := range above {
+		key, value := keyValue(text(r.text))
+		if w := words(key); len(w) == 0 || len(w) > 4 || !anyPhrase(intervalKeys, w) {
+			continue
+		}
+		if ms, _, ok := readDuration(&clock{columns: []int{0}}, [][]byte{[]byte(value)}); ok && ms > 0 {
+			return float64(ms)
+		}
+		if n, unit := cutCount(value, key); n > 0 && unit > 0 {
+			return n * unit
+		}
+	}
+	return 0
+}
+
+// cutCount takes a count of time apart: the number, and its unit in milliseconds as it stands behind or in the key.
+func cutCount(value, key string) (n, unit float64) {
+	number := strings.TrimRight(value, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ. ")
+	n, _, ok := anyNumber([]byte(number))
+	if !ok {
+		return 0, 0
+	}
+	for _, w := range append(words(value[len(number):]), words(key)...) {
+		for _, u := range countUnits {
+			if anyPhrase(u.stems, []nameWord{w}) {
+				return n, u.ms
+			}
+		}
+	}
+	return 0, 0
 }
 
 // readTimeAlone reads a time of day.
@@ -132,9 +188,8 @@ var startKeys, dateKeys = []string{"start*", "begin*", "first*", "anfang*", "deb
 func startAbove(above []record) (out start, found bool) {
 	for _, keys := range [][]string{startKeys, dateKeys} {
 		for _, r := range above {
-			key, value := keyValue(text(r.text))
-			w := words(key)
-			if len(w) == 0 || len(w) > 3 || !anyPhrase(keys, w) {
+			value, ok := valueBehind(text(r.text), keys)
+			if !ok {
 				continue
 			}
 			if s, ok := startOf(value); ok && !found {
@@ -145,6 +200,17 @@ func startAbove(above []record) (out start, found bool) {
 		}
 	}
 	return out, found
+}
+
+// valueBehind is what stands behind one of some keys in a line: behind its mark, or behind its first word.
+func valueBehind(line string, keys []string) (value string, ok bool) {
+	key, value := keyValue(line)
+	if w := words(key); len(w) > 0 && len(w) <= 3 && anyPhrase(keys, w) {
+		return value, true
+	}
+	first, rest, _ := strings.Cut(strings.TrimLeft(line, "#;!% "), " ")
+	w := words(first)
+	return strings.TrimSpace(rest), len(w) == 1 && anyPhrase(keys, w) && beginsWithDigit(rest)
 }
 
 // startOf reads a date, or a date and a time.

@@ -23,7 +23,7 @@ func TestFileSentences(t *testing.T) {
 	}
 	refusals := map[string][]string{importers.RefusedEmpty: nil, importers.RefusedOneLine: nil, importers.RefusedBinary: nil, importers.RefusedLongLine: {"1048576"},
 		importers.RefusedManyColumns: {"1000"}, importers.RefusedNoClock: nil, importers.RefusedNoDate: nil, importers.RefusedNoDays: nil, importers.RefusedNoStart: nil, importers.RefusedNoValues: nil,
-		importers.RefusedShifted: nil, importers.RefusedTwoCommas: nil}
+		importers.RefusedShifted: nil, importers.RefusedWorkbook: nil, importers.RefusedArchive: nil, importers.RefusedDocument: nil, importers.RefusedPage: nil, importers.RefusedTwoCommas: nil}
 	for code, args := range refusals {
 		got, text := desk.Refusal("a.csv", &importers.Refusal{Name: "a.csv", Code: code, Args: args, Line: 9})
 		if got != code || !strings.HasPrefix(text, "a.csv, line 9 ") || strings.Contains(text, "was not read: ") || strings.Contains(text, "%!") {
