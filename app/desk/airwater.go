@@ -86,12 +86,12 @@ func (b barn) waterLacks() (out []string) {
 
 // wallTable are the listed surfaces with their hours.
 func (b barn) wallTable() Table {
-	t := Table{Columns: []Column{{Title: "Surface"}, {Title: "Wet", Unit: "h", Number: true}, {Title: "Frosted", Unit: "h", Number: true},
+	t := Table{Columns: []Column{{Title: "Surface"}, {Title: "Wet", Unit: "h", Number: true}, {Title: "Of it frosted", Unit: "h", Number: true},
 		{Title: "May have been", Unit: "h", Number: true}, {Title: "Warmth that reaches it"}}}
 	for _, s := range b.r.Surfaces {
 		row := []string{capital(s.Name), noNumber, noNumber, noNumber, Percent(s.Factor.Mid) + ", " + evidenceWord(s.Factor.Evidence)}
 		if s.DewHours.OK {
-			row[1], row[2] = hoursNumber(s.DewHours.Mid), hoursNumber(s.FrostHours.Mid)
+			row[1], row[2] = hoursNumber(s.DewHours.Mid+s.FrostHours.Mid), hoursNumber(s.FrostHours.Mid)
 			row[3] = rangeOf(hoursNumber(s.DewHours.Low+s.FrostHours.Low), hoursNumber(s.DewHours.High+s.FrostHours.High))
 		}
 		t.Rows = append(t.Rows, row)

@@ -206,14 +206,13 @@ func eventFigure(e analysis.Event, name string) analysis.Figure {
 // cutWords lead with the climb as it was measured: the first hour and the later hours apart, then the time to the
 // alarm line.
 func (b barn) cutWords(e analysis.Event) string {
-	perHour := func(v float64) string { return b.u.Diff(v) }
 	text := "The fans stood from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
 		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff) +
-		b.figureWords(e, "first_hour_k_per_h", ", ", perHour)
+		b.figureWords(e, "first_hour_k_per_h", ", ", b.u.Diff)
 	if eventFigure(e, "first_hour_k_per_h").OK {
 		text += " in the first hour"
 	}
-	text += b.figureWords(e, "later_k_per_h", " and ", perHour)
+	text += b.figureWords(e, "later_k_per_h", " and ", b.smallDiff)
 	if eventFigure(e, "later_k_per_h").OK {
 		text += " an hour after that"
 	}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -15,6 +16,8 @@ type FindingView struct {
 	Sure string
 	Mark Mark
 	Look series.Span // empty where it has no one place
+
+	what, when string // of one that says what went with spells: "84 h of the 110 h of warm spells", "in …"
 }
 
 // Findings are a barn's findings in a keeper's words, what to look at first on top.
@@ -22,12 +25,24 @@ func Findings(in analysis.Input, r analysis.Review, u Units) []FindingView {
 	b := newBarn(in, r, u)
 	out := []FindingView{}
 	for _, f := range r.Findings {
-		if v := b.finding(f); v.Text != "" {
+		v := b.finding(f)
+		if i := slices.IndexFunc(out, v.alike); i >= 0 {
+			out[i].what += " and " + lowerFirst(v.what)
+			out[i].Text = out[i].wentWith()
+		} else if v.Text != "" {
 			out = append(out, v)
 		}
 	}
 	return out
 }
+
+// alike says whether two findings are of one cause with one thing to do: the second would only repeat the first.
+func (v FindingView) alike(o FindingView) bool {
+	return v.when != "" && v.when == o.when && v.Do == o.Do && v.Sure == o.Sure
+}
+
+// wentWith is "84 h of the 110 h of warm spells fell in …."
+func (v FindingView) wentWith() string { return v.what + " fell " + v.when + "." }
 
 // actsFrom is the weight from which a finding calls for something to be done.
 const actsFrom = 75
@@ -39,7 +54,9 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		v.Mark = MarkAct
 	}
 	if kind, cause, ok := strings.Cut(f.Code, "_with_"); ok {
-		v.Text, v.Do = wentWith(f, kind, cause)
+		if v.what, v.when, v.Do = wentWith(f, kind, cause); v.when != "" {
+			v.Text = v.wentWith()
+		}
 		return v
 	}
 	for _, all := range []map[string]findingText{findingWords, eventFindingWords} {
@@ -50,34 +67,34 @@ func (b barn) finding(f analysis.Finding) FindingView {
 	return v
 }
 
-// wentWith is "84 h of the 110 h of warm spells fell in …", with what to look at.
-func wentWith(f analysis.Finding, kind, cause string) (text, do string) {
+// wentWith is what fell when, "84 h of the 110 h of warm spells", "in …", with what to look at; empty for a cause
+// without words.
+func wentWith(f analysis.Finding, kind, cause string) (what, when, do string) {
 	words, known := causeWords[cause]
 	if !known {
-		return "", ""
+		return "", "", ""
 	}
 	hours, with := f.Figure("hours").Mid, f.Figure("hours_with").Mid
 	part := Hours(with) + " of the " + Hours(hours)
 	if hours-with < 0.5 {
 		part = "All " + Hours(hours)
 	}
-	text = part + " " + spellsWords(kind, f.About) + " " + strings.ReplaceAll(words, "{it}", f.About) + "."
 	do = causeDo[kind+" "+cause]
 	if do == "" {
 		do = causeDo[cause]
 	}
-	return text, do
+	return part + " " + spellsWords(kind, f.About), strings.ReplaceAll(words, "{it}", f.About), do
 }
 
-// spellsWords are "of warm spells fell".
+// spellsWords are "of warm spells".
 func spellsWords(kind, about string) string {
 	switch kind {
 	case "dew":
-		return "in which the " + about + " was wet fell"
+		return "in which the " + about + " was wet"
 	case "frost":
-		return "in which the " + about + " was frosted fell"
+		return "in which the " + about + " was frosted"
 	}
-	return "of " + kind + " spells fell"
+	return "of " + kind + " spells"
 }
 
 // causeWords say when the hours of a spell fell; {it} is the stage or the heat source.

@@ -34,9 +34,44 @@ func TestEveryFindingHasWords(t *testing.T) {
 // Dry air is never cured by less air or by water: what is said of dry spells must not advise it.
 func TestDryFindingsDefendTheAlwaysOnAir(t *testing.T) {
 	for _, cause := range []string{analysis.OutdoorDry, analysis.HeatOn} {
-		_, do := wentWith(analysis.Finding{}, "dry", cause)
+		_, _, do := wentWith(analysis.Finding{}, "dry", cause)
 		if !strings.Contains(do, "Never cut the always-on air or add water") {
 			t.Errorf("dry with %s: %q", cause, do)
+		}
+	}
+}
+
+// Warm and damp spells of one fan that stood are one finding; those of another fan, and another cause, stay apart.
+func TestFindingsOfOneCauseAreOne(t *testing.T) {
+	with := func(code, about string, part, all float64) analysis.Finding {
+		return analysis.Finding{Code: code, About: about, Evidence: analysis.WorkedOut, Figures: []analysis.NamedFigure{
+			{Name: "hours", Figure: figureOf(all, all, all)}, {Name: "hours_with", Figure: figureOf(part, part, part)}}}
+	}
+	r := analysis.Review{Findings: []analysis.Finding{
+		with("warm_with_"+analysis.NotRun, "Stage 3", 77, 378), with("warm_with_"+analysis.OutdoorWarm, "", 266, 378),
+		with("damp_with_"+analysis.NotRun, "Stage 3", 250, 250), with("damp_with_"+analysis.NotRun, "Stage 4", 55, 250)}}
+	got := Findings(analysis.Input{}, r, Units{})
+	want := []string{"77 h of the 378 h of warm spells and all 250 h of damp spells fell while Stage 3 stood, though it was called for.",
+		"266 h of the 378 h of warm spells fell when", "55 h of the 250 h of damp spells fell while Stage 4"}
+	if len(got) != len(want) {
+		t.Fatalf("%d findings, want %d", len(got), len(want))
+	}
+	for i := range want {
+		if !strings.HasPrefix(plain(got[i].Text), want[i]) {
+			t.Errorf("%q, want %q", got[i].Text, want[i])
+		}
+	}
+}
+
+// A climb of a hundredth of a degree an hour is not "0.0 °C".
+func TestASmallClimbIsNotNothing(t *testing.T) {
+	for _, c := range []struct {
+		u    Units
+		k    float64
+		want string
+	}{{Units{}, 0.01, "less than 0.1 °C"}, {Units{}, 0.2, "0.2 °C"}, {Units{Temperature: Fahrenheit}, 0.01, "less than 0.1 °F"}} {
+		if got := plain((barn{u: c.u}).smallDiff(c.k)); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

@@ -51,7 +51,7 @@ func (b barn) climbWords(f analysis.Finding) string {
 	}
 	text := "The room climbed by " + b.u.Diff(first.Mid) + " in the first hour"
 	if later.OK {
-		text += " and by " + b.u.Diff(later.Mid) + " in each later one"
+		text += " and by " + b.smallDiff(later.Mid) + " in each later one"
 	}
 	switch {
 	case !alarm.OK:
@@ -60,6 +60,14 @@ func (b barn) climbWords(f analysis.Finding) string {
 		return text + "; at that pace the alarm line lies " + HoursRange(alarm.Low, alarm.High) + " from the start."
 	}
 	return text + "; the alarm line was reached in " + Hours(alarm.Mid) + "."
+}
+
+// smallDiff is a difference that is more than nothing, "less than 0.1 °C" where it would round to none.
+func (b barn) smallDiff(diffK float64) string {
+	if d := b.u.DiffValue(diffK); d > 0 && d < 0.05 {
+		return "less than " + withUnit(number(0.1, 1), b.u.TempSymbol())
+	}
+	return b.u.Diff(diffK)
 }
 
 // alarmLine is a finding's line, "8 °C for 30 min".

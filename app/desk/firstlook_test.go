@@ -113,7 +113,7 @@ func TestAWetWallIsNamedWithItsFrost(t *testing.T) {
 	in := rich(t)
 	in.Surfaces[0].Mid, in.Surfaces[0].Low, in.Surfaces[0].High = 0.1, 0.05, 0.15
 	all := strings.Join(textsOf(FirstLookOf(in, analysis.Judge(in), Units{})), "\n")
-	for _, want := range []string{"The north wall was wet for 23", "frost", "temperature factor (0.1, assumed)"} {
+	for _, want := range []string{"The north wall was wet for 23", "frost", "room's warmth reaches it (10 %, assumed)"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("lacks %q:\n%s", want, all)
 		}

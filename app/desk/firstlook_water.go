@@ -115,8 +115,8 @@ func (b barn) wetSurface(row analysis.SurfaceRow, wet float64) Sentence {
 		s.Look = days
 	}
 	s.Text += "."
-	s.Sure = "Worked out from the air, its temperature factor (" + shortest(row.Factor.Mid) + ", " + evidenceWord(row.Factor.Evidence) +
-		") and the air outside; it may have been " + HoursRange(row.DewHours.Low+row.FrostHours.Low, row.DewHours.High+row.FrostHours.High) + "."
+	s.Sure = "Worked out from the air inside and outside and how much of the room's warmth reaches it (" + Percent(row.Factor.Mid) + ", " + evidenceWord(row.Factor.Evidence) +
+		"); it may have been " + HoursRange(row.DewHours.Low+row.FrostHours.Low, row.DewHours.High+row.FrostHours.High) + "."
 	if row.Kind == "metal" {
 		s.Text += " Cold metal sweats first; it does not count in the answer above."
 		s.Mark, s.weight = MarkNone, 25

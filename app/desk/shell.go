@@ -203,6 +203,9 @@ func (b barn) fans() AnswerCard {
 		card.Mark = MarkGood
 	}
 	card.Figure = Percent(a.Figure.Mid / 100)
+	if a.State == analysis.No { // the word is of the big ones, and so is the figure
+		card.Figure = Percent(1 - a.Figure.Mid/100)
+	}
 	card.Sentence = b.carried(a) + "."
 	return card
 }
