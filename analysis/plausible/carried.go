@@ -7,7 +7,8 @@ import "math"
 // middle of the week next to the stretch. Two hours and more count, two weeks at most. Alone, three days at
 // most, only from a room that keeps calm (half as far again as it goes on 19 of 20 hours of that week), and only
 // with a step of half the way to the room within three hours where the stretch ends: a longer or softer one may
-// be the room itself, doors open. (Common practice, no source.)
+// be the room itself, doors open. Of two loggers the one that stayed nearer to its own level of that week was not
+// carried: the other was, into a house perhaps. (Common practice, no source.)
 const (
 	carriedApartK    = 6
 	carriedLeast     = 2
@@ -36,11 +37,29 @@ func (r *Room) carried(i int) (out []Finding) {
 			room, most = func(int) float64 { return level }, carriedMostAlone
 		}
 		length := r.outside(own, room, side.start, side.step, first, last)
+		if n == 1 && length > 0 && gone(own, side.start, side.step, length) < gone(near, side.start, side.step, length) {
+			continue
+		}
 		if length >= carriedLeast && length <= most && (n > 0 || r.abrupt(own, room, side.start, side.step, length)) {
 			out = append(out, r.carriedOut(i, room, side.start, side.step, length))
 		}
 	}
 	return out
+}
+
+// gone is how far, K, a logger was from its own level while a stretch at an end lasted; 0 where that is not known.
+func gone(h hours, start, step, length int) float64 {
+	level, _ := levelBeside(h, start, step)
+	var away []float64
+	for n, k := 0, start; n < length && k >= 0 && k < len(h.val); n, k = n+1, k+step {
+		if d := math.Abs(h.val[k] - level); isKnown(d) {
+			away = append(away, d)
+		}
+	}
+	if len(away) == 0 {
+		return 0
+	}
+	return median(away)
 }
 
 // levelBeside is the middle of the week that a stretch of three days at an end is followed by, going inwards,

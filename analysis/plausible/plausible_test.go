@@ -320,3 +320,39 @@ func TestAWinteringRoomAlone(t *testing.T) {
 		}
 	}
 }
+
+// After takeout one of two loggers stays in the open barn at −2 °C, with −6 °C outdoors, and the other lies in a house
+// at 20 °C: the first reads nearer to outdoors than to its neighbour, and was not carried out for that.
+func TestTheLoggerThatStayedWasNotCarriedOut(t *testing.T) {
+	const hours, taken = 500, 476
+	trace := func(name string, after float64) plausible.Trace {
+		var at []int64
+		var val []float64
+		for h := range int64(hours) {
+			v := 4 + 0.2*math.Sin(float64(h)/4)
+			if h >= taken {
+				v = after
+			}
+			at, val = append(at, h*series.HourMS), append(val, v)
+		}
+		return plausible.Trace{Name: name, TempC: curve(t, at, val)}
+	}
+	out := trace("outdoors", -6).TempC
+	for i := range out.Val {
+		out.Val[i] = -6
+	}
+	for _, c := range []struct {
+		what         string
+		stayed, went float64
+		wentWasOut   bool
+	}{{"into a house", -2, 20, false}, {"outdoors", 4, -6, true}} {
+		room := plausible.NewRoom([]plausible.Trace{trace("stayed", c.stayed), trace("went", c.went)}, out)
+		after := series.Span{From: taken * series.HourMS, To: hours * series.HourMS}
+		if covers(room.Findings(0), plausible.CarriedOut, after) {
+			t.Errorf("%s: the logger that stayed was carried out", c.what)
+		}
+		if got := covers(room.Findings(1), plausible.CarriedOut, after); got != c.wentWasOut {
+			t.Errorf("%s: the other was carried out: %v", c.what, got)
+		}
+	}
+}
