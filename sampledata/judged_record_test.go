@@ -31,6 +31,9 @@ func TestWhatLooksOddIsWhatWasPlanted(t *testing.T) {
 			within(t, "stuck from", 0, hoursAfter(span.From, stuck.Start)-1, hoursAfter(span.From, stuck.Start)+1)
 			within(t, "stuck to", 0, hoursAfter(span.To, stuck.End)-1, hoursAfter(span.To, stuck.End)+1)
 		case engine.DoubtCarried:
+			if p.Remark.Args[0] != "Alder west" {
+				t.Errorf("carried out is said to be %v", p.Remark.Args)
+			}
 			within(t, "carried out", 0, hoursAfter(span.From, carried.Start)-2, hoursAfter(span.From, carried.Start)+2)
 		default:
 			t.Errorf("%+v", p)

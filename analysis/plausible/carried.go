@@ -3,7 +3,8 @@ package plausible
 import "math"
 
 // A logger was carried out when, in the last or first hours of its log, it read nearer to the air outdoors
-// than to the room, while room and outdoors lay more than 6 K apart. The room is its neighbours; alone, the
+// than to the room, while room and outdoors lay more than 6 K apart, or, beside others, more than 6 K warmer than both,
+// as in a house. The room is its neighbours; alone, the
 // middle of the week next to the stretch. Two hours and more count, two weeks at most. Alone, three days at
 // most, only from a room that keeps calm (half as far again as it goes on 19 of 20 hours of that week), and only
 // with a step of half the way to the room within three hours where the stretch ends: a longer or softer one may
@@ -36,7 +37,7 @@ func (r *Room) carried(i int) (out []Finding) {
 			}
 			room, most = func(int) float64 { return level }, carriedMostAlone
 		}
-		length := r.outside(own, room, side.start, side.step, first, last)
+		length := r.outside(own, room, n > 0, side.start, side.step, first, last)
 		if n == 1 && length > 0 && gone(own, side.start, side.step, length) < gone(near, side.start, side.step, length) {
 			continue
 		}
@@ -78,15 +79,16 @@ func levelBeside(own hours, start, step int) (level, calm float64) {
 	return level, quantile(0.95, away)
 }
 
-// outside is how many hours from an end on the logger was outdoors. An hour that can't be judged does not
+// outside is how many hours from an end on the logger was outdoors or, where that can be told, in a house. An hour that can't be judged does not
 // end the stretch, but does not count at its inner end either.
-func (r *Room) outside(own hours, room func(int) float64, start, step, first, last int) (length int) {
+func (r *Room) outside(own hours, room func(int) float64, houses bool, start, step, first, last int) (length int) {
 	for n, k := 1, start; k >= first && k <= last && n <= carriedMost+1; n, k = n+1, k+step {
 		in, out := math.Abs(own.val[k]-room(k)), math.Abs(own.val[k]-r.outdoor.val[k])
 		if !isKnown(in) || !isKnown(out) {
 			continue
 		}
-		if in <= out || math.Abs(room(k)-r.outdoor.val[k]) <= carriedApartK {
+		housed := houses && own.val[k]-max(room(k), r.outdoor.val[k]) > carriedApartK
+		if !housed && (in <= out || math.Abs(room(k)-r.outdoor.val[k]) <= carriedApartK) {
 			return length
 		}
 		length = n

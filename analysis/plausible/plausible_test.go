@@ -344,15 +344,14 @@ func TestTheLoggerThatStayedWasNotCarriedOut(t *testing.T) {
 	for _, c := range []struct {
 		what         string
 		stayed, went float64
-		wentWasOut   bool
-	}{{"into a house", -2, 20, false}, {"outdoors", 4, -6, true}} {
+	}{{"into a house", -2, 20}, {"outdoors", 4, -6}} {
 		room := plausible.NewRoom([]plausible.Trace{trace("stayed", c.stayed), trace("went", c.went)}, out)
 		after := series.Span{From: taken * series.HourMS, To: hours * series.HourMS}
 		if covers(room.Findings(0), plausible.CarriedOut, after) {
 			t.Errorf("%s: the logger that stayed was carried out", c.what)
 		}
-		if got := covers(room.Findings(1), plausible.CarriedOut, after); got != c.wentWasOut {
-			t.Errorf("%s: the other was carried out: %v", c.what, got)
+		if !covers(room.Findings(1), plausible.CarriedOut, after) {
+			t.Errorf("%s: the other was not", c.what)
 		}
 	}
 }
