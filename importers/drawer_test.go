@@ -1,6 +1,13 @@
 package importers
 
-import "testing"
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
 
 // drawer holds small files of our own as they lie together in a keeper's drawer: printed in pages, from loggers told
 // to go on in another unit, from clocks that print no noughts, from sheets of hours; each with what a person reads in it.
@@ -82,6 +89,40 @@ f|RH|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13
 		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
 f|North|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
 f|South|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5`},
+	{"the same table twice, its dates written in two ways",
+		"Date,Temp C\n13/01/2026 10:00,4.5\n13/01/2026 11:00,4.0\nDate,Temp C\n2026-01-13 12:00,3.5\n2026-01-13 13:00,3.0\n2026-01-13 14:00,2.5\n",
+		`utf-8 "," "." line 2 rows 5 bad 0 clock [1] dmy
+f|Temp C|2 air_temperature degC header n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
+f|Temp C|2 air_temperature degC header n3 m0 u0 2026-01-13T12:00:00..2026-01-13T14:00:00 2.5..3.5`},
+	{"dates written in another way above most of the rows: those rows are remarked, and the header is found",
+		"Date,Temp C\n13/01/2026 00:00,4.5\n13/01/2026 00:10,4.5\n13/01/2026 00:20,4.5\n13/01/2026 00:30,4.5\n13/01/2026 00:40,4.5\n13/01/2026 00:50,4.5\n13/01/2026 01:00,4.5\n13/01/2026 01:10,4.5\n13/01/2026 01:20,4.5\n13/01/2026 01:30,4.5\n13/01/2026 01:40,4.5\n13/01/2026 01:50,4.5\n13/01/2026 02:00,4.5\n13/01/2026 02:10,4.5\n13/01/2026 02:20,4.5\n13/01/2026 02:30,4.5\n13/01/2026 02:40,4.5\n13/01/2026 02:50,4.5\n13/01/2026 03:00,4.5\n13/01/2026 03:10,4.5\n13/01/2026 03:20,4.5\n13/01/2026 03:30,4.5\n13/01/2026 03:40,4.5\n13/01/2026 03:50,4.5\n2026-01-13 04:00,3.5\n2026-01-13 04:10,3.5\n2026-01-13 04:20,3.5\n2026-01-13 04:30,3.5\n2026-01-13 04:40,3.5\n2026-01-13 04:50,3.5\n2026-01-13 05:00,3.5\n2026-01-13 05:10,3.5\n2026-01-13 05:20,3.5\n2026-01-13 05:30,3.5\n2026-01-13 05:40,3.5\n2026-01-13 05:50,3.5\n2026-01-13 06:00,3.5\n2026-01-13 06:10,3.5\n2026-01-13 06:20,3.5\n2026-01-13 06:30,3.5\n2026-01-13 06:40,3.5\n2026-01-13 06:50,3.5\n2026-01-13 07:00,3.5\n2026-01-13 07:10,3.5\n2026-01-13 07:20,3.5\n2026-01-13 07:30,3.5\n2026-01-13 07:40,3.5\n2026-01-13 07:50,3.5\n2026-01-13 08:00,3.5\n2026-01-13 08:10,3.5\n2026-01-13 08:20,3.5\n2026-01-13 08:30,3.5\n2026-01-13 08:40,3.5\n2026-01-13 08:50,3.5\n",
+		`utf-8 "," "." line 2 rows 54 bad 24 clock [1] ymd
+f|Temp C|2 air_temperature degC header n30 m0 u0 2026-01-13T04:00:00..2026-01-13T08:50:00 3.5..3.5
+note bad_time 2:1 x24`},
+	{"names with blanks in a printed table",
+		"  Date      Time    Temp A    Temp B     RH A   RH B\n01-13-26  08:00AM      4.5      5.5    80.0   70.0\n01-13-26  09:00AM      4.0      5.0    81.0   71.0\n",
+		`utf-8 "blanks" "." line 2 rows 2 bad 0 clock [1 2] mdy
+A|Temp A|3 air_temperature n2 m0 u0 2026-01-13T08:00:00..2026-01-13T09:00:00 4..4.5
+A|RH A|5 relative_humidity percent values n2 m0 u0 2026-01-13T08:00:00..2026-01-13T09:00:00 0.8..0.81
+B|Temp B|4 air_temperature n2 m0 u0 2026-01-13T08:00:00..2026-01-13T09:00:00 5..5.5
+B|RH B|6 relative_humidity percent values n2 m0 u0 2026-01-13T08:00:00..2026-01-13T09:00:00 0.7..0.71
+ask temperature_unit [degC degF]`},
+	{"Norwegian",
+		"Tid;Lufttemperatur;Relativ luftfuktighet;Duggpunkt\n13.01.2026 00:00;4,5;80;1,4\n13.01.2026 01:00;4,0;81;1,1\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] dmy
+f|Lufttemperatur|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Relativ luftfuktighet|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+f|Duggpunkt|4 dew_point degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.1..1.4`},
+	{"Ukrainian",
+		"Дата і час;Температура, °C;Вологість, %\n13.01.2026 00:00;4,5;80\n13.01.2026 01:00;4,0;81\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] dmy
+f|Температура, °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Вологість, %|3 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"Korean",
+		"일시,기온(°C),습도(%)\n2026-01-13 00:00,4.5,80\n2026-01-13 01:00,4.0,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|기온(°C)|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|습도(%)|3 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
 	{"Turkish",
 		"Tarih;Saat;Sıcaklık (°C);Nem (%)\n13.01.2026;00:00;4,5;80\n13.01.2026;01:00;4,0;81\n",
 		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1 2] dmy
@@ -96,6 +137,28 @@ f|r [%]|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01
 }
 
 func TestDrawer(t *testing.T) { checkShapes(t, drawer) }
+
+// One date may stand for all rows of its day.
+func TestDateOfTheDayAlone(t *testing.T) {
+	var log strings.Builder
+	log.WriteString("Date,Time,Temp (°C)\n")
+	for minute := 0; minute < 3*24*60; minute += 10 {
+		date := ""
+		if minute%(24*60) == 0 {
+			date = "2026-01-" + strconv.Itoa(13+minute/(24*60))
+		}
+		fmt.Fprintf(&log, "%s,%02d:%02d,4.5\n", date, minute/60%24, minute%60)
+	}
+	e, err := Read(context.Background(), strings.NewReader(log.String()), "f.csv", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := e.Series[0].Summary() // 144 readings a day for three days, ten minutes apart
+	last := time.Date(2026, 1, 15, 23, 50, 0, 0, time.UTC).UnixMilli()
+	if got.Readings != 432 || got.LastMS != last || got.IntervalMS != 10*minuteMS || got.Gaps != 0 {
+		t.Errorf("got %+v", got)
+	}
+}
 
 // started hold files whose rows tell no time of their own: it follows from what stands above them.
 var started = []struct{ name, in, want string }{

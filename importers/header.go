@@ -10,8 +10,9 @@ import (
 // header and data whose time can't be read are data, and so are rows of another width that have a time.
 func (l *layout) findHeader(above []record) (names, units []string, at int) {
 	first := -1
-	for i := len(above) - 1; i >= max(0, len(above)-20); i-- {
+	for i, lines := len(above)-1, 0; i >= 0 && lines < maxHeaderLines; i-- {
 		r := above[i]
+		r.cells = l.wideCells(r)
 		switch {
 		case isVacant(r.cells) || isRule(r.text):
 			continue
@@ -23,6 +24,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			l.statistics = texts(r.cells)
 		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells):
 			first = i
+			continue // however many there are
 		case l.delimiter == "blanks" && len(r.cells) > l.width+1, len(r.cells) != l.width && countNumbers(r.cells) > 1:
 			return nil, units, len(above)
 		case filledCells(r.cells) >= max(2, l.filled/2):
@@ -35,9 +37,31 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		default:
 			return nil, units, len(above)
 		}
+		lines++
 	}
 	return nil, units, len(above)
 }
+
+// wideCells are a line's cells, parted by two blanks or more where that gives as many as the rows have: the names of a
+// printed table hold single ones.
+func (l *layout) wideCells(r record) [][]byte {
+	if l.delimiter != "blanks" || len(r.cells) <= l.width {
+		return r.cells
+	}
+	var out [][]byte
+	for part := range bytes.SplitSeq(r.text, []byte("  ")) {
+		if part = trim(part); len(part) > 0 {
+			out = append(out, part)
+		}
+	}
+	if len(out) != l.width {
+		return r.cells
+	}
+	return out
+}
+
+// maxHeaderLines is how many lines may stand between a header and its data, rows without a readable time left out.
+const maxHeaderLines = 20
 
 // namesHours says whether a row of numbers names the hours of a day.
 func (l *layout) namesHours(cells [][]byte) bool {

@@ -111,7 +111,7 @@ func firstTable(best *layout, lines []record, name string) *layout {
 		return best
 	}
 	const tries = 4 // what looks like a header above the table may be none
-	headers := headerLines(best, lines[:best.headerAt+1])
+	headers := headerLines(best, lines[:best.headerAt+1], best.leavesRows(lines[:best.headerAt]))
 	for i := 1; i < min(len(headers), tries+1); i++ {
 		below := lines[headers[i]]
 		upper, err := learnLines(lines[:headers[i]], name)
@@ -123,10 +123,23 @@ func firstTable(best *layout, lines []record, name string) *layout {
 	return best
 }
 
-// headerLines are the lines that look like headers, those left out that repeat the one before.
-func headerLines(l *layout, lines []record) (at []int) {
+// leavesRows says whether above its header most rows of a layout's width that have numbers have no time that it reads:
+// the same table, its times written in another way.
+func (l *layout) leavesRows(lines []record) bool {
+	read, left := 0, 0
+	for _, r := range cut(lines, l.split) {
+		if len(r.cells) == l.width && hasNumber(r.cells) {
+			read += one(l.reads(r))
+			left += one(!l.reads(r))
+		}
+	}
+	return left > read
+}
+
+// headerLines are the lines that look like headers, those left out that repeat the one before unless repeats count.
+func headerLines(l *layout, lines []record, repeats bool) (at []int) {
 	for i, r := range lines {
-		if isHeaderLine(cells(l, r.text)) && (len(at) == 0 || !bytes.Equal(r.text, lines[at[len(at)-1]].text)) {
+		if isHeaderLine(cells(l, r.text)) && (len(at) == 0 || repeats || !bytes.Equal(r.text, lines[at[len(at)-1]].text)) {
 			at = append(at, i)
 		}
 	}

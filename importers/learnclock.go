@@ -88,8 +88,9 @@ func stampFits(rows []record, forms []dateForm) []stampFit {
 
 // bestStamp is the form that reads most of a column.
 func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool) {
+	cells := probes(rows, col)
 	for _, form := range forms {
-		if !worthTrying(rows, col, form) {
+		if !worthTrying(cells, form) {
 			continue
 		}
 		if s := countStamps(rows, col, form); s.hits > best.hits {
@@ -237,15 +238,27 @@ func instantsBeside(rows []record, s stampFit) (clockFit, bool) {
 	return fit, true
 }
 
-// worthTrying reads a few cells spread over the rows. Each mark of a form takes a byte at least.
-func worthTrying(rows []record, col int, form dateForm) bool {
-	return probe(rows, func(r record) bool {
-		cell := cutApostrophe(trim(r.cells[col]))
-		if len(cell) < len(form.pattern) {
-			return false
+// probes are a few of a column's filled cells, spread over the rows: a date may stand in the first of a day's rows alone.
+func probes(rows []record, col int) (cells [][]byte) {
+	const most = 12
+	for i, next := range rows {
+		if len(cells) < most && i*most >= len(cells)*len(rows) {
+			if cell := cutApostrophe(trim(next.cells[col])); len(cell) > 0 {
+				cells = append(cells, cell)
+			}
 		}
+	}
+	if last := cutApostrophe(trim(rows[len(rows)-1].cells[col])); len(last) > 0 {
+		cells = append(cells, last)
+	}
+	return cells
+}
+
+// worthTrying reads the probes. Each mark of a form takes a byte at least.
+func worthTrying(probes [][]byte, form dateForm) bool {
+	return slices.ContainsFunc(probes, func(cell []byte) bool {
 		_, _, ok := form.parseDate(cell)
-		return ok
+		return ok && len(cell) >= len(form.pattern)
 	})
 }
 

@@ -10,7 +10,7 @@ var quantityNames = []struct {
 	phrases  []string
 }{
 	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
-		"dugpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
+		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
@@ -20,9 +20,9 @@ var quantityNames = []struct {
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
 	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
-		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*"}},
+		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*", "*습도*", "*رطوبة*", "волог*", "dregn*"}},
 	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "drybulb*", "dry* bulb*"}},
+		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "तापमान*", "drybulb*", "dry* bulb*"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},

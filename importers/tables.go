@@ -231,7 +231,7 @@ func (s *scan) endsAt(same bool) bool {
 		above = append(above, bad.record)
 	}
 	s.nextTitle, _ = titleIn(above)
-	if same && s.nextTitle == "" {
+	if same && s.nextTitle == "" && s.line != s.below {
 		return false
 	}
 	s.ended = true

@@ -22,7 +22,7 @@ func fold(s string) string {
 			b.WriteRune(r)
 		}
 	}
-	return b.String()
+	return norm.NFC.String(b.String())
 }
 
 func isASCII(s string) bool {
