@@ -43,7 +43,7 @@ func (v SpellsView) Sorted(column int, falling bool) []SpellRow {
 func SpellsOf(in analysis.Input, r analysis.Review, u Units) SpellsView {
 	b := newBarn(in, r, u)
 	v := SpellsView{Sentence: b.spellsSentence(), Help: HelpLine("went_with"), Columns: []Column{
-		{Title: "Began"}, {Title: "What"}, {Title: "Where"}, {Title: "Outside", Unit: "h", Number: true}, {Title: "Farthest", Number: true}, {Title: "Went with"},
+		{Title: "Began"}, {Title: "What"}, {Title: "Where"}, {Title: "Lasted", Unit: "h", Number: true}, {Title: "Farthest", Number: true}, {Title: "Went with"},
 	}}
 	for _, s := range r.Spells {
 		v.Rows = append(v.Rows, b.spellRow(s))
@@ -114,7 +114,11 @@ func (b barn) farthest(s analysis.Spell) string {
 
 // spellSays is a spell in a sentence or two, with what went with it and for how much of it.
 func (b barn) spellSays(s analysis.Spell) string {
-	text := capital(spellWord(s.Kind)) + " at the " + s.Place + " from " + b.u.Clock(s.Span.From) + " to " + b.u.Clock(s.Span.To) + ": " + Hours(s.Hours) + " outside"
+	at := " at the "
+	if s.Place == "room" {
+		at = " in the "
+	}
+	text := capital(spellWord(s.Kind)) + at + s.Place + " from " + b.u.Clock(s.Span.From) + " to " + b.until(s.Span) + ", for " + Hours(s.Hours)
 	if s.Cut {
 		text += ", cut by a gap or by the end of the time that is judged"
 	}
@@ -126,7 +130,15 @@ func (b barn) spellSays(s analysis.Spell) string {
 	for _, c := range s.WentWith {
 		parts = append(parts, OfHundred(c.Share)+" hours fell "+strings.ReplaceAll(causeWords[c.Code], "{it}", c.About)+" ("+OfHundred(c.Usual)+" in the days around)")
 	}
-	return text + " Of it and the three hours before, " + strings.Join(parts, "; ") + ". That went with it; it need not be the reason."
+	return text + " Of it and the three hours before, " + strings.Join(parts, "; ") + "."
+}
+
+// until is the end of a stretch, without its day where it began that day.
+func (b barn) until(s series.Span) string {
+	if b.u.Date(s.From) == b.u.Date(s.To) {
+		return b.u.local(s.To).Format("15:04")
+	}
+	return b.u.Clock(s.To)
 }
 
 // shortCauses name causes in a table's cell.

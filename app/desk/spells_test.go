@@ -26,7 +26,7 @@ func TestSpellsSayWhatWentWithThem(t *testing.T) {
 		}
 	}
 	for i, want := range []string{
-		"Warm at the room from 1 January 00:00 to 4 January 03:00: 75 h outside. Of it and the three hours before, 97 of 100 hours fell while Stage 3 stood, though it was called for (1 of 100 in the days around). That went with it; it need not be the reason.",
+		"Warm in the room from 1 January 00:00 to 4 January 03:00, for 75 h. Of it and the three hours before, 97 of 100 hours fell while Stage 3 stood, though it was called for (1 of 100 in the days around).",
 		"cut by a gap or by the end of the time that is judged. Nothing recorded was clearly different while it lasted.",
 	} {
 		if got := plain(v.Rows[i].Says); !strings.Contains(got, want) {

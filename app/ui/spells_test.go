@@ -27,7 +27,7 @@ func TestSpellsTable(t *testing.T) {
 	w.Resize(fyne.NewSize(900, 600))
 	list, _ := find(page, func(*widget.List) bool { return true })
 	list.Select(1)
-	if _, ok := find(page, func(p *prose) bool { return strings.HasPrefix(p.text, "Damp at the room from 2 January 00:00") }); !ok {
+	if _, ok := find(page, func(p *prose) bool { return strings.HasPrefix(p.text, "Damp in the room from 2 January 00:00") }); !ok {
 		t.Error("the chosen spell says nothing")
 	}
 	press := func(text string) {
@@ -41,7 +41,7 @@ func TestSpellsTable(t *testing.T) {
 	if shown.Look.From != h(24) {
 		t.Errorf("shown %+v, want the second spell", shown.Look)
 	}
-	press("Outside, h")
+	press("Lasted, h")
 	first, _ := find(page, func(p *prose) bool { return p.text == "Warm" || p.text == "Damp" })
 	if first.text != "Damp" {
 		t.Errorf("%s stands first, want the longest", first.text)
