@@ -219,10 +219,9 @@ func (u *UI) takenBack(text, label string, undo desk.Edit) fyne.CanvasObject {
 }
 
 // quiet is a button that changes the winter and does not press itself on the eye.
-func (u *UI) quiet(label string, press func()) *widget.Button {
-	b := widget.NewButton(label, press)
-	b.Importance = widget.LowImportance
-	setUsable(b, u.book.Changeable())
+func (u *UI) quiet(label string, press func()) *tabButton {
+	b := newTabButton(label, press)
+	setUsable(&b.Button, u.book.Changeable())
 	return b
 }
 
@@ -273,9 +272,7 @@ func (u *UI) noteOf(p desk.FilePage, n desk.FileNoteLine) fyne.CanvasObject {
 	}
 	var way fyne.CanvasObject
 	if n.Line > 0 {
-		b := widget.NewButton("Show", func() { u.showLine(p, n) })
-		b.Importance = widget.LowImportance
-		way = container.NewVBox(b)
+		way = container.NewVBox(newTabButton("Show", func() { u.showLine(p, n) }))
 	}
 	return container.New(sentenceLayout{}, icon, body(n.Text), orGap(way))
 }

@@ -49,9 +49,7 @@ func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
 	}
 	var way fyne.CanvasObject
 	if s.Look.To > s.Look.From {
-		b := widget.NewButton("Show", func() { look(s) })
-		b.Importance = widget.LowImportance
-		way = container.NewVBox(b)
+		way = container.NewVBox(newTabButton("Show", func() { look(s) }))
 	}
 	return container.New(sentenceLayout{}, icon, words, orGap(way))
 }

@@ -176,6 +176,9 @@ func find[T fyne.CanvasObject](o fyne.CanvasObject, pass func(T) bool) (found T,
 
 func (s *shown) button(t *testing.T, text string) *widget.Button {
 	t.Helper()
+	if b, ok := find(s.win.Content(), func(b *tabButton) bool { return b.Text == text }); ok {
+		return &b.Button
+	}
 	b, ok := find(s.win.Content(), func(b *widget.Button) bool { return b.Text == text })
 	if !ok {
 		t.Fatalf("no button %q", text)

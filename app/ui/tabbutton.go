@@ -1,0 +1,75 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// tabButton is a button on a page that comes into sight when Tab reaches it.
+type tabButton struct{ widget.Button }
+
+func newTabButton(label string, press func()) *tabButton {
+	b := &tabButton{}
+	b.Text, b.OnTapped, b.Importance = label, press, widget.LowImportance
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// FocusGained shows the focus, where it can be seen, as fyne.Focusable.
+func (b *tabButton) FocusGained() {
+	b.Button.FocusGained()
+	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
+		reveal(b, scrollAround(c.Content(), b))
+	}
+}
+
+// reveal scrolls just as far as it takes to see an object of a scroll.
+func reveal(o fyne.CanvasObject, s *container.Scroll) {
+	if s == nil {
+		return
+	}
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	top := at(o).Y - at(s).Y
+	bottom := top + o.Size().Height
+	switch {
+	case top < 0:
+		s.ScrollToOffset(fyne.NewPos(s.Offset.X, s.Offset.Y+top))
+	case bottom > s.Size().Height:
+		s.ScrollToOffset(fyne.NewPos(s.Offset.X, s.Offset.Y+bottom-s.Size().Height))
+	}
+}
+
+// scrollAround is the scroll among the objects of a page that holds one of them, or nil.
+func scrollAround(page, sought fyne.CanvasObject) *container.Scroll {
+	switch p := page.(type) {
+	case *container.Scroll:
+		if holds(p.Content, sought) {
+			return p
+		}
+	case *fyne.Container:
+		for _, o := range p.Objects {
+			if s := scrollAround(o, sought); s != nil {
+				return s
+			}
+		}
+	}
+	return nil
+}
+
+// holds says whether an object is another, or a container with it.
+func holds(o, sought fyne.CanvasObject) bool {
+	if o == sought {
+		return true
+	}
+	c, ok := o.(*fyne.Container)
+	if !ok {
+		return false
+	}
+	for _, part := range c.Objects {
+		if holds(part, sought) {
+			return true
+		}
+	}
+	return false
+}
