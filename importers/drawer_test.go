@@ -123,6 +123,17 @@ f|Вологість, %|3 relative_humidity percent header n2 m0 u0 2026-01-13T0
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
 f|기온(°C)|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
 f|습도(%)|3 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"lines that a spreadsheet took for one cell each",
+		"\"Date,Temp (°C),Note,RH (%)\"\n\"2026-01-13 00:00,4.5,\"\"calm, dry\"\",80\"\n\"2026-01-13 01:00,4.0,,81\"\n\"2026-01-13 02:00,3.5,,82\"\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|Temp (°C)|2 air_temperature degC header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f|RH (%)|4 relative_humidity percent header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82`},
+	{"names that but number the columns",
+		"created_at,entry_id,field1,field2\n2026-01-13 00:00:00 UTC,1,4.5,80.5\n2026-01-13 01:00:00 UTC,2,4.0,81.0\n2026-01-13 02:00:00 UTC,3,3.5,82.0\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd +00:00 file
+f|field1|3 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T02:00:00Z 3.5..4.5
+f|field2|4 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T02:00:00Z 0.805..0.82
+ask pairing [in_order apart]`},
 	{"Turkish",
 		"Tarih;Saat;Sıcaklık (°C);Nem (%)\n13.01.2026;00:00;4,5;80\n13.01.2026;01:00;4,0;81\n",
 		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1 2] dmy

@@ -3,16 +3,29 @@ package importers
 import "bytes"
 
 // Rows may come as they lie in a program or a database: in brackets, each cell in single quotes or behind an
-// equals sign, or with its name before it. Such rows are read when no plain way to cut them makes sense.
+// equals sign, or with its name before it; or as a spreadsheet wrote them that took each for one cell: the whole in quotes. Such rows are read when no plain way to cut them makes sense.
 
 // dressedDelimiters are the ways to cut such rows, by the name of what keeps the cells apart.
 var dressedDelimiters = []struct {
 	name  string
 	split splitters
 }{
+	{",", splitWhole(',')}, {";", splitWhole(';')}, {"\t", splitWhole('\t')},
 	{",", splitDressed(',')},
 	{";", splitDressed(';')},
 	{"\t", splitDressed('\t')},
+}
+
+// splitWhole takes the quotes off records that are one cell in quotes, and splits what was in them.
+func splitWhole(delimiter byte) splitters {
+	plain := splitAt(delimiter)
+	split := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
+		if cell, rest := cutQuoted(record); cell != nil && len(trim(rest)) == 0 {
+			record = bytes.ReplaceAll(cell, []byte(`""`), []byte(`"`))
+		}
+		return plain.quoted(dst, record, limit)
+	}
+	return splitters{split, split, true}
 }
 
 // splitDressed splits at one character outside quotes and undresses the cells.

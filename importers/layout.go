@@ -63,6 +63,7 @@ type layout struct {
 	ends       *ends   // of the runs that the rows list; nil when they list none
 	wordy      bool    // words are taken for events where there is nothing else
 	nameless   bool    // no header, and no names in the cells
+	unnamed    bool    // a header, whose names but number the columns
 	sides      []side  // tables beside the first, with clocks of their own
 	hours      []int64 // the times of day of the columns that are hours of a day
 	columns    []column
@@ -332,6 +333,7 @@ func (l *layout) try(records []record) bool {
 	l.mark, l.marked = learnMark(rows, l.clock)
 	l.preamble, l.headerAt = records[:headerAt], headerAt
 	l.learnColumns(rows, names, units)
+	l.unnamed = l.namesSayNothing()
 	l.learnZone(names, units)
 	l.learnOrder(rows, names)
 	l.learnOrigin()

@@ -44,12 +44,31 @@ func provesDewPoint(t, h, d *values) bool {
 	return seen >= 3 && changes && float64(right) >= provingShare*float64(seen)
 }
 
+// emptyWords are the words of names that say nothing of a column but that it is one.
+var emptyWords = wordSet("field", "value", "val", "channel", "ch", "chan", "kanal", "column", "col", "data", "sensor", "input", "in", "analog", "ai", "var", "feld", "wert", "unnamed")
+
+// namesSayNothing says whether the columns of numbers have names that but number them.
+func (l *layout) namesSayNothing() bool {
+	seen := 0
+	for _, c := range l.columns {
+		if c.kind != number {
+			continue
+		}
+		seen++
+		w := words(c.header)
+		if len(w) == 0 || c.told || c.unit != "" || slices.ContainsFunc(w, func(k nameWord) bool { return !emptyWords[k.low] && !isDigit(k.low[0]) }) {
+			return false
+		}
+	}
+	return seen > 0 && !l.long
+}
+
 // findNameless says what columns measure whose names do not, and returns the question that is left.
 func (s *scan) findNameless(answers Answers) (open []Question) {
 	asked := false
 	for _, rows := range s.byRows() {
 		proven := proveDewPoint(rows)
-		if !s.nameless || proven {
+		if !s.nameless && !s.unnamed || proven {
 			continue
 		}
 		t, h := likelyPair(rows)
