@@ -72,12 +72,14 @@ func standardRows(t testing.TB, body []byte) (out standard) {
 	}
 }
 
-// The reader is to need a third of what the standard library needs for the same columns, its checks and the checksum
-// included. Work is counted, not time, by turns in one process, and of several rounds the best one holds: whatever else the
-// machine does makes a ratio worse and none better. A build machine asks; elsewhere the results alone are compared.
+// The reader is to need a quarter of what the standard library needs for the same columns, its checks and the checksum
+// included, of a log so long (two years of minutes) that learning its layout, some milliseconds, does not count. Work is
+// counted, not time, by turns in one process, and of several rounds the best one holds: whatever else the machine does
+// makes a ratio worse and none better. A build machine asks; elsewhere, and under the race detector, the results alone
+// are compared.
 func TestReadingTakesAShareOfTheLibrarysWork(t *testing.T) {
-	const asked, rounds = 3.0, 9
-	body := manyRows(benchRows)
+	const asked, rounds = 4.0, 9
+	body := manyRows(5 * benchRows)
 	best := 0.0
 	for range rounds {
 		var theirs standard
@@ -85,7 +87,7 @@ func TestReadingTakesAShareOfTheLibrarysWork(t *testing.T) {
 		library := worked(func() { theirs = standardRows(t, body) })
 		reader := worked(func() { ours = readSummed(t, body) })
 		sameColumns(t, ours, theirs)
-		if best = max(best, library/reader); os.Getenv("CI") != "true" || best >= asked {
+		if best = max(best, library/reader); testing.Short() || os.Getenv("CI") != "true" || best >= asked {
 			t.Logf("the library took %.1f times the work", best)
 			return
 		}

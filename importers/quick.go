@@ -22,12 +22,6 @@ const (
 	stepNumber
 )
 
-// quickCell is a number that was read and not kept yet.
-type quickCell struct {
-	v        float64
-	decimals int
-}
-
 // planQuick lists the steps of a row; none when the layout is not for the quick path.
 func (s *scan) planQuick() {
 	if s.clock.stamps && !s.clock.zoned && !s.clock.form.hour() && len(s.delimiter) == 1 && !s.split.dressed && s.keyed == nil && s.sides == nil {
@@ -43,51 +37,88 @@ func (s *scan) planQuick() {
 			s.steps[c.index] = step{stepNumber, i}
 		}
 	}
-	s.held = make([]quickCell, len(s.columns))
+	s.lanes, s.digits = make([][]float64, len(s.columns)), make([]int, len(s.columns))
 }
 
-// quickRows reads rows from pos on for as long as nothing about them is odd, and says where the next one starts.
+// quickRows reads rows from pos on for as long as nothing about them is odd, and says where the next one starts. No
+// line may be pending.
 func (s *scan) quickRows(chunk []byte, pos int) int {
-	steps, held, mark, delimiter := s.steps, s.held, s.mark, s.delimiter[0]
-	for pos < len(chunk) {
-		var at int64
+	for pos < len(chunk) && s.makeRoom() {
+		room := cap(s.times.open) - len(s.times.open)
+		rows, next := s.quickBlock(chunk, pos, s.times.open[:cap(s.times.open)], len(s.times.open))
+		s.keep(rows)
+		if pos = next; rows < room {
+			break
+		}
+	}
+	return pos
+}
+
+// makeRoom sees that the lists of times and values, which grow alike, have room for a row. It is false where they do not
+// stand alike.
+func (s *scan) makeRoom() bool {
+	t := &s.times
+	if len(t.open) == cap(t.open) {
+		t.grow()
+	}
+	for i := range s.columns {
+		c := &s.columns[i].cells
+		if len(c.open) == cap(c.open) {
+			c.grow()
+		}
+		if len(c.open) != len(t.open) || cap(c.open) != cap(t.open) {
+			return false
+		}
+		s.lanes[i] = c.open[:cap(c.open)]
+	}
+	return true
+}
+
+// quickBlock reads rows into the room of times from row on, and into the lanes beside it, until it is full or a row is
+// odd. It says how many they are, and where the next one starts.
+func (s *scan) quickBlock(chunk []byte, pos int, times []int64, row int) (rows, next int) {
+	steps, lanes, digits, mark, delimiter := s.steps, s.lanes, s.digits, s.mark, s.delimiter[0]
+	for ; row < len(times) && pos < len(chunk); row++ {
 		ok := true
 		p := pos
 		for i := range steps {
 			if i > 0 {
 				if p >= len(chunk) || chunk[p] != delimiter {
-					return pos
+					return rows, pos
 				}
 				p++
 			}
 			switch st := steps[i]; st.kind {
 			case stepNumber:
-				h := &held[st.value]
-				h.v, h.decimals, p, ok = quickNumber(chunk, p, mark)
+				lanes[st.value][row], digits[st.value], p, ok = quickNumber(chunk, p, mark)
 			case stepClock:
-				at, p, ok = s.clock.quick(chunk, p)
+				times[row], p, ok = s.clock.quick(chunk, p)
 			default:
 				for p < len(chunk) && chunk[p] != delimiter && chunk[p] != '\n' {
 					p++
 				}
 			}
 			if !ok {
-				return pos
+				return rows, pos
 			}
 		}
 		if p >= len(chunk) {
-			return pos
+			return rows, pos
 		}
 		end := p + 1
 		if chunk[p] != '\n' {
 			if end, ok = s.quickEnd(chunk, p, delimiter); !ok {
-				return pos
+				return rows, pos
 			}
 		}
-		pos = end
-		s.keep(at)
+		for i, d := range digits {
+			if d >= 0 {
+				s.columns[i].decimals[d]++
+			}
+		}
+		pos, rows = end, rows+1
 	}
-	return pos
+	return rows, pos
 }
 
 // quickEnd finds the end of the line behind the last cell that is looked at.
@@ -105,31 +136,20 @@ func (s *scan) quickEnd(chunk []byte, p int, delimiter byte) (end int, ok bool) 
 	return p + n + 1, n >= 0
 }
 
-// keep keeps a row that was read. The lists are filled here and not by their add, which would be a call for each.
-func (s *scan) keep(at int64) {
-	if len(s.pending) > 0 && !s.startsBlock(at) {
-		s.settle(false)
+// keep keeps rows that were read into the room behind the lists.
+func (s *scan) keep(rows int) {
+	if rows == 0 {
+		return
 	}
 	if row := s.times.n; len(s.lines) == 0 || s.line-s.lastLine.line != row-s.lastLine.row {
 		s.beginLines(row)
 	}
-	t := &s.times
-	if len(t.open) == cap(t.open) {
-		t.grow()
-	}
-	t.open, t.n = append(t.open, at), t.n+1
+	s.times.take(rows)
 	for i := range s.columns {
-		c, h := &s.columns[i], &s.held[i]
-		if h.decimals >= 0 {
-			c.decimals[h.decimals]++
-		}
-		if len(c.cells.open) == cap(c.cells.open) {
-			c.cells.grow()
-		}
-		c.cells.open, c.cells.n = append(c.cells.open, h.v), c.cells.n+1
+		s.columns[i].cells.take(rows)
 	}
-	s.rows++
-	s.line++
+	s.rows += rows
+	s.line += rows
 }
 
 // quick reads a time whose date was the last one, printed hh:mm:ss or hh:mm, perhaps with AM or PM behind a blank.

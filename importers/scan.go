@@ -37,7 +37,8 @@ type scan struct {
 	badTime  int
 	pending  []badLine   // lines without a time since the last good row
 	steps    []step      // the quick path's; nil when rows are not for it
-	held     []quickCell // the quick path's row
+	lanes    [][]float64 // the quick path's room, by column
+	digits   []int       // the quick path's row: digits behind the mark, by column
 	ragged   bool        // a line before this one was short too
 
 	base      string // what a logger without a name is called
@@ -117,7 +118,7 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 		split = s.split.quoted
 	}
 	for pos := 0; pos < len(chunk); {
-		if s.steps != nil && !quoted {
+		if s.steps != nil && !quoted && len(s.pending) == 0 {
 			if pos = s.quickRows(chunk, pos); pos == len(chunk) {
 				break
 			}

@@ -38,6 +38,11 @@ func (s *store[T]) add(v T) {
 	s.n++
 }
 
+// take makes values that stand in the open block behind the list a part of it.
+func (s *store[T]) take(n int) {
+	s.open, s.n = s.open[:len(s.open)+n], s.n+n
+}
+
 // grow begins another block.
 func (s *store[T]) grow() {
 	if s.open != nil {
