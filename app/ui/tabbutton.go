@@ -47,6 +47,8 @@ func scrollAround(page, sought fyne.CanvasObject) *container.Scroll {
 		if holds(p.Content, sought) {
 			return p
 		}
+	case *container.AppTabs:
+		return scrollAround(p.Selected().Content, sought)
 	case *fyne.Container:
 		for _, o := range p.Objects {
 			if s := scrollAround(o, sought); s != nil {
