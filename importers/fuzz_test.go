@@ -42,7 +42,7 @@ func FuzzRead(f *testing.F) {
 			f.Add([]byte(c.in))
 		}
 	}
-	for _, c := range slices.Concat(shapes, sheets, undecided) {
+	for _, c := range slices.Concat(shapes, sheets, drawer, started, undecided) {
 		f.Add([]byte(c.in))
 	}
 	f.Fuzz(func(t *testing.T, file []byte) {

@@ -15,7 +15,7 @@ func (t columnTally) areTemperatures() bool {
 // settleRowUnits converts the temperatures in front of such columns to °C where their units change, and takes these
 // out of the rows' keys. A value whose unit can't be told is unreadable.
 func (s *scan) settleRowUnits() {
-	if s.keyed == nil || s.keyed.long {
+	if s.keyed == nil || s.keyed.long || len(s.keyed.of) == 0 {
 		return
 	}
 	for at := len(s.keyed.columns) - 1; at >= 0; at-- {
