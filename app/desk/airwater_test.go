@@ -116,3 +116,17 @@ func TestAlarmLinesAreInOrder(t *testing.T) {
 		}
 	}
 }
+
+// The mark beside the humidity is that of the answer in the header: dry for a tenth of the time is worth a look, and
+// where the answer is "dry, yes" there is something to do.
+func TestHumidityBearsTheAnswersMark(t *testing.T) {
+	low, high := 40.0, 75.0
+	for dry, want := range map[analysis.State]Mark{analysis.Mostly: MarkWatch, analysis.Yes: MarkAct} {
+		r := analysis.Review{Verdict: analysis.Verdict{Dry: analysis.Answer{State: dry}}, Quantities: []analysis.QuantityRow{{
+			Quantity: "relative_humidity", Place: "control", Mean: figureOf(50, 50, 50),
+			Bands: []analysis.BandRow{{Name: "good", Low: &low, High: &high, HoursIn: 900, HoursBelow: 100}}}}}
+		if got := newBarn(analysis.Input{}, r, Units{}).humidity(); len(got) != 1 || got[0].Mark != want {
+			t.Errorf("%v: %+v, want %s", dry, got, want)
+		}
+	}
+}

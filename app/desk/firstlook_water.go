@@ -28,6 +28,9 @@ func (b barn) humidity() []Sentence {
 	if outside > 0.02 {
 		s.Mark, s.weight = MarkWatch, 50+30*outside
 	}
+	if b.r.Verdict.Damp.State == analysis.Yes || b.r.Verdict.Dry.State == analysis.Yes { // as the header has it
+		s.Mark = MarkAct
+	}
 	kinds := "damp"
 	if good.HoursBelow > good.HoursAbove {
 		kinds = "dry"
