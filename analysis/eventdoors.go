@@ -23,12 +23,19 @@ const (
 
 // doorsOpened are the door openings seen, or noted.
 func doorsOpened(j judgement, cuts []Event) []Event {
-	var temps, dews [][]sharpStep
+	temps, dews := [][]sharpStep{}, [][]sharpStep{}
 	outdoor, outdoorDew := j.weather(temperatureOf), j.weather(func(l Logger) series.Curve { return l.dewC })
-	for _, l := range j.room.loggers {
+	steps := make([][2][]sharpStep, len(j.room.loggers))
+	j.spread(len(steps), func(i int) {
+		l := j.room.loggers[i]
 		if window := doorWindow(l.TempC); window > 0 {
-			temps = append(temps, sharpSteps(l.TempC, j.beesTime, window, doorTempK, outdoor))
-			dews = append(dews, sharpSteps(l.dewC, j.beesTime, window, doorDewK, outdoorDew))
+			steps[i][0] = sharpSteps(l.TempC, j.beesTime, window, doorTempK, outdoor)
+			steps[i][1] = sharpSteps(l.dewC, j.beesTime, window, doorDewK, outdoorDew)
+		}
+	})
+	for i, l := range j.room.loggers {
+		if doorWindow(l.TempC) > 0 {
+			temps, dews = append(temps, steps[i][0]), append(dews, steps[i][1])
 		}
 	}
 	need := [][][]sharpStep{temps}
@@ -73,23 +80,37 @@ type sharpStep struct {
 
 // sharpSteps are the unusual changes of a curve within a window, towards another curve.
 func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK float64, towards series.Curve) []sharpStep {
-	var all []sharpStep
-	var sizes []float64
 	in := c.Slice(s)
-	for i, at := range in.Readings.At {
-		if before, known := in.At(at - windowMS); known {
-			all = append(all, sharpStep{series.Span{From: at - windowMS, To: at}, in.Val[i] - before})
-			sizes = append(sizes, math.Abs(in.Val[i]-before))
-		}
+	all := changesWithin(in, windowMS)
+	sizes := make([]float64, all.Len())
+	for i, change := range all.Val {
+		sizes[i] = math.Abs(change)
+	}
+	if len(sizes) == 0 || slices.Max(sizes) < leastK {
+		return nil // as in nearly every room: what is usual need not be known
 	}
 	limit := max(leastK, doorUnusual*quantileOf(0.99, sizes))
 	var out []sharpStep
-	for _, p := range all {
-		if math.Abs(p.change) >= limit && goesTowards(p, in, towards) {
+	for i, at := range all.Readings.At {
+		p := sharpStep{series.Span{From: at - windowMS, To: at}, all.Val[i]}
+		if sizes[i] >= limit && goesTowards(p, in, towards) {
 			out = append(out, p)
 		}
 	}
 	return out
+}
+
+// changesWithin is by how much a curve differs at each reading from what it was a window before.
+func changesWithin(c series.Curve, windowMS int64) series.Curve {
+	before := c
+	before.Readings.At, before.Breaks = slices.Clone(c.Readings.At), slices.Clone(c.Breaks)
+	for i := range before.Readings.At {
+		before.Readings.At[i] += windowMS
+	}
+	for i := range before.Breaks {
+		before.Breaks[i] += windowMS
+	}
+	return series.ZipAlong(c, before, func(now, then float64) float64 { return now - then })
 }
 
 // goesTowards says whether a step goes towards another curve's value; down where that is unknown.
