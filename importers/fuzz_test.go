@@ -69,10 +69,10 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// mostTime bounds what reading a file may take: a second, and as much again for every 20 kB. A thousand times less is
-// usual, and a machine that does much else may need some of that.
+// mostTime is when reading a file counts as a hang: half a minute, and a second more for every 2 kB. Ten thousand times
+// less is usual; the rest is for a machine that does much else.
 func mostTime(size int) time.Duration {
-	return time.Second + time.Duration(size)*time.Second/20_000
+	return 30*time.Second + time.Duration(size)*time.Second/2_000
 }
 
 // FuzzQuick holds the quick path to the plain one on any bytes: the same bits, remarks and refusals.
