@@ -19,6 +19,7 @@ const (
 	DriftOfTwo = "drift_of_two"  // two part slowly and there is no third to say which; said of the first: change against the other over the span
 	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: middle distance from the room; from outdoors
 	WetSensor  = "wet_sensor"    // dries slowly after it was wet: how far above its neighbours at first; hours
+	Elsewhere  = "elsewhere"     // far from all its neighbours from end to end: how far
 	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: disagreement with ours, of the worst reading but one in twenty; share of readings that disagree
 	Formula    = "formula_other" // … by another formula: the same two
 	FormulaSwp = "formula_swap"  // … from swapped temperature and humidity: the same two
@@ -71,6 +72,7 @@ type Room struct {
 	outdoor hours
 	temp    *crowd
 	relHum  *crowd
+	levels  []float64 // the middle of each logger's temperatures, NaN where too little is known
 }
 
 // Spread shares out work(0) to work(n−1) and comes back when it is done, or was given up.
@@ -104,6 +106,8 @@ func NewRoomSpread(traces []Trace, outdoor series.Curve, spread Spread) *Room {
 	}
 	r.temp, r.relHum = newCrowd(grid, temp, spread), newCrowd(grid, relHum, spread)
 	r.outdoor = hoursOf(grid, outdoor)
+	r.levels = make([]float64, len(traces))
+	spread(len(traces), func(i int) { r.levels[i] = levelOf(r.temp.all[i]) })
 	for _, c := range []*crowd{r.temp, r.relHum} {
 		c.trends = make([]trend, len(traces))
 		spread(len(traces), func(i int) { c.trends[i] = r.trendOf(c, i) })
@@ -122,7 +126,7 @@ func (r *Room) FindingsUntil(i int, over func() bool) []Finding {
 	}
 	misread := r.misread(i)
 	out := slices.Clone(misread)
-	for _, rule := range []func(int) []Finding{r.sentinels, r.stuck, r.saturated, r.jumps, r.drifting, r.carried, r.wet} {
+	for _, rule := range []func(int) []Finding{r.sentinels, r.stuck, r.saturated, r.jumps, r.drifting, r.carried, r.wet, r.elsewhere} {
 		if over() {
 			return nil
 		}

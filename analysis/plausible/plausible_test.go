@@ -355,3 +355,32 @@ func TestTheLoggerThatStayedWasNotCarriedOut(t *testing.T) {
 		}
 	}
 }
+
+// A box at 27 °C among three loggers of a room at 4 °C hung elsewhere; the others did not, nor does either of two that
+// differ so much, as it can't be told which.
+func TestALoggerThatHungElsewhere(t *testing.T) {
+	trace := func(name string, tempC float64) plausible.Trace {
+		var at []int64
+		var val []float64
+		for h := range int64(500) {
+			at, val = append(at, h*series.HourMS), append(val, tempC+0.3*math.Sin(float64(h)/4))
+		}
+		return plausible.Trace{Name: name, TempC: curve(t, at, val), Resting: true}
+	}
+	for _, c := range []struct {
+		temps []float64
+		want  []bool
+	}{{[]float64{4, 4.5, 27, 3.8}, []bool{false, false, true, false}}, {[]float64{4, 27, 4.5}, []bool{false, true, false}}, {[]float64{4, 27}, []bool{false, false}}} {
+		var traces []plausible.Trace
+		for i, v := range c.temps {
+			traces = append(traces, trace(fmt.Sprint(i), v))
+		}
+		room := plausible.NewRoom(traces, series.Curve{})
+		for i, want := range c.want {
+			found := slices.ContainsFunc(room.Findings(i), func(f plausible.Finding) bool { return f.Code == plausible.Elsewhere })
+			if found != want {
+				t.Errorf("%v: logger %d hung elsewhere: %v, want %v", c.temps, i, found, want)
+			}
+		}
+	}
+}
