@@ -22,18 +22,29 @@ type DryStretch struct {
 func dryStretches(j judgement, all []candidate) []DryStretch {
 	out := []DryStretch{}
 	hum := relHumPct(j.room.mean)
-	if hum.Len() == 0 {
+	runs := j.dryRuns(hum)
+	if len(runs) == 0 {
 		return out
 	}
 	vpd := series.Zip(j.room.mean.TempC, j.room.mean.RelHum, moistair.VPDPa)
 	intake := j.intakePct()
 	weather, heat := candidateOf(all, OutdoorDry), addedHeat(all)
-	for _, l := range j.under(goodLowPct) {
-		for _, s := range long(l.time.below(hum, l.limit), dryHoldH) {
+	for _, l := range runs {
+		for _, s := range l.time {
 			d := DryStretch{Span: s, PercentHours: degreeHours(hum, s, l.limit, -1)}
 			d.VPDPa, d.IntakePct = meanFigure(vpd, s), meanFigure(intake, s)
 			d.split(s, weather, heat)
 			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// dryRuns are the stretches of a day and more below the good humidity, by the limit that held.
+func (j judgement) dryRuns(hum series.Curve) (out []limited) {
+	for _, l := range j.under(goodLowPct) {
+		if runs := long(l.time.below(hum, l.limit), dryHoldH); len(runs) > 0 {
+			out = append(out, limited{l.limit, runs})
 		}
 	}
 	return out

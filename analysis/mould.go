@@ -83,10 +83,7 @@ func (c mouldClass) mouldIndex(tempC, relHumPct []float64) float64 {
 // temperature and of the room's dew point, and with the surface and the dew point at the wet and at the dry end
 // of what they may have been.
 func mouldFigure(j judgement, mid, wet, dry wall) Figure {
-	var hours []series.Span
-	for _, p := range j.scored {
-		hours = append(hours, series.Steps(p, series.HourMS, p.From)...)
-	}
+	hours := j.scored.hours()
 	dew, errK := hourlyMeans(j.room.mean.dewC, hours), j.room.mean.dewErrK()
 	at := func(w wall, shiftK float64) float64 {
 		temps := hourlyMeans(w.surfaceC, hours)

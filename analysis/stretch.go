@@ -31,6 +31,14 @@ func (s stretches) hull() series.Span {
 	return series.Span{From: s[0].From, To: s[len(s)-1].To}
 }
 
+// hours are the whole hours from the start of each stretch on, the last of each cut where it ends.
+func (s stretches) hours() (out []series.Span) {
+	for _, p := range s {
+		out = append(out, series.Steps(p, series.HourMS, p.From)...)
+	}
+	return out
+}
+
 // sum is what a curve comes to over the time: in all, and outside each of some limits.
 func (s stretches) sum(c series.Curve, limits []series.Limits) tally {
 	out := tally{bin: c.Bin(series.Span{}), outside: make([]series.Outside, len(limits))}

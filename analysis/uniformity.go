@@ -56,10 +56,7 @@ func having(loggers []Logger, of func(Logger) series.Curve) (out []Logger) {
 // apartHours is for how many of the hours with two or more loggers known their means lay more than 2 K apart, as read
 // and with the loggers' errors taken off or added.
 func apartHours(j judgement, loggers []Logger) (Figure, float64) {
-	var hours []series.Span
-	for _, p := range j.scored {
-		hours = append(hours, series.Steps(p, series.HourMS, p.From)...)
-	}
+	hours := j.scored.hours()
 	low, high, n := make([]float64, len(hours)), make([]float64, len(hours)), make([]int, len(hours))
 	slack := 0.0
 	for _, l := range loggers {

@@ -102,8 +102,8 @@ func dampAnswer(j judgement, surfaces []SurfaceRow) Answer {
 func dryAnswer(j judgement) Answer {
 	hum := relHumPct(j.room.mean)
 	var spans []series.Span
-	for _, l := range j.under(goodLowPct) {
-		spans = append(spans, long(l.time.below(hum, l.limit), dryHoldH)...)
+	for _, l := range j.dryRuns(hum) {
+		spans = append(spans, l.time...)
 	}
 	return often(spans, j.scored.knownMS(hum), j.scored)
 }
