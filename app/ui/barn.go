@@ -1,0 +1,100 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"thawbook/app/chart"
+	"thawbook/app/desk"
+)
+
+// barnView is what is shown of a barn, ok when it is judged, and barnKey all that it hangs on.
+type (
+	barnKey struct {
+		state, barn int
+		units       desk.Units
+		dark        bool
+	}
+	barnView struct {
+		desk.BarnView
+		ok     bool
+		figure *chart.Figure
+		notes  []string
+	}
+)
+
+// barnView is what is shown of the chosen barn; fresh is false while it is made.
+func (u *UI) barnView() (v barnView, fresh bool) {
+	book, key := u.book, barnKey{u.state, u.barn, u.units, u.theme.IsDark(u.app.Settings().ThemeVariant())}
+	return u.barnViews.of(key, func() (v barnView) {
+		v.BarnView, v.ok = book.Barn(key.barn, key.units)
+		v.figure, v.notes = figureOf(v.Timeline, key.dark), book.Notes(key.barn)
+		return v
+	}, u.refresh)
+}
+
+// pageNames are a barn's screens in order.
+var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Before next winter"}
+
+// barnPage is a barn's header over its screens; nil while it is made.
+func (u *UI) barnPage() fyne.CanvasObject {
+	v, fresh := u.barnView()
+	if !fresh {
+		return nil
+	}
+	if !v.ok {
+		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
+	}
+	view := u.plot.view()
+	u.plot = newTimelinePage(v.Timeline, v.figure, u.status.read)
+	if u.plot.plot != nil && view.To > view.From {
+		u.plot.plot.SetView(view)
+	}
+	u.tabs = container.NewAppTabs(
+		container.NewTabItem(pageNames[0], firstLookPage(v.FirstLook, v.notes, u.look)),
+		container.NewTabItem(pageNames[1], u.plot.object),
+		container.NewTabItem(pageNames[2], newSpellsPage(v.Spells, u.look)),
+		container.NewTabItem(pageNames[3], stagesPage(v.Stages, u.status.read)),
+		container.NewTabItem(pageNames[4], airWaterPage(v.AirWater, u.look)),
+		container.NewTabItem(pageNames[5], beforeNextPage(v.Before, u.look)),
+	)
+	u.tabs.SelectIndex(u.page)
+	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
+	return container.NewBorder(headerOf(v.Header, u.beesDialog), nil, nil, nil, u.tabs)
+}
+
+// nothingToShow says why no barn's page is shown.
+func (u *UI) nothingToShow() string {
+	switch {
+	case u.work.busy():
+		return "The figures are being worked out."
+	case len(u.book.BarnNames()) > 0:
+		return "The figures are not worked out yet. Edit, Work it out again does it."
+	}
+	return "This winter has no barn yet. Drop the loggers' files on this window, or take barns over from another winter (File)."
+}
+
+func (u *UI) showBarn(barn int) {
+	u.barn = barn
+	if u.page == filesPageNumber {
+		u.page = 0
+	}
+	u.refresh()
+}
+
+// showPage shows one of a barn's screens.
+func (u *UI) showPage(page int) {
+	if u.page == filesPageNumber {
+		u.page = page
+		u.refresh()
+	}
+	if u.tabs != nil && u.page != page {
+		u.tabs.SelectIndex(page)
+	}
+}
+
+// look shows a sentence's stretch in the Timeline.
+func (u *UI) look(s desk.Sentence) {
+	u.showPage(1)
+	u.plot.look(s.Look)
+}
