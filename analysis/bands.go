@@ -175,6 +175,7 @@ func measures(place string) []measure {
 	}
 	if isJudged(place) {
 		temperature.band, humidity.band = func(b Bands) Band { return b.TempC }, func(b Bands) Band { return b.RelHumPct }
+		dew.band = Bands.dewC
 	}
 	return []measure{temperature, humidity, dew}
 }

@@ -133,7 +133,7 @@ func (c candidate) share(time []series.Span) (share float64, ok bool) {
 func candidates(j judgement, r *Review) []candidate {
 	out := slices.Concat(weatherCandidates(j), stageCandidates(j, r), heatCandidates(j, r), eventCandidates(j, r))
 	in := series.Span{From: j.beesTime.From - leadMS, To: j.beesTime.From + carriedInMS}
-	out = append(out, candidate{code: JustCarriedIn, kinds: []string{"warm", "damp"}, on: []series.Span{in}, known: []series.Span{{From: in.From, To: j.beesTime.To}}})
+	out = append(out, candidate{code: JustCarriedIn, kinds: []string{"warm", "damp", "moist"}, on: []series.Span{in}, known: []series.Span{{From: in.From, To: j.beesTime.To}}})
 	if hum := relHumPct(j.room.mean); hum.Len() > 0 {
 		var damp []series.Span
 		for _, l := range j.under(goodHighPct) {
@@ -155,7 +155,7 @@ func weatherCandidates(j judgement) (out []candidate) {
 		out = append(out, candidate{code: code, kinds: kinds, on: long(runs, 0), known: of.Known(s), of: of})
 	}
 	if limits := j.under(goodHighC); len(limits) > 0 {
-		add(OutdoorWarm, outdoor, outdoor.Above(s, limits[0].limit-coolingK), "warm")
+		add(OutdoorWarm, outdoor, outdoor.Above(s, limits[0].limit-coolingK), "warm", "moist")
 	}
 	add(OutdoorCold, outdoor, outdoor.Below(s, quantile(outdoor, s, extremeShare)), "cold", "dew", "frost")
 	vap := series.Zip(outdoor, j.weather(relHumOf), moistair.VapPresPa)
@@ -165,7 +165,7 @@ func weatherCandidates(j judgement) (out []candidate) {
 	add(OutdoorDry, vap, vap.Below(s, quantile(vap, s, extremeShare)), "dry")
 	if limits := j.under(goodHighPct); len(limits) > 0 {
 		indoors := j.intakePct()
-		add(OutdoorHumid, indoors, indoors.Above(s, limits[0].limit-humidPct), "damp", "dew", "frost")
+		add(OutdoorHumid, indoors, indoors.Above(s, limits[0].limit-humidPct), "damp", "moist", "dew", "frost")
 	}
 	return out
 }
@@ -227,12 +227,12 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		known := series.Intersect(series.Union(l.sure), series.Union(l.recorded))
 		switch {
 		case l.alwaysOn:
-			add(AlwaysOnOff, l.name, series.Subtract(series.Union(l.recorded), series.Union(l.ran)), l.recorded, "warm", "damp", "dew", "frost")
+			add(AlwaysOnOff, l.name, series.Subtract(series.Union(l.recorded), series.Union(l.ran)), l.recorded, "warm", "damp", "moist", "dew", "frost")
 			continue
 		case len(l.sure) == 0:
 			continue
 		}
-		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.called), series.Union(l.ran))), known, "warm", "damp")
+		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.called), series.Union(l.ran))), known, "warm", "damp", "moist")
 		add(RunUncalled, l.name, series.Intersect(known, series.Subtract(series.Union(l.ran), series.Union(l.called))), known, "cold", "dry")
 		asked, sure = append(asked, l.called...), append(sure, l.sure...)
 		if isBig[l.name] {

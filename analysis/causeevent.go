@@ -9,8 +9,8 @@ func eventCandidates(j judgement, r *Review) (out []candidate) {
 		event, code string
 		kinds       []string
 	}{
-		{powerCut, PowerCut, []string{"warm", "damp"}},
-		{doorsOpen, DoorsOpen, []string{"warm", "cold", "damp", "dry"}},
+		{powerCut, PowerCut, []string{"warm", "damp", "moist"}},
+		{doorsOpen, DoorsOpen, []string{"warm", "cold", "damp", "moist", "dry"}},
 	} {
 		var on []series.Span
 		for _, e := range r.Events {

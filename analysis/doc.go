@@ -14,6 +14,7 @@
 //	place.go    what was the air like at a place with several loggers?
 //	moisture.go what do temperature and humidity say together?
 //	bands.go    which limits, and how long was it outside them?
+//	exposure.go how much water was in the air, and how near to wet were surfaces?
 //	spell.go    when was it outside a limit without a break?
 //	cause.go    what went with a spell?
 //	causeevent.go which events may have gone with a spell?

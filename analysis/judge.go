@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 8
+const RulesVersion = 9
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -39,8 +39,8 @@ func JudgeSpread(in Input, spread Spread) Review {
 	r.HiveDays = HiveDays(in.Heads, j.beesTime)
 	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
 	r.Phases = j.phases
-	r.Quantities = quantityRows(j)
-	r.Surfaces = surfaceRows(j)
+	surfaces, margins := surfaceRows(j)
+	r.Surfaces, r.Quantities = surfaces, exposure(j, margins)
 	r.Spells = spells(j, r.Surfaces)
 	r.Stages = stageRows(j)
 	r.Heats, r.Mixing = heatRows(j), mixingRows(j)

@@ -82,7 +82,8 @@ type Answer struct {
 type Verdict struct{ Held, Damp, Dry, Fans Answer }
 
 // QuantityRow is one quantity at one logger, or the mean of a place (Logger empty), over a phase, or the
-// whole bees' time (Phase empty). Humidities are in percent here; Unit says so.
+// whole bees' time (Phase empty). Humidities are in percent here; Unit says so. A margin, K, is a surface's, named in
+// Place. One that can't be told has the reason in its figures and no bands.
 type QuantityRow struct {
 	Quantity, Place, Logger, Phase, Unit string
 	KnownMS, UnknownMS                   int64
@@ -109,7 +110,7 @@ type Range struct{ Low, High float64 }
 // Spell is an unbroken run outside a limit. Hours and DegreeHours count the time outside only; Peak is
 // the value farthest out; Cut says that the run met a gap, a break or the end of the bees' time.
 type Spell struct {
-	Kind               string // warm, cold, damp, dry, dew, frost
+	Kind               string // warm, cold, damp, dry, moist, dew, frost
 	Place, Quantity    string
 	Limit              float64
 	Span               series.Span

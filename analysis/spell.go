@@ -18,7 +18,8 @@ var (
 )
 
 // spells lists every run outside the good band at each judged place, and every wet run of each surface,
-// by start, kind and place.
+// by start, kind and place. Air is moist while its dew point lies above that of any air within both safe bands, damp
+// while its relative humidity is too high: warm air is the one without being the other.
 func spells(j judgement, surfaces []SurfaceRow) []Spell {
 	out := []Spell{}
 	for _, s := range j.spots {
@@ -31,6 +32,7 @@ func spells(j judgement, surfaces []SurfaceRow) []Spell {
 		out = append(out, beyond(temp, j.under(goodLowC), -1, tempRule, like("cold", "air_temperature"))...)
 		out = append(out, beyond(hum, j.under(goodHighPct), 1, humRule, like("damp", "relative_humidity"))...)
 		out = append(out, beyond(hum, j.under(goodLowPct), -1, humRule, like("dry", "relative_humidity"))...)
+		out = append(out, beyond(s.mean.dewC, j.under(dewHighC), 1, humRule, like("moist", "dew_point"))...)
 	}
 	for _, s := range surfaces {
 		out = append(out, wetSpells(s, j.scored)...)

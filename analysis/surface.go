@@ -9,20 +9,20 @@ import (
 
 // surfaceRows say how long each listed surface was wet. The surface's temperature is
 // To + f (Ti − To), with f its temperature factor (EN ISO 13788's definition); it is wet where that is below
-// the point at which the room's air leaves water: dew above 0 °C, frost below.
-func surfaceRows(j judgement) []SurfaceRow {
-	rows := make([]SurfaceRow, 0, len(j.Surfaces))
+// the point at which the room's air leaves water: dew above 0 °C, frost below. The margins are their exposure.
+func surfaceRows(j judgement) (rows []SurfaceRow, margins []QuantityRow) {
+	rows = make([]SurfaceRow, 0, len(j.Surfaces))
 	for _, s := range j.Surfaces {
 		s = j.measured(s)
 		row := SurfaceRow{Name: s.Name, Kind: s.Kind, Factor: Figure{Mid: s.Mid, Low: s.Low, High: s.High, OK: true, Evidence: s.Evidence}}
-		row.judge(j, s)
+		margins = append(margins, row.judge(j, s)...)
 		rows = append(rows, row)
 	}
-	return rows
+	return rows, margins
 }
 
-// judge fills the wet hours, or says what they lack.
-func (r *SurfaceRow) judge(j judgement, s Surface) {
+// judge fills the wet hours, or says what they lack, and gives the rows of the margin.
+func (r *SurfaceRow) judge(j judgement, s Surface) []QuantityRow {
 	outdoor := j.weather(temperatureOf)
 	lack := ""
 	switch {
@@ -35,16 +35,18 @@ func (r *SurfaceRow) judge(j judgement, s Surface) {
 	}
 	if lack != "" {
 		r.DewHours, r.FrostHours, r.MouldIndex = unknown(lack), unknown(lack), unknown(lack)
-		return
+		return []QuantityRow{untold(surfaceMargin, s.Name, "K", lack)}
 	}
 	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
 	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
+	margins := marginRows(s.Name, mid.margin, low.margin, high.margin, j.phases)
 	if j.scored.share(j.scored.knownMS(mid.margin)) < enoughOfWinter {
 		r.DewHours, r.FrostHours, r.MouldIndex = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")
-		return
+		return margins
 	}
 	r.DewHours, r.FrostHours = wetFigures(mid, low, high, j.scored)
 	r.MouldIndex = mouldFigure(j, mid, low, high)
+	return margins
 }
 
 // wall is a surface's temperature and its margin to wetness over time.

@@ -16,6 +16,8 @@ type AirWater struct {
 	Dry      []DryView
 	Even     string
 	Heat     Table
+	Exposure Table    // hours inside and outside the bands, over the whole winter and by phase
+	Untold   []string // a line for each quantity that it can't tell
 	Mould    []string // deep: only behind a press
 	Cautions []string
 }
@@ -34,6 +36,7 @@ func AirWaterOf(in analysis.Input, r analysis.Review, u Units) AirWater {
 		v.Dry = append(v.Dry, DryView{b.dryWords(d), d.Span})
 	}
 	v.Sentence, v.Lacks = b.waterSentence(), b.waterLacks()
+	v.Exposure, v.Untold = b.exposureTable()
 	return v
 }
 

@@ -28,6 +28,7 @@ var helpLines = map[string]string{
 	"cold_metal":     "Doors and flaps of thin metal sweat long before walls do, and say little about the barn.",
 	"surface_factor": "How much of the difference between outside and the room a surface keeps: 100 % is as warm as the room. Measured where a logger hangs on it, else taken for its kind.",
 	"dry_split":      "Dry weather is the quarter of the winter in which the air outside held least water. Warmed air is dry air: heat that is added makes the fans bring in more of it.",
+	"exposure":       "In brackets what the hours come to with every reading as far off as its logger may be. The dew point's band is that of air inside both others; a margin below zero is wet, and under a degree the loggers can't tell.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
 	"times_as_shown": "Times are in the winter's zone.",
 }

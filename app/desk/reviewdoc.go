@@ -93,6 +93,7 @@ type QuantityDoc struct {
 	Mean         *float64  `json:"mean"`
 	Max          *float64  `json:"max"`
 	ErrorHalf    *float64  `json:"sensor_half_width"`
+	Unknown      *string   `json:"unknown"` // why there are no values
 	Unit         string    `json:"unit"`
 	Bands        []BandDoc `json:"bands"`
 }
@@ -211,7 +212,7 @@ func quantityDoc(q analysis.QuantityRow) QuantityDoc {
 	d := QuantityDoc{
 		Quantity: q.Quantity, Place: q.Place, Logger: textOrNull(q.Logger), Phase: textOrNull(q.Phase), Unit: q.Unit,
 		HoursKnown: hours(q.KnownMS), HoursUnknown: hours(q.UnknownMS),
-		Min: mid(q.Min), Mean: mid(q.Mean), Max: mid(q.Max), Bands: []BandDoc{},
+		Min: mid(q.Min), Mean: mid(q.Mean), Max: mid(q.Max), Unknown: textOrNull(q.Mean.Unknown), Bands: []BandDoc{},
 	}
 	if q.Mean.OK {
 		half := (q.Mean.High - q.Mean.Low) / 2

@@ -70,9 +70,10 @@ func TestAThinWinterSaysNullWhereItCannotTell(t *testing.T) {
 	if b.HiveDays != nil || len(b.Surfaces) != 0 || len(b.Stages) != 0 || b.Coverage != 1 {
 		t.Errorf("hive-days %v, %d surfaces, %d stages, coverage %v", b.HiveDays, len(b.Surfaces), len(b.Stages), b.Coverage)
 	}
+	lacking := map[string]string{"dew_point": "no_humidity", "surface_margin": "no_surface"}
 	for _, q := range b.Quantities {
-		if q.Quantity != "air_temperature" {
-			t.Errorf("a thermometer has no %s", q.Quantity)
+		if why := lacking[q.Quantity]; q.Quantity != "air_temperature" && (q.Mean != nil || q.Unknown == nil || *q.Unknown != why) {
+			t.Errorf("a thermometer has no %s: %+v", q.Quantity, q)
 		}
 	}
 	if *b.BeesIn != "2026-01-01T00:00:00Z" {

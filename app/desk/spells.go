@@ -53,7 +53,7 @@ func SpellsOf(in analysis.Input, r analysis.Review, u Units) SpellsView {
 
 // spellsSentence is "Outside the safe bands in the room: 26 warm spells (191 h), 9 damp (310 h)." Walls come behind.
 func (b barn) spellsSentence() string {
-	room := b.spellCounts(func(s analysis.Spell) bool { return s.Place == b.place() }, "warm", "cold", "damp", "dry")
+	room := b.spellCounts(func(s analysis.Spell) bool { return s.Place == b.place() }, "warm", "cold", "damp", "dry", "moist")
 	walls := b.spellCounts(func(analysis.Spell) bool { return true }, "dew", "frost")
 	switch {
 	case room == "" && walls == "":

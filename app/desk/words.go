@@ -77,7 +77,7 @@ func evidenceWord(e analysis.Evidence) string {
 // spellWord names the kind of a spell.
 func spellWord(kind string) string {
 	switch kind {
-	case "warm", "cold", "damp", "dry":
+	case "warm", "cold", "damp", "dry", "moist":
 		return kind
 	case "dew":
 		return "wet"
@@ -101,6 +101,9 @@ var lackTexts = map[string]string{
 	"no_outdoor":             "there is no outdoor temperature",
 	"no_humidity":            "no logger in the room recorded humidity",
 	"no_head_count":          "the number of hives is not set down",
+	"no_room_temperature":    "no logger in the room recorded temperature",
+	"not_read_together":      "no logger in the room recorded temperature and humidity at the same time",
+	"no_surface":             "no wall or ceiling is listed",
 	"no_room":                "no logger hangs in the room",
 	"no_control_temperature": "no logger shows the temperature the thermostat goes by",
 	"no_stages":              "fewer than two fan stages with a thermostat are set down",

@@ -34,6 +34,11 @@ func airWaterPage(v desk.AirWater, look func(desk.Sentence)) fyne.CanvasObject {
 		page.Add(heading("Added heat"))
 		page.Add(tableOf(v.Heat))
 	}
+	if len(v.Exposure.Rows) > 0 {
+		page.Add(heading("Hours inside and outside the bands"))
+		page.Add(tableOf(v.Exposure))
+		page.Add(captions(append(v.Untold, desk.HelpLine("exposure"))))
+	}
 	if len(v.Mould) > 0 {
 		page.Add(widget.NewAccordion(widget.NewAccordionItem("Mould, as the model has it", captions(v.Mould))))
 	}
