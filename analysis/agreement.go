@@ -92,7 +92,7 @@ const leastSwitchings = 10 // recorded starts or stops a switching temperature n
 // the 95 % range of a median by order statistics (Conover, Practical Nonparametric Statistics) widened by the
 // logger's error. Of a sampled record the instant is the middle of the step in which the state changes.
 func switchedAt(p period, control Logger) (starts, stops Figure) {
-	if p.ran == nil || !p.set.thermostat() || control.TempC.Len() == 0 {
+	if p.ran == nil || !p.set.Thermostat() || control.TempC.Len() == 0 {
 		return unknown("no_record"), unknown("no_record")
 	}
 	var up, down []float64

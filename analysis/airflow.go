@@ -181,7 +181,7 @@ func (j judgement) changeMinutes(p period) Figure {
 
 // step is where a setting stands in the ladder: its on-temperature, below all of them for minimum ventilation.
 func (p period) step() float64 {
-	if p.set.thermostat() {
+	if p.set.Thermostat() {
 		return p.set.OnC
 	}
 	return -1000

@@ -93,7 +93,7 @@ func fill(limit **float64, value float64) {
 func topOnC(stages []Stage) (top float64, ok bool) {
 	for _, st := range stages {
 		for _, s := range st.Settings {
-			if s.thermostat() && (!ok || s.OnC > top) {
+			if s.Thermostat() && (!ok || s.OnC > top) {
 				top, ok = s.OnC, true
 			}
 		}

@@ -101,7 +101,7 @@ func shouldHaveRun(j judgement, s series.Span) bool {
 		}
 		for _, set := range st.Settings {
 			inForce := len(series.Intersect([]series.Span{set.Span}, []series.Span{s})) > 0
-			if inForce && (set.AlwaysOn || set.thermostat() && hottest >= set.OnC+j.control.TempErrK) {
+			if inForce && (set.AlwaysOn || set.Thermostat() && hottest >= set.OnC+j.control.TempErrK) {
 				return true
 			}
 		}

@@ -137,7 +137,7 @@ func (row *HeatRow) overlap(on *view, stages []string, j judgement) {
 // thermostatView is what is known best of when a stage was on under its thermostat settings; nil of none.
 func (j judgement) thermostatView(stage string) (v *view) {
 	for _, p := range j.periods {
-		if p.stage == stage && p.set.thermostat() {
+		if p.stage == stage && p.set.Thermostat() {
 			v = v.then(p.best())
 		}
 	}

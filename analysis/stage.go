@@ -7,8 +7,8 @@ import (
 	"thawbook/analysis/series"
 )
 
-// thermostat says whether a setting switches by temperature.
-func (s Setting) thermostat() bool { return !s.AlwaysOn && !s.Timer }
+// Thermostat says whether a setting switches by temperature.
+func (s Setting) Thermostat() bool { return !s.AlwaysOn && !s.Timer }
 
 // hasThermostat says whether any stage switches by temperature.
 func hasThermostat(stages []Stage) bool {
@@ -49,7 +49,7 @@ func (row *StageRow) pattern(j judgement, p period) {
 	if w == nil {
 		w = row.Called
 	}
-	if v := p.best(); v != nil && p.set.thermostat() {
+	if v := p.best(); v != nil && p.set.Thermostat() {
 		row.ByHour, row.ByOutdoor = byHour(*v, p.time, j.Zone), byOutdoor(*v, p.time, j.weather(temperatureOf))
 		row.Cycling = p.cycling(w)
 	}
@@ -90,7 +90,7 @@ func offsetBlursStages(stages []Stage, offset Figure) bool {
 	var ons []float64
 	for _, st := range stages {
 		for _, s := range st.Settings {
-			if s.thermostat() {
+			if s.Thermostat() {
 				ons = append(ons, s.OnC)
 			}
 		}

@@ -37,7 +37,7 @@ func settingPeriods(stages []Stage, scored stretches) []settingPeriod {
 		p := settingPeriod{span: e}
 		for _, st := range stages {
 			for _, s := range st.Settings {
-				if s.thermostat() && s.Span.From <= e.From && e.To <= s.Span.To {
+				if s.Thermostat() && s.Span.From <= e.From && e.To <= s.Span.To {
 					p.settings = append(p.settings, s)
 				}
 			}

@@ -182,7 +182,7 @@ func bigStages(stages []Stage) []Stage {
 func lowestOnC(st Stage) float64 {
 	low := math.Inf(1)
 	for _, s := range st.Settings {
-		if s.thermostat() {
+		if s.Thermostat() {
 			low = math.Min(low, s.OnC)
 		}
 	}
@@ -226,7 +226,7 @@ func aloneByCall(j judgement, big []Stage) (f Figure, coverage float64) {
 func calledAll(j judgement, st Stage, shift float64) []segment {
 	var segs []segment
 	for _, set := range st.Settings {
-		if set.thermostat() {
+		if set.Thermostat() {
 			segs = append(segs, j.sight.called(set, series.Intersect([]series.Span{set.Span}, j.scored), shift)...)
 		}
 	}

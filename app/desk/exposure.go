@@ -3,16 +3,22 @@ package desk
 import "thawbook/analysis"
 
 // exposureTable has a row per quantity of the room's air and per surface's margin, over the whole winter and by phase,
-// and a line for each that can't be told.
+// and a line for each that can't be told. A name stands once.
 func (b barn) exposureTable() (t Table, untold []string) {
 	t.Columns = []Column{{Title: "What"}, {Title: "When"}, {Title: "Band"}, {Title: "Lowest", Number: true}, {Title: "Mean", Number: true},
 		{Title: "Highest", Number: true}, {Title: "Below", Unit: "h", Number: true}, {Title: "Inside", Unit: "h", Number: true}, {Title: "Above", Unit: "h", Number: true}}
+	last := ""
 	for _, q := range b.r.Quantities {
 		name, show := b.exposureOf(q)
 		if show == nil {
 			continue
 		}
-		t.Rows = append(t.Rows, append([]string{name, phaseWhen(q.Phase)}, exposureCells(q, show)...))
+		title := name
+		if name == last {
+			title = ""
+		}
+		last = name
+		t.Rows = append(t.Rows, append([]string{title, phaseWhen(q.Phase)}, exposureCells(q, show)...))
 		if !q.Mean.OK && q.Phase == "" {
 			untold = append(untold, name+" can't be told: "+lacks(q.Mean.Unknown)+".")
 		}

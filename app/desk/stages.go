@@ -15,7 +15,8 @@ type StagesView struct {
 	Notes    []string // heat, partings, air and money, each a sentence
 	Table    Table
 	Days     []StageDays
-	Lacks    string // why the screen is empty; then there is nothing else
+	Patterns []Pattern // by hour of the day and by the air outside
+	Lacks    string    // why the screen is empty; then there is nothing else
 	Cautions []string
 }
 
@@ -41,12 +42,6 @@ type StageDays struct {
 	units Units
 }
 
-// Month is where a month begins among the days.
-type Month struct {
-	Name string
-	Day  int
-}
-
 // Kind says what the hours rest on.
 func (d StageDays) Kind() string {
 	if d.Ran {
@@ -59,16 +54,28 @@ func (d StageDays) Kind() string {
 func (StageDays) TopLabel() string { return Hours(24) }
 
 // Months are the months that begin among the days, and the one they begin in when there is room to name it.
-func (d StageDays) Months() []Month {
-	var out []Month
+func (d StageDays) Months() []Tick {
+	var out []Tick
 	for i, day := range d.Days {
 		at := d.units.local(day.From)
 		if i == 0 || at.Day() == 1 {
-			out = append(out, Month{at.Format("January"), i})
+			out = append(out, Tick{at.Format("January"), i})
 		}
 	}
-	if len(out) > 1 && out[1].Day < 12 {
+	if len(out) > 1 && out[1].Cell < 12 {
 		out = out[1:]
+	}
+	return out
+}
+
+// DayStrips are the days as strips.
+func DayStrips(stages []StageDays) (out []Strip) {
+	for _, d := range stages {
+		s := Strip{Name: d.Name, Kind: d.Kind(), Top: d.TopLabel(), Ran: d.Ran, Ticks: d.Months(), Shares: make([]float64, len(d.Hours))}
+		for i, h := range d.Hours {
+			s.Shares[i] = h / 24
+		}
+		out = append(out, s)
 	}
 	return out
 }
@@ -104,7 +111,7 @@ func StagesOf(in analysis.Input, r analysis.Review, u Units) StagesView {
 	}
 	v := StagesView{Table: b.stageTable(), Days: b.stageDays(), Cautions: []string{cautionFans, cautionElectrics}}
 	v.Sentence, v.Sure = b.stageSentence()
-	v.Notes = b.stageNotes()
+	v.Notes, v.Patterns = b.stageNotes(), b.patterns()
 	return v
 }
 

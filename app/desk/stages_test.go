@@ -41,7 +41,7 @@ func TestHoursPerDay(t *testing.T) {
 func TestMonthsOfTheDays(t *testing.T) {
 	in := rich(t)
 	months := StagesOf(in, analysis.Judge(in), Units{}).Days[0].Months()
-	want := []Month{{"November", 0}, {"December", 30}, {"January", 61}, {"February", 92}} // calendar: 30, 31, 31 days
+	want := []Tick{{"November", 0}, {"December", 30}, {"January", 61}, {"February", 92}} // calendar: 30, 31, 31 days
 	if len(months) != len(want) {
 		t.Fatalf("%v", months)
 	}

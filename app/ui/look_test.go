@@ -131,7 +131,7 @@ func TestDayStripsReadTheDayUnderThePointer(t *testing.T) {
 	test.NewTempApp(t)
 	s := show(t)
 	s.take(t, planFile(t))
-	strips, ok := find(s.win.Content(), func(*dayStrips) bool { return true })
+	strips, ok := find(s.win.Content(), func(*shareStrips) bool { return true })
 	if !ok {
 		t.Fatal("no strips on the Stages page")
 	}

@@ -18,9 +18,16 @@ func stagesPage(v desk.StagesView, read func(string)) fyne.CanvasObject {
 	for _, note := range v.Notes {
 		page.Add(body(note))
 	}
-	page.Add(newDayStrips(v.Days, read))
+	page.Add(newShareStrips(desk.DayStrips(v.Days), dayHigh, func(day int) string { return desk.ReadDay(v.Days, day) }, read))
 	page.Add(caption(desk.HelpLine("hours_per_day")))
 	page.Add(tableOf(v.Table))
+	for _, p := range v.Patterns {
+		page.Add(heading(p.Title))
+		page.Add(body(p.Text))
+		if len(p.Strips) > 0 {
+			page.Add(newShareStrips(p.Strips, patternHigh, p.Read, read))
+		}
+	}
 	page.Add(captions(append([]string{desk.HelpLine("called_for")}, v.Cautions...)))
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 }

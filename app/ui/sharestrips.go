@@ -15,45 +15,48 @@ import (
 	"thawbook/app/desk"
 )
 
-// dayStrips draws, a strip per stage, the hours of every day; the pointer reads a day.
-type dayStrips struct {
+// shareStrips draws, a strip per stage, its share of time on in cells side by side; the pointer reads a cell.
+type shareStrips struct {
 	widget.BaseWidget
-	days []desk.StageDays
-	read func(string)
+	strips []desk.Strip
+	high   float32 // of a strip
+	says   func(cell int) string
+	read   func(string)
 }
 
 const (
-	stripHigh  = 46 // one stage
-	stripGap   = 12
-	stripLeft  = 150 // names
-	stripRight = 44
-	monthsHigh = 22
+	dayHigh     = 46 // a stage's days
+	patternHigh = 32 // a stage's hours of the day, or degrees
+	stripGap    = 12
+	stripLeft   = 150 // names
+	stripRight  = 44
+	ticksHigh   = 22
 )
 
-func newDayStrips(days []desk.StageDays, read func(string)) *dayStrips {
-	d := &dayStrips{days: days, read: read}
+func newShareStrips(strips []desk.Strip, high float32, says func(cell int) string, read func(string)) *shareStrips {
+	d := &shareStrips{strips: strips, high: high, says: says, read: read}
 	d.ExtendBaseWidget(d)
 	return d
 }
 
 // MinSize has room for every stage, as fyne.Widget.
-func (d *dayStrips) MinSize() fyne.Size {
-	return fyne.NewSize(480, float32(len(d.days))*(stripHigh+stripGap)+monthsHigh)
+func (d *shareStrips) MinSize() fyne.Size {
+	return fyne.NewSize(480, float32(len(d.strips))*(d.high+stripGap)+ticksHigh)
 }
 
 // CreateRenderer draws the bars as one picture and the words above it, as fyne.Widget.
-func (d *dayStrips) CreateRenderer() fyne.WidgetRenderer {
+func (d *shareStrips) CreateRenderer() fyne.WidgetRenderer {
 	r := &stripsRenderer{strips: d}
 	r.bars = canvas.NewRaster(r.paint)
-	for _, s := range d.days {
+	for _, s := range d.strips {
 		r.names = append(r.names, inkText(s.Name, theme.ColorNameForeground, fyne.TextAlignTrailing))
-		r.kinds = append(r.kinds, inkText(s.Kind(), colorMuted, fyne.TextAlignTrailing))
-		r.tops = append(r.tops, inkText(s.TopLabel(), colorMuted, fyne.TextAlignLeading))
+		r.kinds = append(r.kinds, inkText(s.Kind, colorMuted, fyne.TextAlignTrailing))
+		r.tops = append(r.tops, inkText(s.Top, colorMuted, fyne.TextAlignLeading))
 	}
-	if len(d.days) > 0 {
-		for _, m := range d.days[0].Months() {
-			r.months = append(r.months, inkText(m.Name, colorMuted, fyne.TextAlignLeading))
-			r.starts = append(r.starts, m.Day)
+	if len(d.strips) > 0 {
+		for _, t := range d.strips[0].Ticks {
+			r.ticks = append(r.ticks, inkText(t.Name, colorMuted, fyne.TextAlignLeading))
+			r.starts = append(r.starts, t.Cell)
 		}
 	}
 	return r
@@ -66,10 +69,10 @@ func inkText(text string, ink fyne.ThemeColorName, align fyne.TextAlign) *canvas
 }
 
 type stripsRenderer struct {
-	strips             *dayStrips
+	strips             *shareStrips
 	bars               *canvas.Raster
 	names, kinds, tops []*canvas.Text
-	months             []*canvas.Text
+	ticks              []*canvas.Text
 	starts             []int
 }
 
@@ -80,16 +83,17 @@ func (r *stripsRenderer) MinSize() fyne.Size { return r.strips.MinSize() }
 func (r *stripsRenderer) Layout(size fyne.Size) {
 	wide := size.Width - stripLeft - stripRight
 	r.bars.Move(fyne.NewPos(stripLeft, 0))
-	r.bars.Resize(fyne.NewSize(wide, size.Height-monthsHigh))
+	r.bars.Resize(fyne.NewSize(wide, size.Height-ticksHigh))
+	high := r.strips.high
 	for i := range r.names {
-		y := float32(i) * (stripHigh + stripGap)
-		placeText(r.names[i], 0, y+stripHigh/2-16, stripLeft-8)
-		placeText(r.kinds[i], 0, y+stripHigh/2, stripLeft-8)
+		y := float32(i) * (high + stripGap)
+		placeText(r.names[i], 0, y+high/2-16, stripLeft-8)
+		placeText(r.kinds[i], 0, y+high/2, stripLeft-8)
 		placeText(r.tops[i], size.Width-stripRight+6, y-4, stripRight)
 	}
-	for i, m := range r.months {
-		n := float32(len(r.strips.days[0].Days))
-		placeText(m, stripLeft+wide*float32(r.starts[i])/n+2, size.Height-monthsHigh+2, 80)
+	for i, t := range r.ticks {
+		n := float32(len(r.strips.strips[0].Shares))
+		placeText(t, stripLeft+wide*float32(r.starts[i])/n+2, size.Height-ticksHigh+2, 80)
 	}
 }
 
@@ -107,7 +111,7 @@ func (r *stripsRenderer) Destroy() {}
 // Objects are the bars and the words, as fyne.WidgetRenderer.
 func (r *stripsRenderer) Objects() []fyne.CanvasObject {
 	out := []fyne.CanvasObject{r.bars}
-	for _, list := range [][]*canvas.Text{r.names, r.kinds, r.tops, r.months} {
+	for _, list := range [][]*canvas.Text{r.names, r.kinds, r.tops, r.ticks} {
 		for _, t := range list {
 			out = append(out, t)
 		}
@@ -115,35 +119,36 @@ func (r *stripsRenderer) Objects() []fyne.CanvasObject {
 	return out
 }
 
-// paint draws a bar per day from the bottom of its strip: full height is 24 h; an unknown day is hatched.
+// paint draws a bar per cell from the bottom of its strip: full height is all the time; an unknown cell is hatched.
 func (r *stripsRenderer) paint(w, h int) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	n := len(r.strips.days)
+	n := len(r.strips.strips)
 	if n == 0 || w == 0 || h == 0 {
 		return img
 	}
-	scale := float64(h) / float64(n*(stripHigh+stripGap))
-	for i, s := range r.strips.days {
-		top := float64(i*(stripHigh+stripGap)) * scale
-		r.paintStage(img, s, top, top+stripHigh*scale)
+	high := float64(r.strips.high)
+	scale := float64(h) / (float64(n) * (high + stripGap))
+	for i, s := range r.strips.strips {
+		top := float64(i) * (high + stripGap) * scale
+		r.paintStage(img, s, top, top+high*scale)
 	}
 	return img
 }
 
-func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.StageDays, top, bottom float64) {
+func (r *stripsRenderer) paintStage(img *image.RGBA, s desk.Strip, top, bottom float64) {
 	w := float64(img.Rect.Dx())
 	rule, bar, muted, pale := theme.Color(theme.ColorNameSeparator), theme.Color(colorBar), theme.Color(colorMuted), theme.Color(theme.ColorNameBackground)
 	fill(img, 0, top, w, top+1, rule)
 	fill(img, 0, bottom-1, w, bottom, rule)
-	each := w / float64(len(s.Hours))
+	each := w / float64(len(s.Shares))
 	gap := math.Min(1, each/4)
-	for i, hours := range s.Hours {
+	for i, share := range s.Shares {
 		x0, x1 := float64(i)*each, float64(i+1)*each-gap
-		if math.IsNaN(hours) {
+		if math.IsNaN(share) {
 			hatch(img, x0, top+1, x1+gap, bottom-1, muted)
 			continue
 		}
-		y := bottom - 1 - (bottom-top-1)*math.Min(hours/24, 1)
+		y := bottom - 1 - (bottom-top-1)*math.Min(share, 1)
 		fill(img, x0, y, x1, bottom-1, bar)
 		if !s.Ran && x1-x0 > 2 && bottom-1-y > 2 { // called for is an outline
 			fill(img, x0+1, y+1, x1-1, bottom-1, pale)
@@ -167,18 +172,17 @@ func hatch(img *image.RGBA, x0, y0, x1, y1 float64, c color.Color) {
 	}
 }
 
-// MouseIn reads the day under the pointer, as desktop.Hoverable.
-func (d *dayStrips) MouseIn(e *desktop.MouseEvent) { d.MouseMoved(e) }
+// MouseIn reads the cell under the pointer, as desktop.Hoverable.
+func (d *shareStrips) MouseIn(e *desktop.MouseEvent) { d.MouseMoved(e) }
 
-// MouseMoved reads the day under the pointer, as desktop.Hoverable.
-func (d *dayStrips) MouseMoved(e *desktop.MouseEvent) {
+// MouseMoved reads the cell under the pointer, as desktop.Hoverable.
+func (d *shareStrips) MouseMoved(e *desktop.MouseEvent) {
 	wide := d.Size().Width - stripLeft - stripRight
-	if len(d.days) == 0 || wide <= 0 {
+	if len(d.strips) == 0 || wide <= 0 {
 		return
 	}
-	day := int(float32(len(d.days[0].Days)) * (e.Position.X - stripLeft) / wide)
-	d.read(desk.ReadDay(d.days, day))
+	d.read(d.says(int(math.Floor(float64(float32(len(d.strips[0].Shares)) * (e.Position.X - stripLeft) / wide)))))
 }
 
 // MouseOut empties the reading, as desktop.Hoverable.
-func (d *dayStrips) MouseOut() { d.read("") }
+func (d *shareStrips) MouseOut() { d.read("") }
