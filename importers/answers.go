@@ -1,20 +1,30 @@
 package importers
 
-import "thawbook/analysis/series"
+import (
+	"slices"
+
+	"thawbook/analysis/series"
+)
 
 // The questions a file can leave open, in the order they are asked, and the answers there are. An answer to
-// another question is not for the importers. A question without options takes a year, from 1900 to 2199; that of
-// pairing takes groups of columns too.
+// another question is not for the importers. Some take what is typed besides, or instead.
 var answerable = []struct {
 	id      string
 	options []string
+	typed   func(answer string) bool // nil: nothing
 }{
-	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}},
-	{temperatureUnit, []string{"degC", "degF", "K"}},
-	{pairing, []string{pairsInOrder, pairsApart}},
-	{decimalMark, []string{".", ","}},
-	{humidityUnit, []string{"percent", "fraction"}},
-	{yearQuestion, nil},
+	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}, nil},
+	{temperatureUnit, []string{"degC", "degF", "K"}, nil},
+	{pairing, []string{pairsInOrder, pairsApart}, isGroups},
+	{decimalMark, []string{".", ","}, nil},
+	{humidityUnit, []string{"percent", "fraction"}, nil},
+	{yearQuestion, nil, func(answer string) bool { return isYear([]byte(answer)) }},
+	{firstDay, nil, isDay},
+}
+
+func isGroups(answer string) bool {
+	_, ok := ParseGroups(answer)
+	return ok
 }
 
 // settleAnswers keeps the answers that are among the options and remarks on the others.
@@ -25,16 +35,8 @@ func settleAnswers(given Answers, n *notes) Answers {
 		if !said {
 			continue
 		}
-		if q.options == nil && isYear([]byte(answer)) {
+		if slices.Contains(q.options, answer) || q.typed != nil && q.typed(answer) {
 			kept[q.id] = answer
-		}
-		if _, ok := ParseGroups(answer); ok && q.id == pairing {
-			kept[q.id] = answer
-		}
-		for _, o := range q.options {
-			if answer == o {
-				kept[q.id] = answer
-			}
 		}
 		if kept[q.id] == "" {
 			n.add(series.Remark{Code: RemarkNoAnswer, Args: []string{q.id, answer}})

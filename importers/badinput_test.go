@@ -33,7 +33,7 @@ var refusals = []struct{ name, in, code string }{
 	{"a page that asks to sign in", "\n<!DOCTYPE html>\n<html><body>Please sign in.</body></html>\n", RefusedPage},
 	{"prose", "Dear keeper,\nthe barn was warm this winter.\nYours, the neighbour\n", RefusedNoClock},
 	{"no time column", "depth,temp\n1,4.5\n2,4.6\n3,4.7\n", RefusedNoClock},
-	{"times of day without a date", "time,temp\n10:00,4.5\n11:00,4.6\n12:00,4.7\n", RefusedNoDate},
+	{"times of day without a date", "date,time,temp\nSat,10:00,4.5\nSat,11:00,4.6\nSat,12:00,4.7\n", RefusedNoDate},
 	{"times without values", "time,note\n2026-01-13 10:00,dry\n2026-01-13 11:00,wet\n", RefusedNoValues},
 	{"numbers with their grades in one cell, what they count said nowhere", "station,date,tmp,dew\nA1,2026-01-13T00:51:00,\"+0045,1\",\"-0006,1\"\nA1,2026-01-13T01:51:00,\"+0123,1\",\"-0011,1\"\n", RefusedNoValues},
 	{"times that wander between the columns", "no,time,temp °C,rh %\n1,2026-01-13 10:00,4.5,80\n¶2026-01-13 10:10,4.5,80,2\n3,2026-01-13 10:20,4.5,80\n2026-01-13 10:30,4.5,80,4\n5,2026-01-13 10:40,4.5,80\n2026-01-13 10:50,4.5,80,6\n7,2026-01-13 11:00,4.5,80\n8,2026-01-13 11:10,4.5,80\n9,2026-01-13 11:20,4.5,80\n10,2026-01-13 11:30,4.5,80\n", RefusedShifted},

@@ -73,6 +73,8 @@ var conforming = []struct {
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"days of a spreadsheet", ";", "Date;temp °C;rh %", "46035,41667;4,5;80|46035,42361;4,0;81|46035,43056;3,5;82",
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"times of day under their day", ",", "Climate on 13 January 2026|time,temp °C,rh %", "10:00,4.5,80|10:10,4.0,81|10:20,3.5,82",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"a zone in the header", ",", "time (UTC+02:00),temp °C,rh %", "2026-01-13 10:00,4.5,80|2026-01-13 10:10,4.0,81|2026-01-13 10:20,3.5,82",
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"loggers one after the other", ",", "logger,time,temp °C", "alder,2026-01-13 10:00,4.5|alder,2026-01-13 10:10,4|rowan,2026-01-13 10:00,5.5|rowan,2026-01-13 10:10,5",

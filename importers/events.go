@@ -62,7 +62,7 @@ func withoutBetween(s []byte) []byte {
 
 // learnEvents takes a column of words for events where no column holds values, however the cells are cut.
 func (l *layout) learnEvents(rows []record, names []string) {
-	if !l.wordy || l.hasValues() {
+	if l.resort != wordEvents || l.hasValues() {
 		return
 	}
 	for col := range l.width {

@@ -11,7 +11,7 @@ import (
 
 // export turns what was scanned into what the file says.
 func (s *scan) export(name, encoding string, answers Answers) *Export {
-	o, certain, questions := s.settleDates(answers)
+	o, certain, questions := s.settleDates(name, answers)
 	s.spreadRuns(o)
 	s.spreadHours()
 	s.spreadSides(o)

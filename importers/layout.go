@@ -60,8 +60,8 @@ type layout struct {
 	mark       byte
 	marked     bool // a number with a fraction was seen
 	clock      *clock
-	ends       *ends   // of the runs that the rows list; nil when they list none
-	wordy      bool    // words are taken for events where there is nothing else
+	ends       *ends // of the runs that the rows list; nil when they list none
+	resort     resort
 	nameless   bool    // no header, and no names in the cells
 	unnamed    bool    // a header, whose names but number the columns
 	sides      []side  // tables beside the first, with clocks of their own
@@ -86,6 +86,15 @@ type layout struct {
 	score      float64
 	timedRows  int // of those it was learned from, how many have a time
 }
+
+// resort is what else is taken where lines can't be read as they should be.
+type resort int
+
+const (
+	noResort     resort = iota
+	wordEvents          // words for events, where there are no values
+	datelessRows        // times of day for a clock, where there is no date
+)
 
 // A layout is learned from the first trialRows lines, and from some runs of lines spread over the rest of the
 // head: runs, so that what comes by turns in the file comes in the trial.
@@ -152,12 +161,14 @@ func cells(l *layout, line []byte) [][]byte {
 	return out
 }
 
-// learnLines finds the layout that explains most of the lines; words are taken for events only where no layout
-// has values.
+// learnLines finds the layout that explains most of the lines, with a resort where nothing else does.
 func learnLines(lines []record, name string) (*layout, error) {
-	best, why := bestLayout(lines, name, false)
+	best, why := bestLayout(lines, name, noResort)
+	if best == nil && clockless(lines) == RefusedNoDate {
+		best, _ = bestLayout(lines, name, datelessRows)
+	}
 	if best == nil && why.Code == RefusedNoValues {
-		best, _ = bestLayout(lines, name, true)
+		best, _ = bestLayout(lines, name, wordEvents)
 	}
 	if best == nil {
 		return nil, why
@@ -166,7 +177,7 @@ func learnLines(lines []record, name string) (*layout, error) {
 }
 
 // bestLayout tries every way to keep cells apart and says why when none will do.
-func bestLayout(lines []record, name string, wordy bool) (best *layout, why *Refusal) {
+func bestLayout(lines []record, name string, last resort) (best *layout, why *Refusal) {
 	clocked := false
 	for i, d := range slices.Concat(delimiters, dressedDelimiters) {
 		if d.name == "blanks" && clocked && best == nil {
@@ -181,7 +192,7 @@ func bestLayout(lines []record, name string, wordy bool) (best *layout, why *Ref
 				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
 				continue
 			}
-			l := &layout{delimiter: d.name, split: d.split, width: width, wordy: wordy}
+			l := &layout{delimiter: d.name, split: d.split, width: width, resort: last}
 			found := l.try(records) && !l.isSpeck(lines)
 			clocked = clocked || found
 			if found && l.score > 0 && (best == nil || l.score > best.score) {
@@ -311,6 +322,9 @@ func (l *layout) try(records []record) bool {
 	fit := learnClock(rows)
 	if fit.clock == nil {
 		fit, _ = startFit(records, rows)
+	}
+	if fit.clock == nil && l.resort == datelessRows {
+		fit, _ = datelessFit(records, rows)
 	}
 	if fit.clock == nil {
 		return false

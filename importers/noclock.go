@@ -40,6 +40,8 @@ func clocklessRows(rows []record) string {
 	}
 	for col := range rows[0].cells {
 		switch {
+		case col < len(names) && anyPhrase(elapsedNames, words(names[col])) && share(rows[1:], col, isDuration):
+			return RefusedNoStart
 		case share(rows[1:], col, isPlainTime):
 			return RefusedNoDate
 		case share(rows[1:], col, isMonth):

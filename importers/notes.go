@@ -15,6 +15,7 @@ const (
 	RemarkClockUnset = "clock_unset"     // rows of a 1 January more than a year before those that follow; Args: the year
 	RemarkNoTimes    = "no_times"        // dates alone, most of which come several times; Args: the column's header
 	RemarkTypical    = "typical_year"    // months from different years put one after the other
+	RemarkDayAbove   = "day_above"       // times of day alone; the day of the first row stands above the table; Args: the day
 	RemarkHalfDays   = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
 	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
 	RemarkLimit      = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column

@@ -15,8 +15,11 @@ const dayMonth = "day_month"
 
 // settleDates decides the order of unsure dates, unpacks the times and finds the year of dates without one. It
 // returns whether content or the keeper decided on the order, and the questions that are left.
-func (s *scan) settleDates(answers Answers) (o order, certain bool, open []Question) {
-	if s.clock.start != nil {
+func (s *scan) settleDates(name string, answers Answers) (o order, certain bool, open []Question) {
+	switch from := s.clock.start; {
+	case from != nil && from.asked:
+		return "", false, s.settleFirstDay(name, answers)
+	case from != nil:
 		return s.settleStart(answers)
 	}
 	o, certain, open = s.settleOrder(answers)

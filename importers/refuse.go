@@ -17,7 +17,7 @@ const (
 	RefusedLongLine    = "line_too_long"    // Args: the limit in bytes
 	RefusedManyColumns = "too_many_columns" // Args: the limit
 	RefusedNoClock     = "no_clock"         // no column or columns that can be read as date and time
-	RefusedNoDate      = "no_date"          // times of day, and no date
+	RefusedNoDate      = "no_date"          // times of day, and no date; nor can they be told apart by days, or a date beside them can't be read
 	RefusedNoDays      = "no_days"          // months of a year, and no days
 	RefusedNoStart     = "no_start"         // time counted from a start that the file does not name
 	RefusedShifted     = "shifted_fields"   // fields stand in other columns from row to row

@@ -11,11 +11,14 @@ import (
 // start is where such a count begins.
 type start struct {
 	form   dateForm
-	date   [3]int // the date's numbers as printed
-	ms     int64  // the time of day
-	zone   string // "" where the start has none
-	timed  bool   // a time of day was named
-	rolled bool   // the rows are times of day, which begin anew with every day
+	date   [3]int   // the date's numbers as printed
+	ms     int64    // the time of day
+	zone   string   // "" where the start has none
+	timed  bool     // a time of day was named
+	rolled bool     // the rows are times of day, which begin anew with every day
+	line   int      // where it stands in words above the table; 0: it has a key, or is asked
+	asked  bool     // no day is named
+	days   []string // those it may be then
 }
 
 // startFit looks for a column that counts time, and for its start: in the column's own name, "hours since 2025-11-15",
@@ -125,12 +128,6 @@ func cutCount(value, key string) (n, unit float64) {
 		}
 	}
 	return 0, 0
-}
-
-// readTimeAlone reads a time of day.
-func readTimeAlone(c *clock, cells [][]byte) (at, offsetMS int64, ok bool) {
-	t, ok := parseTime(c.cell(cells, 0))
-	return t.ms, 0, ok && !t.zoned
 }
 
 // elapsedNames are the names of columns that hold how long a log has run, in hours and minutes.
@@ -260,12 +257,14 @@ func (s *scan) settleStart(answers Answers) (o order, certain bool, open []Quest
 		open = append(open, Question{ID: dayMonth, Options: orderNames(valid)})
 	}
 	midnight, _ := dateMS(from.date, o)
-	before := int64(0)
-	for row, at := range s.at {
-		if from.rolled && at < before-noonMS {
-			midnight += dayMS
+	if from.rolled {
+		if len(open) == 0 {
+			s.noteDayAbove(midnight)
 		}
-		before = at
+		s.rollDays(midnight)
+		return o, certain, open
+	}
+	for row, at := range s.at {
 		s.at[row] = midnight + from.ms + at
 	}
 	return o, certain, open

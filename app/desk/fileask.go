@@ -19,6 +19,7 @@ type FileQuestion struct {
 	Others   string   // those in a sentence
 	Before   string   // what was answered for another file written the same way
 	Pairing  bool     // it is about columns, which can be said one by one too
+	Typed    string   // how an answer is typed, as an example; "" where it is chosen alone
 
 	layout string                        // for whose files the answer holds; "" where it is the file's own
 	moved  map[string][]winter.Regrouped // what becomes of the loggers, by the answer
@@ -38,12 +39,15 @@ func optionWord(option string) string {
 	if word, ok := optionWords[option]; ok {
 		return word
 	}
+	if day, ok := optionDay(option); ok {
+		return day
+	}
 	return capital(strings.ReplaceAll(option, "_", " "))
 }
 
 // shortQuestions are what a file that waits asks, in a few words.
 var shortQuestions = map[string]string{
-	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?",
+	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?", firstDay: "begun on which day?",
 	"decimal_mark": "point or comma?", engine.Pairing: "which columns belong together?",
 }
 
@@ -81,13 +85,16 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 		if engine.PerLayout(q.ID) {
 			ask.layout = engine.LayoutOf(f.Export)
 		}
+		if q.ID == firstDay {
+			ask.Typed = exampleDay
+		}
 		for _, p := range b.looked.previews[f.Name] {
 			if p.id == q.ID {
 				ask.Options = append(ask.Options, FileOption{p.option, optionWord(p.option), p.words(u)})
 			}
 		}
 		for _, other := range b.alike(f) {
-			if !slices.Contains(questionIDs(other), q.ID) {
+			if q.ID == firstDay && other.Name != f.Name || !slices.Contains(questionIDs(other), q.ID) {
 				continue
 			}
 			if other.Name != f.Name {

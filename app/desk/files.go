@@ -247,10 +247,15 @@ func understood(f engine.File) string {
 	if len(loggers) > 1 {
 		text += fmt.Sprintf(", %d loggers", len(loggers))
 	}
-	if asks := questionIDs(f); slices.Contains(asks, "day_month") || slices.Contains(asks, "year") {
+	if asksDates(f) {
 		return text + ", " + rows + "; from when to when hangs on the answer below."
 	}
 	return text + " from " + faceWords(first) + " to " + faceWords(last) + ", " + rows + "."
+}
+
+// asksDates says whether from when to when a file goes hangs on an answer.
+func asksDates(f engine.File) bool {
+	return slices.ContainsFunc(questionIDs(f), func(id string) bool { return id == "day_month" || id == "year" || id == firstDay })
 }
 
 // measuredBy is what a file measured, in words.

@@ -104,7 +104,7 @@ func inspectDoc(f engine.File) InspectDoc {
 		d.Questions = append(d.Questions, InspectQuestionDoc{q.ID, Question(q.ID), append([]string{}, q.Options...)})
 	}
 	for i := range e.Series {
-		d.Series = append(d.Series, inspectSeries(f, i, open["day_month"] || open["year"]))
+		d.Series = append(d.Series, inspectSeries(f, i, open["day_month"] || open["year"] || open[firstDay]))
 	}
 	for _, r := range e.Remarks {
 		d.Remarks = append(d.Remarks, InspectRemarkDoc{r.Code, FileNote(r), counted(r.Line), counted(r.Column), r.Count, counted(r.LastLine)})

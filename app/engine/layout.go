@@ -22,6 +22,9 @@ var (
 	WriteGroups = importers.WriteGroups
 )
 
+// Undated is where a file's first row is put whose day is asked, as the importers have it.
+const Undated = importers.Undated
+
 // Pairing is the question which columns belong together.
 const Pairing = "pairing"
 

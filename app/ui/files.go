@@ -175,7 +175,10 @@ func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject 
 	for _, o := range q.Options {
 		b := widget.NewButton(o.Label, func() { u.answer(p, q, o) })
 		setUsable(b, u.book.Changeable())
-		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 132}, container.NewVBox(b)), nil, container.New(inset{12, 9, 0, 0}, body(o.Preview))))
+		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 164}, container.NewVBox(b)), nil, container.New(inset{12, 9, 0, 0}, body(o.Preview))))
+	}
+	if q.Typed != "" {
+		ask.Add(u.typedAnswer(p, q))
 	}
 	if q.Pairing && len(p.Columns.Columns) > 0 {
 		ask.Add(container.NewHBox(u.quiet("Say it column by column…", func() { u.columnsDialog(p) })))

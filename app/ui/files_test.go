@@ -62,6 +62,27 @@ func TestAFileIsAnsweredInPlace(t *testing.T) {
 	s.lacks(t, "a.csv and b.csv wait for an answer")
 }
 
+// A log of times of day waits for its first day; what is typed is shown with where the last row then lies and is taken by Enter.
+func TestADayIsTyped(t *testing.T) {
+	s := show(t)
+	path := filepath.Join(t.TempDir(), "a.csv")
+	if err := os.WriteFile(path, []byte("time,temp (C)\n22:00,4.0\n06:00,4.1\n14:00,4.2\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.take(t, path)
+	s.tapRow(t, "Files")
+	s.lacks(t, "On which day was the first row recorded?")
+	var entry *keyEntry
+	find(s.win.Content(), func(e *keyEntry) bool { entry = e; return true })
+	test.Type(entry, "2024-12-3")
+	s.lacks(t, "is no day; write it like")
+	test.Type(entry, "1")
+	s.lacks(t, "first reading 31 December 2024 22:00, 4.0 °C; last 1 January 2025 14:00")
+	entry.OnSubmitted("")
+	s.settled(t)
+	s.lacks(t, "1 file was read; no question is open.", "You said: 31 December 2024.")
+}
+
 // Two humidities are told the other way round, column by column; a change that can't be is refused in place.
 func TestColumnsAreGroupedOtherwise(t *testing.T) {
 	s := show(t)
