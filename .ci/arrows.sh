@@ -24,6 +24,7 @@ analysis/series:                                            | gonum.org/v1/gonum
 analysis/moistair:                                          | gonum.org/v1/gonum/*
 analysis/plausible: analysis/series analysis/moistair analysis/stats | gonum.org/v1/gonum/*
 analysis/calibration: analysis/series                       | gonum.org/v1/gonum/*
+analysis/compare:   analysis analysis/series analysis/stats | gonum.org/v1/gonum/*
 analysis/stats:                                             | gonum.org/v1/gonum/*
 assets:                                                     |
 sampledata*:        sampledata*                             |'

@@ -111,9 +111,10 @@ type namedBand struct {
 	low, high *float64
 }
 
-// limits are those of each band: as they are, and with every reading one sensor error (errHalf, its 95 %
-// half-width) higher and lower, which is as if the limits lay that much lower and higher.
-func (b Band) limits(errHalf float64) (out []series.Limits) {
+// Limits are those of good, watch and act: of each as they are, and with every reading one sensor error (errHalf, its
+// 95 % half-width) higher and lower, which is as if the limits lay that much lower and higher. A limit that is none
+// lies infinitely far off.
+func (b Band) Limits(errHalf float64) (out []series.Limits) {
 	for _, x := range b.all() {
 		lo, hi := orInf(x.low, -1), orInf(x.high, 1)
 		out = append(out, series.Limits{Low: lo, High: hi}, series.Limits{Low: lo - errHalf, High: hi - errHalf}, series.Limits{Low: lo + errHalf, High: hi + errHalf})
@@ -220,7 +221,7 @@ func (m measure) rows(l Logger, phases []Phase) []QuantityRow {
 		var limits []series.Limits
 		if m.band != nil {
 			band = m.band(p.Bands)
-			limits = band.limits(errHalf)
+			limits = band.Limits(errHalf)
 		}
 		t := stretches(p.Parts).sum(c, limits)
 		rows = append(rows, m.row(l, p.Name, t, band, errHalf))

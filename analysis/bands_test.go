@@ -9,7 +9,7 @@ import (
 // Hourly 7, 9, 11, 8 against 8: 3.75 K·h and 2.5 h on straight lines (by hand: 0.25 + 2 + 1.5).
 func TestDegreeHoursAreExactForTheLine(t *testing.T) {
 	b := Band{ActHigh: ptr(8)}
-	row := b.rows(line(0, 1, 7, 9, 11, 8).OutsideEach(span(0, 3), b.limits(0.5)))[2]
+	row := b.rows(line(0, 1, 7, 9, 11, 8).OutsideEach(span(0, 3), b.Limits(0.5)))[2]
 	near(t, "hours above", row.HoursAbove, 2.5, 1e-9)
 	near(t, "degree-hours above", row.DegHoursAbove, 3.75, 1e-9)
 	near(t, "hours in", row.HoursIn, 0.5, 1e-9)

@@ -54,7 +54,7 @@ func untold(quantity, place, unit, lack string) QuantityRow {
 // marginRows are the rows of a surface's margin, for the scored time and for each phase, from the margin as worked out
 // and at the wet and the dry end of what it may have been.
 func marginRows(surface string, mid, wet, dry series.Curve, phases []Phase) []QuantityRow {
-	limits := marginBand().limits(0)
+	limits := marginBand().Limits(0)
 	rows := []QuantityRow{{}}
 	var whole [3]tally
 	for i, p := range phases {

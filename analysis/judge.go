@@ -76,6 +76,7 @@ type judgement struct {
 // traces gathers the curves behind the figures.
 func traces(j judgement) Traces {
 	return Traces{
+		RoomPlace: j.room.place, RoomErrK: j.room.mean.TempErrK, RoomRelHumErr: j.room.mean.RelHumErr, RoomDewErrK: j.room.mean.dewErrK(),
 		Room: j.room.mean.TempC, RoomRelHum: j.room.mean.RelHum, RoomDewC: j.room.mean.dewC,
 		Outdoor: j.weather(temperatureOf), OutdoorRelHum: j.weather(relHumOf),
 		Loggers: j.Loggers, Control: j.control.TempC, ControlName: j.control.Name,

@@ -128,6 +128,7 @@ type SurfaceRow struct {
 	MouldIndex           Figure       // 0–6, the highest it reached on bare pine
 	SurfaceC             series.Curve // the surface's temperature, worked out
 	Margin               series.Curve // K between it and the point where it sweats or frosts; below 0 it is wet
+	MarginErrK           float64      // the margin's 95 % half-width, the factor's range included
 }
 
 // StageRow is one stage over one setting period. Called or Ran is nil without its evidence.
@@ -165,7 +166,10 @@ type Work struct {
 
 // Traces are the curves behind the figures, for the plots.
 type Traces struct {
+	RoomPlace                  string // where the room's air was measured
 	Room, RoomRelHum, RoomDewC series.Curve
+	RoomErrK, RoomRelHumErr    float64 // 95 % half-widths, constant over the winter
+	RoomDewErrK                float64
 	Outdoor, OutdoorRelHum     series.Curve
 	Loggers                    []Logger
 	Control                    series.Curve

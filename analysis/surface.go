@@ -39,6 +39,7 @@ func (r *SurfaceRow) judge(j judgement, s Surface) []QuantityRow {
 	}
 	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
 	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
+	r.MarginErrK = (j.scored.sum(high.margin, nil).bin.Weighted() - j.scored.sum(low.margin, nil).bin.Weighted()) / 2
 	margins := marginRows(s.Name, mid.margin, low.margin, high.margin, j.phases)
 	if j.scored.share(j.scored.knownMS(mid.margin)) < enoughOfWinter {
 		r.DewHours, r.FrostHours, r.MouldIndex = unknown("too_little_known"), unknown("too_little_known"), unknown("too_little_known")

@@ -16,16 +16,16 @@ type Program struct{ Version, TZData string }
 // ReviewDoc is the review as one JSON value: numbers unrounded, unknown null, lists never null, times
 // RFC 3339 in the winter's zone.
 type ReviewDoc struct {
-	Format     int          `json:"format"`
-	Program    string       `json:"program"`
-	Rules      int          `json:"rules"`
-	Reader     int          `json:"reader"` // version of how files are read
-	TZData     string       `json:"tzdata"`
-	Winter     string       `json:"winter"`
-	Barns      []BarnDoc    `json:"barns"`
-	SideBySide []struct{}   `json:"side_by_side"`
-	Findings   []FindingDoc `json:"findings"`
-	Remarks    []NoteDoc    `json:"remarks"`
+	Format     int             `json:"format"`
+	Program    string          `json:"program"`
+	Rules      int             `json:"rules"`
+	Reader     int             `json:"reader"` // version of how files are read
+	TZData     string          `json:"tzdata"`
+	Winter     string          `json:"winter"`
+	Barns      []BarnDoc       `json:"barns"`
+	SideBySide []SideBySideDoc `json:"side_by_side"`
+	Findings   []FindingDoc    `json:"findings"`
+	Remarks    []NoteDoc       `json:"remarks"`
 }
 
 // BarnDoc is one barn of a review.
@@ -161,7 +161,7 @@ type SurfaceDoc struct {
 func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 	d := ReviewDoc{
 		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, Reader: engine.ReaderVersion, TZData: p.TZData, Winter: r.Winter.Name,
-		Barns: []BarnDoc{}, SideBySide: []struct{}{}, Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks),
+		Barns: []BarnDoc{}, SideBySide: sideBySideDocs(r.Pairs), Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks),
 	}
 	for i, b := range r.Barns {
 		d.Barns = append(d.Barns, barnDoc(b, r.Inputs[i].Zone))

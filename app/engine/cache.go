@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"thawbook/analysis/compare"
 	"thawbook/importers"
 )
 
@@ -22,6 +23,7 @@ type Cache struct {
 	held    int64 // bytes of the exports' readings
 	lists   memo[joined]
 	barns   memo[judged]
+	pairs   memo[compare.Pair]
 }
 
 type cacheKey struct {

@@ -5,6 +5,7 @@ package engine
 
 import (
 	"thawbook/analysis"
+	"thawbook/analysis/compare"
 	"thawbook/analysis/series"
 	"thawbook/app/winter"
 	"thawbook/importers"
@@ -31,6 +32,7 @@ type Result struct {
 	Files   []File
 	Barns   []analysis.Review
 	Inputs  []analysis.Input
+	Pairs   []compare.Pair // every two barns, in the winter's order
 	Remarks []series.Remark
 	Faults  []error // faults of the program that cost a logger its curves or a barn its review, of type *Fault
 }

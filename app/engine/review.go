@@ -116,12 +116,14 @@ type bench struct {
 func newBench(w winter.Winter, zone *time.Location, g gathered, read []File, cache *Cache) bench {
 	cache.lists.begin()
 	cache.barns.begin()
+	cache.pairs.begin()
 	return bench{w, joiner{zone: zone, gapMinutes: w.GapMinutes}, g, read, cache}
 }
 
 // judge fills in a review's barns, and what there is to remark on their loggers.
 func (b bench) judge(ctx context.Context, out *Result) error {
 	lists := make([]joined, len(b.winter.Barns)+1) // the outdoor loggers first
+	barnKeys := make([]memoKey, len(b.winter.Barns))
 	keys := make([]memoKey, len(lists))
 	for i := range lists {
 		if err := ctx.Err(); err != nil {
@@ -144,6 +146,7 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 			return err
 		}
 		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Tariff, b.winter.Zone, analysis.RulesVersion)
+		barnKeys[i] = key
 		j := b.cache.barns.of(key, func() (judged, bool) {
 			j := judgedBarn(inputOf(barn, b.winter.Bands, b.winter.Tariff, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
 			return j, j.fault == nil && len(lists[0].faults)+len(lists[i+1].faults) == 0
@@ -154,7 +157,7 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 			out.Remarks = append(out.Remarks, series.Remark{Code: BarnFault, Args: []string{barn.Name}, Count: 1})
 		}
 	}
-	return nil
+	return b.compare(ctx, out, barnKeys)
 }
 
 // key is all that the curves of a list of loggers are made of.

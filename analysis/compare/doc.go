@@ -1,0 +1,10 @@
+// Package compare sets two judged barns side by side: values in, a Pair out. It opens no file and reads no clock; the
+// same two sides give the same Pair to the last bit.
+//
+//	pair.go     what does a comparison hold?
+//	common.go   which time have both in common, and in which phase?
+//	air.go      how did the air differ, and the hours outside the bands?
+//	stage.go    how did the stages differ?
+//	spell.go    how did the spells differ?
+//	sure.go     how sure is a difference, and what would settle it?
+package compare
