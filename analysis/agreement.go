@@ -118,7 +118,7 @@ func switchingAt(v []float64, err float64) Figure {
 	}
 	sort.Float64s(v)
 	k := max(0, int(math.Floor((float64(n)-confidence95*math.Sqrt(float64(n)))/2)))
-	return Figure{Mid: median(v), Low: v[k] - err, High: v[n-1-k] + err, OK: true, Evidence: Recorded}
+	return Figure{Mid: series.Median(v), Low: v[k] - err, High: v[n-1-k] + err, OK: true, Evidence: Recorded}
 }
 
 // switchesApart says whether recorded starts or stops lie clearly apart from the temperatures set: the thermostat

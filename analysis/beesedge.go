@@ -64,7 +64,7 @@ func (s stay) seenBy(logger string) Edge {
 		return none
 	}
 	e := none
-	elsewhere := middleOf(beyond)
+	elsewhere := series.Median(beyond)
 	halfK := math.Abs(elsewhere-level) / 2
 	at := -1
 	if 2*halfK >= beyondClearK && shareFurther(beyond, level, halfK) >= beyondClearShare {
@@ -122,12 +122,12 @@ func shareFurther(v []float64, level, tolK float64) float64 {
 
 // levelOf is the middle of some hours, °C, and within how many K of it a logger has settled.
 func levelOf(inside []float64) (level, tolK float64) {
-	level = middleOf(inside)
+	level = series.Median(inside)
 	away := make([]float64, len(inside))
 	for i, v := range inside {
 		away[i] = math.Abs(v - level)
 	}
-	return level, math.Min(math.Max(settledK, settledCalm*quantileOf(0.95, away)), settledMax)
+	return level, math.Min(math.Max(settledK, settledCalm*series.Quantile(0.95, away)), settledMax)
 }
 
 // last is the innermost reading near the edge that lies further than tolK from the room's level, at hours that go more

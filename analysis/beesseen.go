@@ -1,6 +1,8 @@
 package analysis
 
 import (
+	"slices"
+
 	"thawbook/analysis/series"
 )
 
@@ -44,15 +46,15 @@ const (
 // settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
 // most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
 // cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees.
-func beesSeen(loggers []Logger, outdoor series.Curve) BeesSeen {
+func beesSeen(loggers []Logger, outdoor series.Curve, spread Spread) BeesSeen {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
 	seen := BeesSeen{none, none}
-	for _, l := range loggers {
-		if l.TempC.Len() == 0 {
-			continue
-		}
-		in, out := stayEdges(l, outdoor)
-		seen.In, seen.Out = seen.In.orBetter(in, -1), seen.Out.orBetter(out, 1)
+	thermometers := having(loggers, temperatureOf)
+	stays := make([]BeesSeen, len(thermometers))
+	weather := hourlyOf(outdoor)
+	spread(len(stays), func(i int) { stays[i] = stayEdges(thermometers[i], weather) })
+	for _, s := range stays {
+		seen.In, seen.Out = seen.In.orBetter(s.In, -1), seen.Out.orBetter(s.Out, 1)
 	}
 	if seen.In.OK() && seen.Out.OK() && seen.Out.At <= seen.In.At {
 		return BeesSeen{none, none}
@@ -69,15 +71,15 @@ func (e Edge) orBetter(o Edge, sign int64) Edge {
 }
 
 // stayEdges are the edges of one logger's stay in the barn.
-func stayEdges(l Logger, outdoor series.Curve) (in, out Edge) {
+func stayEdges(l Logger, outdoor hourly) BeesSeen {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay", Logger: l.Name}
-	h := hourlyOf(l.TempC, whole(l.TempC))
-	o := hourlyOf(outdoor, whole(l.TempC))
+	h := hourlyOf(l.TempC)
+	o := outdoor.alongside(h)
 	first, last, ok := longestStay(h, o)
 	if !ok {
-		return none, none
+		return BeesSeen{none, none}
 	}
-	return stay{l.TempC, h, o, first, 1}.seenBy(l.Name), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)
+	return BeesSeen{stay{l.TempC, h, o, first, 1}.seenBy(l.Name), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)}
 }
 
 // longestStay are the first hour and the hour after the last of the longest stay.
@@ -109,7 +111,7 @@ func isStayDay(h, outdoor hourly, day int) bool {
 	if len(own) < dayHours/2 {
 		return false
 	}
-	level, swing := middleOf(own), swingOf(own)
+	level, swing := series.Median(own), swingOf(own)
 	if level < stayLowC || level > stayHighC || swing > staySwingK {
 		return false
 	}
@@ -122,5 +124,5 @@ func swingOf(v []float64) float64 {
 	if len(v) == 0 {
 		return 0
 	}
-	return quantileOf(1, v) - quantileOf(0, v)
+	return slices.Max(v) - slices.Min(v)
 }

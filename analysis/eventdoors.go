@@ -81,36 +81,34 @@ type sharpStep struct {
 // sharpSteps are the unusual changes of a curve within a window, towards another curve.
 func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK float64, towards series.Curve) []sharpStep {
 	in := c.Slice(s)
-	all := changesWithin(in, windowMS)
-	sizes := make([]float64, all.Len())
-	for i, change := range all.Val {
-		sizes[i] = math.Abs(change)
+	change, sharp := in.Lagged(windowMS), false
+	for i, before := range change {
+		change[i] = in.Val[i] - before
+		sharp = sharp || math.Abs(change[i]) >= leastK
 	}
-	if len(sizes) == 0 || slices.Max(sizes) < leastK {
+	if !sharp {
 		return nil // as in nearly every room: what is usual need not be known
 	}
-	limit := max(leastK, doorUnusual*quantileOf(0.99, sizes))
+	limit := max(leastK, doorUnusual*series.Quantile(0.99, sizesOf(change)))
 	var out []sharpStep
-	for i, at := range all.Readings.At {
-		p := sharpStep{series.Span{From: at - windowMS, To: at}, all.Val[i]}
-		if sizes[i] >= limit && goesTowards(p, in, towards) {
+	for i, at := range in.Readings.At {
+		p := sharpStep{series.Span{From: at - windowMS, To: at}, change[i]}
+		if math.Abs(p.change) >= limit && goesTowards(p, in, towards) {
 			out = append(out, p)
 		}
 	}
 	return out
 }
 
-// changesWithin is by how much a curve differs at each reading from what it was a window before.
-func changesWithin(c series.Curve, windowMS int64) series.Curve {
-	before := c
-	before.Readings.At, before.Breaks = slices.Clone(c.Readings.At), slices.Clone(c.Breaks)
-	for i := range before.Readings.At {
-		before.Readings.At[i] += windowMS
+// sizesOf are the sizes of changes, without those that are not known.
+func sizesOf(changes []float64) []float64 {
+	sizes := make([]float64, 0, len(changes))
+	for _, change := range changes {
+		if !math.IsNaN(change) {
+			sizes = append(sizes, math.Abs(change))
+		}
 	}
-	for i := range before.Breaks {
-		before.Breaks[i] += windowMS
-	}
-	return series.ZipAlong(c, before, func(now, then float64) float64 { return now - then })
+	return sizes
 }
 
 // goesTowards says whether a step goes towards another curve's value; down where that is unknown.

@@ -57,7 +57,7 @@ func litSpans(light series.Curve, s series.Span) []series.Span {
 		return spansOf(clip(held(light), stretches{s}))
 	}
 	var out []series.Span
-	for _, r := range light.Above(s, quantileOf(0.1, light.Val)+litLux) {
+	for _, r := range light.Above(s, series.Quantile(0.1, light.Val)+litLux) {
 		out = append(out, spanOf(r))
 	}
 	return out

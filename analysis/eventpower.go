@@ -135,7 +135,7 @@ func unexplainedClimbs(j judgement) (out []series.Span) {
 		heights = append(heights, c.toC-c.fromC)
 	}
 	settling := j.beesTime.From + dayHours*series.HourMS
-	least := max(climbLeastK, climbUnusual*quantileOf(0.95, heights))
+	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights))
 	for _, c := range all {
 		if c.toC-c.fromC < least || c.From < settling {
 			continue

@@ -94,7 +94,7 @@ func (n nights) factor(leastK, surfaceErrK, roomErrK float64) (mid, half float64
 		return 0, 0, false
 	}
 	spread := scatter(factors)
-	mid = median(factors)
+	mid = series.Median(factors)
 	sensors := quadrature(surfaceErrK, mid*roomErrK, (1-mid)*outdoorErrK) / stat.Mean(differences, nil)
 	return mid, quadrature(spread, sensors), true
 }

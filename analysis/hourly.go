@@ -2,9 +2,6 @@ package analysis
 
 import (
 	"math"
-	"slices"
-
-	"gonum.org/v1/gonum/stat"
 
 	"thawbook/analysis/series"
 )
@@ -15,20 +12,55 @@ type hourly struct {
 	val  []float64
 }
 
-// hourlyOf are a curve's hours over the whole hours that cover a span.
-func hourlyOf(c series.Curve, s series.Span) hourly {
+// hourlyOf are a curve's hours from its first reading to its last.
+func hourlyOf(c series.Curve) hourly {
+	s := whole(c)
 	h := hourly{from: s.From - mod(s.From, series.HourMS)}
-	if c.Len() == 0 {
-		return h
-	}
-	for _, b := range c.Bins(series.Steps(series.Span{From: h.from, To: s.To + mod(-s.To, series.HourMS)}, series.HourMS, 0)) {
-		v := math.NaN()
-		if 2*b.KnownMS >= series.HourMS {
-			v = b.Weighted()
-		}
-		h.val = append(h.val, v)
+	if c.Len() > 0 {
+		hours := series.Steps(series.Span{From: h.from, To: s.To + mod(-s.To, series.HourMS)}, series.HourMS, 0)
+		h.val = meansOf(c, hours, leastOfHour)
 	}
 	return h
+}
+
+// leastOfHour is the known share of an hour from which its mean may tell where a logger was (common practice, no source).
+const leastOfHour = 0.5
+
+// meansOf are a curve's time-weighted means over spans, NaN where less than a share of a span is known, or nothing.
+func meansOf(c series.Curve, spans []series.Span, least float64) []float64 {
+	out := make([]float64, len(spans))
+	for i, b := range c.Bins(spans) {
+		out[i] = math.NaN()
+		if share(b) >= least {
+			out[i] = b.Weighted()
+		}
+	}
+	return out
+}
+
+// share is the known part of a bin's span.
+func share(b series.Bin) float64 {
+	if b.To <= b.From {
+		return 0
+	}
+	return float64(b.KnownMS) / float64(b.To-b.From)
+}
+
+// alongside are these hours for each hour of others, NaN outside; none where there are none.
+func (h hourly) alongside(o hourly) hourly {
+	out := hourly{from: o.from}
+	if len(h.val) == 0 {
+		return out
+	}
+	shift := int((o.from - h.from) / series.HourMS)
+	for i := range o.val {
+		v := math.NaN()
+		if k := i + shift; k >= 0 && k < len(h.val) {
+			v = h.val[k]
+		}
+		out.val = append(out.val, v)
+	}
+	return out
 }
 
 // mod is the remainder of a/b that is not negative.
@@ -54,22 +86,4 @@ func whole(c series.Curve) series.Span {
 		return series.Span{}
 	}
 	return series.Span{From: c.Readings.At[0], To: c.Readings.At[c.Len()-1]}
-}
-
-// quantileOf is the p-quantile of some values by straight lines between them, NaN when there are none.
-func quantileOf(p float64, values []float64) float64 {
-	if len(values) == 0 {
-		return math.NaN()
-	}
-	sorted := slices.Clone(values)
-	slices.Sort(sorted)
-	return stat.Quantile(p, stat.LinInterp, sorted, nil)
-}
-
-// middleOf is the median of some values, NaN when there are none.
-func middleOf(values []float64) float64 {
-	if len(values) == 0 {
-		return math.NaN()
-	}
-	return median(slices.Clone(values))
 }

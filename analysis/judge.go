@@ -27,7 +27,7 @@ func JudgeSpread(in Input, spread Spread) Review {
 		j.control = c.loggers[0]
 	}
 	var evidence Evidence
-	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf))
+	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), spread)
 	j.beesTime, evidence = beesTime(in, j.room.mean.TempC, j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
 	j.phases = phases(in, j.beesTime, j.scored)

@@ -24,7 +24,7 @@ func lagOf(swings []swing) float64 {
 		up, down, next := d/(s.top.at-s.before.at), d/(s.bottom.at-s.top.at), d/(s.after.at-s.bottom.at)
 		lags = append(lags, (d-s.top.val+s.bottom.val)/(blunting(up, down)+blunting(down, next)))
 	}
-	return median(lags)
+	return series.Median(lags)
 }
 
 // withoutLag is what a curve would show without a lag of first order: T = y + τ·y' at the middle of every window of

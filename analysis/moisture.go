@@ -2,29 +2,40 @@ package analysis
 
 import (
 	"math"
+	"sync"
 
 	"thawbook/analysis/moistair"
 	"thawbook/analysis/series"
 )
 
-// dewPointC is the logger's dew point in °C, at instants where it read both temperature and humidity.
-func (l Logger) dewPointC() series.Curve {
-	return series.Zip(l.TempC, l.RelHum, recalled(func(tempC, relHum float64) float64 {
-		return moistair.DewPointC(moistair.VapPresPa(tempC, relHum))
-	}))
+// dewPointsC are the loggers' dew points in °C, each at instants where it read both temperature and humidity.
+func dewPointsC(loggers []Logger, spread Spread) []series.Curve {
+	memos := sync.Pool{New: func() any { return recalled(dewPointC) }} // one for each worker
+	dew := make([]series.Curve, len(loggers))
+	spread(len(loggers), func(i int) {
+		memo := memos.Get().(func(tempC, relHum float64) float64)
+		dew[i] = series.Zip(loggers[i].TempC, loggers[i].RelHum, memo)
+		memos.Put(memo)
+	})
+	return dew
 }
 
-// recalled is a function of two numbers that is not worked out twice for pairs met lately. A logger prints few
-// digits, so that a winter of it holds some thousand pairs, over and over.
+func dewPointC(tempC, relHum float64) float64 {
+	return moistair.DewPointC(moistair.VapPresPa(tempC, relHum))
+}
+
+// recalled is a function of two numbers that is not worked out twice for pairs met lately. Loggers print few
+// digits, so that a winter of a barn holds some ten thousand pairs, over and over.
 func recalled(f func(x, y float64) float64) func(x, y float64) float64 {
+	const bits = 16
 	type pair struct{ x, y, is float64 }
-	lately := make([]pair, 1<<13)
+	lately := make([]pair, 1<<bits)
 	for i := range lately {
 		lately[i].x = math.NaN() // equals nothing
 	}
 	return func(x, y float64) float64 {
 		mixed := (math.Float64bits(x)*0x9E3779B97F4A7C15 ^ math.Float64bits(y)) * 0xD6E8FEB86659FD93
-		p := &lately[mixed>>(64-13)]
+		p := &lately[mixed>>(64-bits)]
 		if p.x != x || p.y != y {
 			*p = pair{x, y, f(x, y)}
 		}

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"thawbook/analysis/moistair"
-	"thawbook/analysis/series"
 )
 
 // mouldClass is a class of how readily a material grows mould: the rates below and from index 1, and the
@@ -84,9 +83,9 @@ func (c mouldClass) mouldIndex(tempC, relHumPct []float64) float64 {
 // of what they may have been.
 func mouldFigure(j judgement, mid, wet, dry wall) Figure {
 	hours := j.scored.hours()
-	dew, errK := hourlyMeans(j.room.mean.dewC, hours), j.room.mean.dewErrK()
+	dew, errK := meansOf(j.room.mean.dewC, hours, 0), j.room.mean.dewErrK()
 	at := func(w wall, shiftK float64) float64 {
-		temps := hourlyMeans(w.surfaceC, hours)
+		temps := meansOf(w.surfaceC, hours, 0)
 		pct := make([]float64, len(temps))
 		for i := range temps {
 			pct[i] = 100 * moistair.SatPresWaterPa(dew[i]+shiftK) / moistair.SatPresWaterPa(temps[i])
@@ -94,13 +93,4 @@ func mouldFigure(j judgement, mid, wet, dry wall) Figure {
 		return sawnPine.mouldIndex(temps, pct)
 	}
 	return enclosing(WorkedOut, at(mid, 0), at(wet, errK), at(dry, -errK))
-}
-
-// hourlyMeans are a curve's means over spans, NaN where nothing is known.
-func hourlyMeans(c series.Curve, hours []series.Span) []float64 {
-	out := make([]float64, len(hours))
-	for i, b := range c.Bins(hours) {
-		out[i] = b.Weighted()
-	}
-	return out
 }

@@ -67,7 +67,8 @@ func (v *sight) fit(swings []swing) {
 	for _, s := range swings {
 		over = append(over, (s.top.val-s.set.OnC+s.bottom.val-s.set.OffC)/2)
 	}
-	mid := median(over)
+	slices.Sort(over)
+	mid := series.Median(over)
 	half := scatter(over) + v.stepK/2
 	v.offset = Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
 	for _, s := range swings {

@@ -13,8 +13,7 @@ type spot struct {
 
 // spots gathers the measuring loggers by place, in order of first appearance.
 func spots(loggers []Logger, spread Spread) []spot {
-	dew := make([]series.Curve, len(loggers))
-	spread(len(loggers), func(i int) { dew[i] = loggers[i].dewPointC() })
+	dew := dewPointsC(loggers, spread)
 	var out []spot
 	for i, l := range loggers {
 		if l.TempC.Len()+l.RelHum.Len() == 0 {

@@ -228,8 +228,8 @@ func TestCalledForHoldsTheTruthInSimulatedBarns(t *testing.T) {
 	if 10*inside < 9*all {
 		t.Errorf("%d of %d inside, want nine of ten", inside, all)
 	}
-	if m := median(widths); !(m <= 0.3) {
+	if m := series.Median(widths); !(m <= 0.3) {
 		t.Errorf("median width %.2f, want 0.3 at most", m)
 	}
-	t.Logf("%d of %d inside; median width where turning points suffice %.0f %% of %d", inside, all, 100*median(widths), len(widths))
+	t.Logf("%d of %d inside; median width where turning points suffice %.0f %% of %d", inside, all, 100*series.Median(widths), len(widths))
 }

@@ -58,14 +58,14 @@ func having(loggers []Logger, of func(Logger) series.Curve) (out []Logger) {
 func apartHours(j judgement, loggers []Logger) (Figure, float64) {
 	hours := j.scored.hours()
 	low, high, n := make([]float64, len(hours)), make([]float64, len(hours)), make([]int, len(hours))
-	slack := 0.0
-	for _, l := range loggers {
+	means, slack := make([][]float64, len(loggers)), 0.0
+	j.spread(len(loggers), func(i int) { means[i] = meansOf(loggers[i].TempC, hours, enoughOfHour) })
+	for k, l := range loggers {
 		slack = math.Max(slack, l.TempErrK*math.Sqrt2)
-		for i, b := range l.TempC.Bins(hours) {
-			if share(b) < enoughOfHour {
+		for i, v := range means[k] {
+			if math.IsNaN(v) {
 				continue
 			}
-			v := b.Weighted()
 			if n[i] == 0 {
 				low[i], high[i] = v, v
 			}
@@ -91,23 +91,19 @@ func apartHours(j judgement, loggers []Logger) (Figure, float64) {
 	return enclosing(Recorded, over[0], over[1], over[2]), known
 }
 
-// share is the known part of a bin's span.
-func share(b series.Bin) float64 {
-	if b.To <= b.From {
-		return 0
-	}
-	return float64(b.KnownMS) / float64(b.To-b.From)
-}
-
 // unevenWeeks are the weeks of the bees' time in which two or more loggers are known for half of it.
 func unevenWeeks(j judgement, loggers []Logger) []UnevenWeek {
+	weeks := series.Steps(j.beesTime, 7*24*series.HourMS, j.beesTime.From)
+	tempC, relHum := make([][]float64, len(loggers)), make([][]float64, len(loggers))
+	j.spread(len(loggers), func(i int) {
+		tempC[i], relHum[i] = meansOf(loggers[i].TempC, weeks, enoughOfWinter), meansOf(loggers[i].RelHum, weeks, enoughOfWinter)
+	})
 	out := []UnevenWeek{}
-	for _, week := range series.Steps(j.beesTime, 7*24*series.HourMS, j.beesTime.From) {
+	for i, week := range weeks {
 		w := UnevenWeek{Span: week}
 		thermometers, hygrometers := 0, 0
-		for _, l := range loggers {
-			if b := l.TempC.Bin(week); share(b) >= enoughOfWinter {
-				v := b.Weighted()
+		for k, l := range loggers {
+			if v := tempC[k][i]; !math.IsNaN(v) {
 				if thermometers == 0 || v > w.WarmestC {
 					w.Warmest, w.WarmestC = l.Name, v
 				}
@@ -116,8 +112,8 @@ func unevenWeeks(j judgement, loggers []Logger) []UnevenWeek {
 				}
 				thermometers++
 			}
-			if b := l.RelHum.Bin(week); share(b) >= enoughOfWinter {
-				if v := 100 * b.Weighted(); hygrometers == 0 || v > w.DampPc {
+			if v := 100 * relHum[k][i]; !math.IsNaN(v) {
+				if hygrometers == 0 || v > w.DampPc {
 					w.Dampest, w.DampPc = l.Name, v
 				}
 				hygrometers++

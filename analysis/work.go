@@ -3,7 +3,6 @@ package analysis
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"thawbook/analysis/series"
 )
@@ -128,17 +127,7 @@ func runFigures(segs []segment, intervalMS int64, e Evidence) (starts, medianMin
 	case len(lengths) == 0:
 		return exactly(float64(n), e), unknown("no_whole_run")
 	}
-	return exactly(float64(n), e), exactly(median(lengths)/minuteMS, e)
-}
-
-// median sorts its argument and returns its middle, or the mean of the two middles.
-func median(v []float64) float64 {
-	sort.Float64s(v)
-	n := len(v)
-	if n%2 == 1 {
-		return v[n/2]
-	}
-	return (v[n/2-1] + v[n/2]) / 2
+	return exactly(float64(n), e), exactly(series.Median(lengths)/minuteMS, e)
 }
 
 // spread widens a work's figures to enclose the same figures worked out at an end of an uncertain offset.

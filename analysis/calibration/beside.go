@@ -78,7 +78,7 @@ func distances(val [][]float64, members []int) [][]float64 {
 		}
 		middle := math.NaN()
 		if !slices.ContainsFunc(row, math.IsNaN) {
-			middle = middleOf(row)
+			middle = series.Median(row)
 		}
 		for m := range members {
 			out[m][k] = row[m] - middle
@@ -121,7 +121,7 @@ func unrest(off [][]float64, i, j int) float64 {
 			}
 		}
 	}
-	return middleOf(moves)
+	return series.Median(moves)
 }
 
 // withoutWorst is the members without the quarter, at least one, that strays most hours from the others.

@@ -2,7 +2,6 @@ package calibration
 
 import (
 	"math"
-	"slices"
 
 	"thawbook/analysis/series"
 )
@@ -73,7 +72,7 @@ func keepBand(at *[]int64, val [][]float64, band float64) {
 		for k := range v {
 			apart[k] = v[k] - val[0][k]
 		}
-		middle := middleOf(apart)
+		middle := series.Median(apart)
 		for k := range apart {
 			keep[k] = keep[k] && math.Abs(apart[k]-middle) <= band
 		}
@@ -93,13 +92,4 @@ func keepBand(at *[]int64, val [][]float64, band float64) {
 	for i := range val {
 		val[i] = val[i][:n]
 	}
-}
-
-// middleOf is the median, of an even number the mean of the two in the middle; NaN of nothing.
-func middleOf(val []float64) float64 {
-	if len(val) == 0 {
-		return math.NaN()
-	}
-	sorted := slices.Sorted(slices.Values(val))
-	return (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
 }

@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat"
-
 	"thawbook/analysis/series"
 )
 
@@ -205,24 +203,10 @@ func known(val []float64) (out []float64) {
 }
 
 // quantile is the p-quantile of the known values, NaN when there are none.
-func quantile(p float64, val []float64) float64 {
-	sorted := known(val)
-	if len(sorted) == 0 {
-		return math.NaN()
-	}
-	slices.Sort(sorted)
-	return stat.Quantile(p, stat.LinInterp, sorted, nil)
-}
+func quantile(p float64, val []float64) float64 { return series.Quantile(p, known(val)) }
 
-// median is the middle of the known values, the mean of the two middle ones when they are even in number.
-func median(val []float64) float64 {
-	sorted := known(val)
-	if len(sorted) == 0 {
-		return math.NaN()
-	}
-	slices.Sort(sorted)
-	return (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
-}
+// median is the median of the known values, NaN when there are none.
+func median(val []float64) float64 { return series.Median(known(val)) }
 
 // spread is how far the known values lie apart; 0 when there are none.
 func spread(val []float64) float64 {

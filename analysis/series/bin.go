@@ -1,6 +1,9 @@
 package series
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Plain is the mean of the readings, Sum/N, each counting once; NaN without a reading.
 func (b Bin) Plain() float64 {
@@ -40,8 +43,27 @@ func (c Curve) Bin(s Span) Bin {
 
 // BinOutside is Bin and OutsideEach in one walk.
 func (c Curve) BinOutside(s Span, limits []Limits) (Bin, []Outside) {
-	b, outside, _ := c.binFrom(s, c.firstFrom(s.From), limits)
+	own, which := distinct(limits)
+	b, counted, _ := c.binFrom(s, c.firstFrom(s.From), own)
+	outside := make([]Outside, len(limits))
+	for i, k := range which {
+		outside[i] = counted[k]
+	}
 	return b, outside
+}
+
+// distinct are some limits without repeats, and which of them each was.
+func distinct(limits []Limits) (own []Limits, which []int) {
+	which = make([]int, len(limits))
+	for i, l := range limits {
+		k := slices.Index(own, l)
+		if k < 0 {
+			k = len(own)
+			own = append(own, l)
+		}
+		which[i] = k
+	}
+	return own, which
 }
 
 // Bins is Bin of every span, in one pass over the readings. The spans must rise and not overlap.
@@ -63,49 +85,81 @@ func (c Curve) Bins(spans []Span) []Bin {
 // binFrom is BinOutside for a caller who knows that k is the first reading at or after s.From. It also
 // returns the first reading at or after s.To.
 func (c Curve) binFrom(s Span, k int, limits []Limits) (Bin, []Outside, int) {
-	b := Bin{Span: s, Min: math.Inf(1), Max: math.Inf(-1)}
-	outside := make([]Outside, len(limits))
-	inside := narrowest(limits)
-	for p := range c.piecesFrom(s, k) {
-		dt := p.t1 - p.t0
-		b.KnownMS += dt
-		b.Area += (p.v0 + p.v1) / 2 * float64(dt)
-		low, high := p.v0, p.v1
-		if low > high {
-			low, high = high, low
-		}
-		b.reach(low, high)
-		if high <= inside.High && low >= inside.Low {
-			continue // as nearly everywhere
-		}
-		for i, l := range limits {
-			if !(high <= l.High && low >= l.Low) {
-				outside[i].add(p, l)
-			}
-		}
+	w := walk{Bin: Bin{Span: s, Min: math.Inf(1), Max: math.Inf(-1)}, limits: limits, outside: make([]Outside, len(limits)), inside: narrowest(limits)}
+	w.cut(c, k)
+	if end := w.whole(c, k); end > k {
+		w.cut(c, end)
+		k = end
 	}
 	for i, l := range limits {
-		outside[i].finish(b.KnownMS, l)
+		w.outside[i].finish(w.KnownMS, l)
 	}
-	for ; k < c.Len() && c.Readings.At[k] < s.To; k++ {
-		v := c.Val[k]
-		b.N++
-		b.Sum += v
-		b.reach(v, v)
+	if w.Min > w.Max {
+		w.Min, w.Max = math.NaN(), math.NaN()
 	}
-	if b.Min > b.Max {
-		b.Min, b.Max = math.NaN(), math.NaN()
-	}
-	return b, outside, k
+	return w.Bin, w.outside, k
 }
 
-// reach widens Min and Max.
-func (b *Bin) reach(low, high float64) {
-	if low < b.Min {
-		b.Min = low
+// walk adds up a bin along a curve, and what lies outside limits; within inside no limit is passed.
+type walk struct {
+	Bin
+	limits  []Limits
+	outside []Outside
+	inside  Limits
+}
+
+// cut adds the part within the span of the step that leads to reading k from outside it, or out of it.
+func (w *walk) cut(c Curve, k int) {
+	if !c.Joined(k) || c.Readings.At[k-1] >= w.To {
+		return
 	}
-	if high > b.Max {
-		b.Max = high
+	p := c.cutStep(k, w.Span, false)
+	if p.t0 >= p.t1 {
+		return
+	}
+	dt := p.t1 - p.t0
+	w.KnownMS += dt
+	w.Area += (p.v0 + p.v1) / 2 * float64(dt)
+	w.Min, w.Max = min(w.Min, p.v0, p.v1), max(w.Max, p.v0, p.v1)
+	w.pass(p.v0, p.v1, dt)
+}
+
+// whole adds the readings from k to before the end of the span and the steps between them, and returns the first
+// reading that is not among them. It is where reviews spend their time.
+func (w *walk) whole(c Curve, k int) int {
+	at, val, seam := c.Readings.At, c.Val, c.seamsFrom(w.From)
+	first, sum, area, known, low, high := k, w.Sum, w.Area, w.KnownMS, w.Min, w.Max
+	for ; k < len(at) && at[k] < w.To; k++ {
+		v := val[k]
+		sum += v
+		if v < low {
+			low = v
+		}
+		if v > high {
+			high = v
+		}
+		if k == first || at[k]-at[k-1] > c.MaxStepMS || len(seam.left) > 0 && seam.at(at[k]) {
+			continue
+		}
+		dt, before := at[k]-at[k-1], val[k-1]
+		known += dt
+		area += (before + v) / 2 * float64(dt)
+		if !(v <= w.inside.High && v >= w.inside.Low && before <= w.inside.High && before >= w.inside.Low) {
+			w.pass(before, v, dt)
+		}
+	}
+	w.N, w.Sum, w.Area, w.KnownMS, w.Min, w.Max = k-first, sum, area, known, low, high
+	return k
+}
+
+// pass counts the line from v0 to v1 against the limits.
+func (w *walk) pass(v0, v1 float64, dt int64) {
+	low, high := v0, v1
+	if low > high {
+		low, high = high, low
+	}
+	for i := range w.limits {
+		w.outside[i].add(low, high, float64(dt), &w.limits[i])
 	}
 }
 

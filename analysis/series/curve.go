@@ -30,28 +30,50 @@ func (c Curve) At(t int64) (v float64, known bool) {
 	return math.NaN(), false
 }
 
+// Lagged is the line as it was lagMS (0 or more) before each reading; NaN where it is not known.
+func (c Curve) Lagged(lagMS int64) []float64 {
+	before, k := make([]float64, c.Len()), 0
+	for i, t := range c.Readings.At {
+		t -= lagMS
+		for c.Readings.At[k] < t {
+			k++
+		}
+		switch {
+		case c.Readings.At[k] == t:
+			before[i] = c.Val[k]
+		case c.Joined(k):
+			before[i] = c.between(k, float64(t-c.Readings.At[k-1]))
+		default:
+			before[i] = math.NaN()
+		}
+	}
+	return before
+}
+
 // Known lists the stretches inside s where the line is known, rising; the pieces on the two sides of a
 // break are separate. A reading that nothing joins has no stretch.
 func (c Curve) Known(s Span) []Span {
 	var known []Span
-	for p := range c.pieces(s) {
-		if p.joins {
-			known[len(known)-1].To = p.t1
-		} else {
-			known = append(known, Span{p.t0, p.t1})
+	at, seam := c.Readings.At, c.seamsFrom(s.From)
+	from := s.To // of the stretch under way; there is none at the end of s
+	for k := max(c.firstFrom(s.From), 1); k <= len(at) && at[k-1] < s.To; k++ {
+		if k < len(at) && at[k]-at[k-1] <= c.MaxStepMS && !(len(seam.left) > 0 && seam.at(at[k])) {
+			from = min(from, max(at[k-1], s.From))
+			continue
 		}
+		if from < at[k-1] {
+			known = append(known, Span{from, at[k-1]})
+		}
+		from = s.To
+	}
+	if from < s.To {
+		known = append(known, Span{from, s.To})
 	}
 	return known
 }
 
 // KnownMS is how many milliseconds of s the line is known for.
-func (c Curve) KnownMS(s Span) int64 {
-	var sum int64
-	for p := range c.pieces(s) {
-		sum += p.t1 - p.t0
-	}
-	return sum
-}
+func (c Curve) KnownMS(s Span) int64 { return LengthMS(c.Known(s)) }
 
 // Slice is the curve of the readings at instants in s. It shares memory with c. The line from the
 // first and last reading inside s to the edges of s is cut off.
@@ -67,9 +89,10 @@ func (c Curve) Slice(s Span) Curve {
 }
 
 // Map is the curve through f of every reading, straight lines between. Where f gives no finite number
-// the reading is left out and the curve breaks there: nothing is drawn across what has no value.
+// the reading is left out and the curve breaks there: nothing is drawn across what has no value. Where no
+// reading is left out the two share their instants.
 func (c Curve) Map(f func(float64) float64) Curve {
-	out := newBuilder(c.Len(), c.MaxStepMS)
+	out := newBuilder(c.Readings.At, c.MaxStepMS)
 	seam := seams{c.Breaks}
 	for i, t := range c.Readings.At {
 		if !c.joined(i, &seam) {
@@ -126,13 +149,10 @@ type piece struct {
 }
 
 // pieces yields the straight lines of the curve inside s, rising.
-func (c Curve) pieces(s Span) iter.Seq[piece] { return c.piecesFrom(s, c.firstFrom(s.From)) }
-
-// piecesFrom is pieces for a caller who knows that k is the first reading at or after s.From.
-func (c Curve) piecesFrom(s Span, k int) iter.Seq[piece] {
+func (c Curve) pieces(s Span) iter.Seq[piece] {
 	return func(yield func(piece) bool) {
 		at, seam, joins := c.Readings.At, c.seamsFrom(s.From), false
-		for k := max(k, 1); k < len(at) && at[k-1] < s.To; k++ {
+		for k := max(c.firstFrom(s.From), 1); k < len(at) && at[k-1] < s.To; k++ {
 			if at[k]-at[k-1] > c.MaxStepMS || seam.at(at[k]) {
 				joins = false
 				continue

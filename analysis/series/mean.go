@@ -28,7 +28,8 @@ func Mean(curves []Curve, stepMS int64) Curve {
 // meanBetween makes one piece between each two neighbouring edges: there the set of known loggers is
 // constant, as every edge is one where a logger joins or leaves.
 func meanBetween(members []member, edges []int64, stepMS int64) Curve {
-	out := newBuilder(roomFor(members, edges), stepMS)
+	out := &builder{Curve: Curve{MaxStepMS: stepMS}}
+	out.room(members, edges)
 	set, next := []*member(nil), []*member(nil)
 	for i := 0; i+1 < len(edges); i++ {
 		if i == 0 {
@@ -38,21 +39,34 @@ func meanBetween(members []member, edges []int64, stepMS int64) Curve {
 		if len(set) == 0 {
 			continue
 		}
-		out.cut = true
-		for g := edges[i]; g < edges[i+1]; g++ {
-			out.add(g*stepMS, meanAt(set, g*stepMS))
-		}
 		end := edges[i+1] * stepMS
 		if len(next) > 0 {
 			end--
 		}
-		out.add(end, meanAt(set, end))
+		out.mean(set, Span{edges[i] * stepMS, end}, stepMS)
 	}
 	return out.Curve
 }
 
-// roomFor is an upper bound of how many readings the pieces between the edges hold.
-func roomFor(members []member, edges []int64) int {
+// mean appends a piece: the mean of the members' lines at every step of a span and at its end.
+func (b *builder) mean(set []*member, s Span, stepMS int64) {
+	from := b.Len()
+	b.cut = true
+	for t := s.From; t < s.To; t += stepMS {
+		b.add(t, 0)
+	}
+	b.add(s.To, 0)
+	val := b.Val[from:]
+	for _, m := range set {
+		m.addTo(val, b.Readings.At[from:])
+	}
+	for i := range val {
+		val[i] /= float64(len(set))
+	}
+}
+
+// room makes room for as many readings as the pieces between the edges hold at the most.
+func (b *builder) room(members []member, edges []int64) {
 	var grid int64
 	for _, m := range members {
 		grid += LengthMS(m.cells)
@@ -60,7 +74,8 @@ func roomFor(members []member, edges []int64) int {
 	if len(edges) > 0 {
 		grid = min(grid, edges[len(edges)-1]-edges[0])
 	}
-	return int(grid) + len(edges)
+	n := int(grid) + len(edges)
+	b.Readings = Readings{At: make([]int64, 0, n), Val: make([]float64, 0, n)}
 }
 
 // member is a logger of a mean: cells are its known stretches in whole grid steps, k the reading the
@@ -102,23 +117,18 @@ func membersAt(set []*member, members []member, g int64) []*member {
 	return set
 }
 
-// meanAt is the mean of the members' lines at t, all known there; t must not fall from call to call.
-func meanAt(set []*member, t int64) float64 {
-	sum := 0.0
-	for _, m := range set {
-		sum += m.valueAt(t)
+// addTo adds the values of the line at instants that rise, from call to call too, where it is known.
+func (m *member) addTo(sums []float64, instants []int64) {
+	at, val, k := m.c.Readings.At, m.c.Val, m.k
+	for i, t := range instants {
+		for at[k] < t {
+			k++
+		}
+		if at[k] == t {
+			sums[i] += val[k]
+			continue
+		}
+		sums[i] += m.c.between(k, float64(t-at[k-1]))
 	}
-	return sum / float64(len(set))
-}
-
-// valueAt is the value of the line at t, where it is known.
-func (m *member) valueAt(t int64) float64 {
-	at := m.c.Readings.At
-	for at[m.k] < t {
-		m.k++
-	}
-	if at[m.k] == t {
-		return m.c.Val[m.k]
-	}
-	return m.c.between(m.k, float64(t-at[m.k-1]))
+	m.k = k
 }

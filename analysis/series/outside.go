@@ -36,15 +36,18 @@ func (c Curve) OutsideEach(s Span, limits []Limits) []Outside {
 	return outside
 }
 
-// add counts a line that is not wholly inside.
-func (o *Outside) add(p piece, l Limits) {
-	dt := float64(p.t1 - p.t0)
-	above, area := excess(p.v0, p.v1, l.High)
-	o.AboveMS += above * dt
-	o.AboveArea += area * dt
-	below, area := excess(-p.v0, -p.v1, -l.Low)
-	o.BelowMS += below * dt
-	o.BelowArea += area * dt
+// add counts a line between two values that takes dt milliseconds.
+func (o *Outside) add(low, high, dt float64, l *Limits) {
+	if high > l.High {
+		above, area := excess(low, high, l.High)
+		o.AboveMS += above * dt
+		o.AboveArea += area * dt
+	}
+	if low < l.Low {
+		below, area := excess(-high, -low, -l.Low)
+		o.BelowMS += below * dt
+		o.BelowArea += area * dt
+	}
 }
 
 // finish sets what is known of the whole.
@@ -58,14 +61,10 @@ func (o *Outside) finish(knownMS int64, l Limits) {
 	}
 }
 
-// excess is the share of a line from v0 to v1 that lies above the limit, and the area of that part
-// above the limit for a line of unit length.
-func excess(v0, v1, limit float64) (share, area float64) {
-	lo, hi := min(v0, v1), max(v0, v1)
-	switch {
-	case hi <= limit:
-		return 0, 0
-	case lo >= limit:
+// excess is the share of a line between lo and hi that lies above a limit below hi, and the area of that part above
+// the limit for a line of unit length.
+func excess(lo, hi, limit float64) (share, area float64) {
+	if lo >= limit {
 		return 1, (lo-limit)/2 + (hi-limit)/2
 	}
 	share = (hi - limit) / (hi - lo)

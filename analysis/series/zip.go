@@ -5,7 +5,11 @@ package series
 // interpolated values. The gap limit is the wider of the two; where either line is broken between two
 // such instants the result breaks too, and where f gives no finite number there is no reading.
 func Zip(a, b Curve, f func(x, y float64) float64) Curve {
-	out := newBuilder(min(a.Len(), b.Len()), max(a.MaxStepMS, b.MaxStepMS))
+	along := a.Readings.At
+	if b.Len() < a.Len() {
+		along = b.Readings.At
+	}
+	out := newBuilder(along, max(a.MaxStepMS, b.MaxStepMS))
 	wa, wb := newWalker(a), newWalker(b)
 	for wa.k < a.Len() && wb.k < b.Len() {
 		ta, tb := a.Readings.At[wa.k], b.Readings.At[wb.k]
@@ -27,7 +31,7 @@ func Zip(a, b Curve, f func(x, y float64) float64) Curve {
 // f gives no finite number there is no reading. It serves inputs on different clocks, such as room and
 // outdoor temperature; for quantities of one logger use Zip.
 func ZipAlong(a, b Curve, f func(x, y float64) float64) Curve {
-	out := newBuilder(a.Len(), a.MaxStepMS)
+	out := newBuilder(a.Readings.At, a.MaxStepMS)
 	wa, wb := newWalker(a), newWalker(b)
 	joined := false // b's step that ends in reading wb.k
 	for ; wa.k < a.Len(); out.cut = !wa.step() || out.cut {
