@@ -36,8 +36,12 @@ func (p period) known() []series.Span {
 	return series.Intersect(known(v.tries[0]), p.time)
 }
 
-// onSeconds is for how long a period's stage was on within some time, by one of its guesses.
+// onSeconds is for how long a period's stage was on within some time, by one of its guesses; where its speed is known, for
+// how long at full speed it would have moved as much air.
 func (p period) onSeconds(sure []series.Span, try int) float64 {
+	if p.speed.Len() > 0 {
+		return p.atFullSpeed(sure, flowPower) * 3600
+	}
 	if v := p.best(); v != nil {
 		return float64(series.LengthMS(series.Intersect(spansOf(v.tries[try]), sure))) / 1000
 	}
@@ -135,20 +139,16 @@ func (f Figure) perVolume(m3 *float64, hours float64) Figure {
 	return f.times(k, k)
 }
 
-// moved is the air, m³, a stage moved over its recorded, else called-for hours.
-func moved(set Setting, ran, called *Work) Figure {
-	w := ran
-	if w == nil {
-		w = called
-	}
+// moved is the air, m³, a setting moved over its recorded, else called-for hours, or what they come to at full speed.
+func moved(set Setting, hours Figure) Figure {
 	low, high, ok := set.flow()
 	switch {
 	case !ok:
 		return unknown("no_flow")
-	case w == nil || !w.Hours.OK:
+	case !hours.OK:
 		return unknown("hours_unknown")
 	}
-	return w.Hours.times(low*3600, high*3600)
+	return hours.times(low*3600, high*3600)
 }
 
 // changeMinutes is how long one change of the barn's air takes with a period's stage and all smaller ones on, as they

@@ -35,6 +35,7 @@
 //	timer.go    what can a sampled record say of a timer?
 //	cycling.go  does a stage switch too often?
 //	pattern.go  at what hours, and how cold, was a stage on?
+//	speed.go    what is a fan's work worth that ran slower than it could?
 //	energy.go   what did the fans take, and cost?
 //	surface.go  how long was a wall or ceiling wet?
 //	factor.go   how much of the room's warmth reaches a surface?

@@ -7,20 +7,25 @@ type Power struct {
 	Without   []string // fans that no figure could be given for
 }
 
-// energy is electricity in kWh from the recorded, else the called-for hours, and the watts while running. A fan
-// whose speed changes is not known here: its power goes with the cube of the speed, and no speed is set down.
-func energy(watts *float64, ran, called *Work) Figure {
-	w := ran
-	if w == nil {
-		w = called
-	}
+// energy is electricity in kWh from hours and the watts while running.
+func energy(watts *float64, hours Figure) Figure {
 	switch {
 	case watts == nil:
 		return unknown("no_watts")
-	case w == nil || !w.Hours.OK:
+	case !hours.OK:
 		return unknown("hours_unknown")
 	}
-	return w.Hours.times(*watts/1000, *watts/1000)
+	return hours.times(*watts/1000, *watts/1000)
+}
+
+// hoursOf are the hours of the first work there is.
+func hoursOf(works ...*Work) Figure {
+	for _, w := range works {
+		if w != nil {
+			return w.Hours
+		}
+	}
+	return unknown("hours_unknown")
 }
 
 // cost is what energy cost at a price per kWh.

@@ -77,6 +77,7 @@ type Logger struct {
 
 	RecordsStage string       // the stage or heat source whose state this logger shows
 	State        series.Curve // 0 or 1, held until the next reading
+	Speed        series.Curve // of what it records, 0–1 of full speed, held until the next reading; empty: full speed
 
 	dewC series.Curve // worked out once
 }

@@ -23,7 +23,7 @@ func mixingRows(j judgement) []MixingRow {
 		if record, ok := recordOf(j.Loggers, fan.Name); ok {
 			row.Ran = worked(held(record), time, sampledEvery(record), Recorded)
 		}
-		row.KWh = energy(fan.Watts, row.Ran, nil)
+		row.KWh = energy(fan.Watts, hoursOf(row.Ran))
 		row.Cost = cost(row.KWh, j.PricePerKWh)
 		rows = append(rows, row)
 	}

@@ -10,7 +10,8 @@ type period struct {
 	called *view // nil without a temperature to go by, and for a timer, which has no instants
 	ran    *view // nil without a record
 
-	recordMS int64 // the record's sampling interval; 0 where every entry is a change
+	recordMS int64        // the record's sampling interval; 0 where every entry is a change
+	speed    series.Curve // recorded, 0–1 of full speed; empty: full speed
 }
 
 // view is when something is known to be on and to be off: by the best guess, and by the guesses at both ends of
@@ -74,7 +75,7 @@ func periods(j judgement) (out []period) {
 			}
 			p := period{stage: st.Name, set: set, time: time, called: j.calledView(set, time)}
 			if recorded {
-				p.ran, p.recordMS = ran.over(time), sampledEvery(record)
+				p.ran, p.recordMS, p.speed = ran.over(time), sampledEvery(record), speedOf(j.Loggers, st.Name)
 			}
 			out = append(out, p)
 		}

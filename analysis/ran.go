@@ -31,6 +31,16 @@ func recordOf(loggers []Logger, name string) (series.Curve, bool) {
 	return series.Curve{}, false
 }
 
+// speedOf is the speed record of a stage; empty where it has none.
+func speedOf(loggers []Logger, name string) series.Curve {
+	for _, l := range loggers {
+		if l.RecordsStage == name && l.Speed.Len() > 1 {
+			return l.Speed
+		}
+	}
+	return series.Curve{}
+}
+
 // clip is the part of segments inside some time; both are in order.
 func clip(segs []segment, s stretches) []segment {
 	var out []segment

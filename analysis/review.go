@@ -138,6 +138,7 @@ type StageRow struct {
 	Called, Ran *Work
 	ShareOfAir  Figure
 	KWh, Cost   Figure
+	Speed       Figure // mean share of full speed while it ran; unknown without a record of speed
 
 	AirM3         Figure // over its known hours
 	AirChanges    Figure // of the barn's volume, over its known hours

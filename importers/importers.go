@@ -55,6 +55,7 @@ const (
 	State              Quantity = "state"               // 0 or 1
 	Current            Quantity = "current"
 	Power              Quantity = "power"
+	Speed              Quantity = "speed" // of a fan or pump; in the file's unit, see FullSpeed
 	Other              Quantity = "other"
 )
 

@@ -27,6 +27,7 @@ var quantityNames = []struct {
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
 	{Power, []string{"power*", "leistung*", "watt", "watts", "effekt*", "puissance*", "potencia*", "teho*", "voimsus*"}},
+	{Speed, []string{"speed*", "drehzahl*", "frequen*", "vitesse*", "velocid*", "varvtal*", "turtall*", "kierrosluku*", "pyorimisnopeus*", "fan*", "*lufter*", "*ventilator*", "stage*", "puhallin*", "vifte*", "flakt*"}},
 }
 
 // humidityInitials stand for humidity where the unit is percent.
@@ -34,7 +35,7 @@ var humidityInitials = wordSet("r", "u", "uu", "h", "fi")
 
 // quantityUnits say what a unit alone gives away where the name says nothing.
 var quantityUnits = map[string]Quantity{
-	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "%RH": RelativeHumidity,
+	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "Hz": Speed, "%RH": RelativeHumidity,
 }
 
 // stateNames are the stems of columns that record whether something is on or open.
@@ -100,12 +101,13 @@ func (s Series) IsLight() bool {
 // without a row take any.
 var quantityUnitSets = map[Quantity]string{
 	AirTemperature: "degC degF K", DewPoint: "degC degF K", SurfaceTemperature: "degC degF K", RelativeHumidity: "percent fraction %RH",
-	CO2: "ppm percent", Current: "A mA", Power: "W kW",
+	CO2: "ppm percent", Current: "A mA", Power: "W kW", Speed: "percent Hz",
 }
 
+// unitFits says whether a quantity can have a unit; only speed must have one, for without it wind has a speed too.
 func unitFits(q Quantity, unit string) bool {
 	set, bound := quantityUnitSets[q]
-	return unit == "" || !bound || strings.Contains(" "+set+" ", " "+unit+" ")
+	return unit == "" && q != Speed || !bound || strings.Contains(" "+set+" ", " "+unit+" ")
 }
 
 // isTemperature says whether the house unit of a quantity is °C.

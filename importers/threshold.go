@@ -68,14 +68,18 @@ func crowded(v []float64, at int) bool {
 	return float64(to-from) > betweenShare*float64(len(v))
 }
 
-// AsState reads a series of current or power as the state of what draws it, 1 above the threshold between its
-// two clusters and 0 below; limit is the threshold in the series' unit. ok is false for other quantities and
-// where the values are not two clusters.
+// AsState reads a series of current, power or speed as the state of what draws it, 1 above a limit and 0 below, in the
+// series' unit: the threshold between its two clusters, or, of a speed, a share of full speed (see stillShare). ok is
+// false for other quantities and where the values are not two clusters.
 func (s Series) AsState() (state Series, limit float64, ok bool) {
-	if s.Quantity != Current && s.Quantity != Power {
-		return Series{}, 0, false
+	switch s.Quantity {
+	case Current, Power:
+		limit, ok = Threshold(s.Val)
+	case Speed:
+		limit, ok = s.FullSpeed()
+		limit *= stillShare
 	}
-	if limit, ok = Threshold(s.Val); !ok {
+	if !ok {
 		return Series{}, 0, false
 	}
 	state = s

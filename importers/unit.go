@@ -29,6 +29,7 @@ var unitSpellings = []struct {
 	{"W", []string{"w", "watt", "watts"}},
 	{"kW", []string{"kw"}},
 	{"kWh", []string{"kwh"}},
+	{"Hz", []string{"hz", "hertz"}},
 	{"V", []string{"v", "volt", "volts"}},
 	{"mV", []string{"mv"}},
 	{"m/s", []string{"m/s"}},

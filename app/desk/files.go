@@ -296,7 +296,7 @@ func everyWords(ms int64) string {
 var quantityWords = map[string]string{
 	"air_temperature": "temperature", "surface_temperature": "surface temperature", "relative_humidity": "humidity", "dew_point": "dew point", "state": "state",
 	"absolute_humidity": "water in the air", "humidity_deficit": "humidity deficit", "vapour_pressure_deficit": "vapour pressure deficit", "co2": "CO₂",
-	"light": "light", "current": "current", "power": "power",
+	"light": "light", "current": "current", "power": "power", "speed": "speed",
 }
 
 // orderWords say how dates are written.

@@ -194,7 +194,7 @@ func loggerNames(f engine.File) (names []string) {
 
 func usable(quantity string) bool {
 	switch quantity {
-	case "air_temperature", "relative_humidity", "surface_temperature", "state", "current", "power":
+	case "air_temperature", "relative_humidity", "surface_temperature", "state", "current", "power", "speed":
 		return true
 	}
 	return false

@@ -65,6 +65,7 @@ var joiningNotes = map[string]string{
 	engine.Duplicates:          "Logger %s, file %s: some rows come twice; one of each is kept.",
 	engine.SameReadings:        "Logger %s: the file %s repeats readings of %s, moved by %s s; each is counted once.",
 	engine.StateByLimit:        "Logger %s, file %s: it ran where the record lies above %s, half way between its two levels.",
+	engine.SpeedRead:           "Logger %s, file %s: it records the fan's speed; %s is taken as full speed, at which the plan's flow and watts hold, and a twentieth of that as standing.",
 	engine.LoggerFault:         "Logger %s could not be put together: an internal fault of the program. Everything else was worked out.",
 	engine.BarnFault:           "Barn %s could not be judged: an internal fault of the program. The other barns were.",
 	engine.ReadoutsDiffer:      "Logger %s: the files %s and %s differ at the same times; the earlier read-out is kept.",

@@ -14,6 +14,8 @@ type StageDoc struct {
 	ShareOfAir   *float64 `json:"share_of_air"`
 	KWh          *float64 `json:"kwh"`
 	Cost         *float64 `json:"cost"`
+	KWhRange     RangeDoc `json:"kwh_range"`
+	Speed        RangeDoc `json:"mean_speed"` // 0–1 of full speed, while it ran
 
 	Agreement *AgreementDoc `json:"agreement"`
 	StartsC   RangeDoc      `json:"recorded_starts_c"`
@@ -117,7 +119,7 @@ type EnergyDoc struct {
 func stageDoc(s analysis.StageRow, clock func(int64) string) StageDoc {
 	d := StageDoc{
 		Name: s.Name, SettingStart: clock(s.Setting.Span.From), SettingEnd: clock(s.Setting.Span.To),
-		Called: workDoc(s.Called), Ran: workDoc(s.Ran), ShareOfAir: mid(s.ShareOfAir), KWh: mid(s.KWh), Cost: mid(s.Cost),
+		Called: workDoc(s.Called), Ran: workDoc(s.Ran), ShareOfAir: mid(s.ShareOfAir), KWh: mid(s.KWh), Cost: mid(s.Cost), KWhRange: rangeDoc(s.KWh), Speed: rangeDoc(s.Speed),
 		Agreement: agreementDoc(s.Agreement, clock), StartsC: rangeDoc(s.StartsC), StopsC: rangeDoc(s.StopsC),
 		ShareOfAirRange: rangeDoc(s.ShareOfAir), AirM3: rangeDoc(s.AirM3), AirChanges: rangeDoc(s.AirChanges), ChangeMinutes: rangeDoc(s.ChangeMinutes),
 		ByHour: shareDocs(s.ByHour), ByOutdoor: shareDocs(s.ByOutdoor), Remarks: noteDocs(s.Remarks),

@@ -15,7 +15,7 @@ func (b barn) stageNotes() (out []string) {
 		out = append(out, b.partingNote(row)...)
 	}
 	for _, row := range b.r.Stages {
-		out = append(out, b.switchingNotes(row)...)
+		out = append(append(out, b.switchingNotes(row)...), speedNote(row)...)
 	}
 	return append(append(out, b.airNotes()...), b.costNote()...)
 }
@@ -59,6 +59,14 @@ func (b barn) switchingNotes(row analysis.StageRow) (out []string) {
 		out = append(out, capital(row.Name)+" starts often: "+strconv.Itoa(c.BusiestHour)+" times in its busiest hour. A wider step between on and off would spare it.")
 	}
 	return out
+}
+
+// speedNote says how fast a fan ran whose speed is recorded, and what its air and power are taken as.
+func speedNote(row analysis.StageRow) []string {
+	if !row.Speed.OK {
+		return nil
+	}
+	return []string{capital(row.Name) + " ran at " + Percent(row.Speed.Mid) + " of full speed on average. Its air is taken to fall with the speed, and its power with the cube of it or a little less, for a drive loses some too."}
 }
 
 // airNotes say how often the barn's air was changed, and how long the ladder's top step takes for it.

@@ -22,6 +22,7 @@ const (
 	WaitsForAnswer   = "waits_for_answer"   // the file can't be read right without it. Args: logger, file, question
 	NoState          = "no_state"           // the logger is to record a stage and has no state column. Args: logger, stage
 	StateByLimit     = "state_by_limit"     // current or power above a limit is taken for on. Args: logger, file, limit
+	SpeedRead        = "speed_read"         // a record of the fan's speed. Args: logger, file, what is taken as full speed
 	LoggerFault      = "logger_fault"       // a fault of the program; the logger is left out. Args: logger
 	BarnFault        = "barn_fault"         // a fault of the program; the barn is not judged. Args: barn
 	ClockZoneAssumed = "clock_zone_assumed" // neither plan nor file names the zone; one for the winter. Args: how many files, the zone
@@ -50,7 +51,7 @@ type channelOf struct {
 
 // logger makes one logger's curves of its files; until is when it was hung elsewhere, or nil.
 func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Logger, []series.Remark) {
-	var temp, relHum, state, light channelOf
+	var temp, relHum, state, light, speed channelOf
 	lightGap := gapOfMeasured(j.gapMinutes)
 	var remarks []series.Remark
 	for _, f := range files {
@@ -71,7 +72,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		for _, s := range []struct {
 			from *importers.Series
 			to   *channelOf
-		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}, {p.light, &light}} {
+		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}, {p.light, &light}, {p.speed, &speed}} {
 			remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
 		}
 	}
@@ -92,6 +93,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes), winter.OfTemperature), offsetC)
 	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes), winter.OfHumidity), offsetRelHum)
 	out.State = draw(state, gapOfStates, "state")
+	out.Speed = draw(speed, gapOfStates, "state")
 	out.Light = draw(light, lightGap, "light")
 	remarks = append(remarks, setDown(l)...)
 	if l.RecordsStage != "" && out.State.Len() == 0 {
@@ -114,6 +116,8 @@ func holding(export *importers.Export) string {
 // chosen remarks on a choice that may surprise.
 func chosen(l winter.Logger, f File, p picked) []series.Remark {
 	switch {
+	case p.speed != nil:
+		return []series.Remark{{Code: SpeedRead, Args: []string{l.Name, f.Name, p.full}, Count: 1}}
 	case p.limit != "":
 		return []series.Remark{{Code: StateByLimit, Args: []string{l.Name, f.Name, p.limit}, Count: 1}}
 	case p.empty():

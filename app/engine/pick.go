@@ -11,8 +11,10 @@ import (
 // picked are the series of one export that belong to a logger; nil where it has none.
 type picked struct {
 	temp, relHum, state, light *importers.Series
-	limit                      string // above which current or power is taken for on; "" where the record is of states
-	loggers                    int    // how many loggers the choice was among
+	speed                      *importers.Series // as a share of full speed
+	limit                      string            // above which current, power or speed is taken for on; "" where the record is of states
+	full                       string            // what is taken as full speed
+	loggers                    int               // how many loggers the choice was among
 }
 
 // pick chooses a logger's series: those of the channel where one is named (a logger's name or a column's
@@ -44,12 +46,15 @@ func pick(l winter.Logger, export *importers.Export) picked {
 	if l.RecordsStage != "" && p.state == nil {
 		p.state, p.limit = stateOf(chosen)
 	}
+	if l.RecordsStage != "" {
+		p.speed, p.full = speedOf(chosen)
+	}
 	p.loggers = loggersOf(chosen)
 	return p
 }
 
-// stateOf is the first record of current or power that falls into two clusters, as states, and the limit between
-// them with its unit.
+// stateOf is the first record of current, power or speed that can be read as states, and the limit between them with
+// its unit.
 func stateOf(all []*importers.Series) (state *importers.Series, limit string) {
 	for _, s := range all {
 		if on, above, ok := s.AsState(); ok {
@@ -57,6 +62,20 @@ func stateOf(all []*importers.Series) (state *importers.Series, limit string) {
 		}
 	}
 	return nil, ""
+}
+
+// speedOf is the record of speed among some series, as a share of full speed, and what is taken as that; nil for none.
+func speedOf(all []*importers.Series) (speed *importers.Series, full string) {
+	s := first(all, importers.Speed)
+	if s == nil {
+		return nil, ""
+	}
+	share, ok := s.AsSpeed()
+	if !ok {
+		return nil, ""
+	}
+	of, _ := s.FullSpeed()
+	return &share, strconv.FormatFloat(of, 'f', 0, 64) + " " + strings.Replace(s.Unit, "percent", "%", 1)
 }
 
 // lightOf is the first record of light, in lux or as dark and light.

@@ -83,6 +83,29 @@ func TestAStageIsRecordedByItsCurrent(t *testing.T) {
 	}
 }
 
+// A fan on a drive: two hours at rest, one at 25 Hz, one at 50 Hz, over and over. It ran half of the time, and a mains of
+// 50 Hz is the lowest the record does not pass.
+func TestAStageIsRecordedByItsSpeed(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("time,Fan speed (Hz)\n")
+	for i := range 240 {
+		fmt.Fprintf(&text, "2026-11-%02d %02d:00:00,%.1f\n", 12+i/24, i%24, []float64{0, 0, 25, 50}[i%4])
+	}
+	dir := folder(t, map[string]string{"fan.csv": text.String()})
+	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Stages: []winter.Stage{{Name: "2", AlwaysOn: true}}, Loggers: []winter.Logger{{Name: "fan", Files: []string{"fan.csv"}, RecordsStage: "2"}}}}}
+	result, err := Review(context.Background(), w, Folder(dir), nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := result.Inputs[0].Loggers[0]
+	if !slices.Equal(l.State.Val[:4], []float64{0, 0, 1, 1}) || !slices.Equal(l.Speed.Val[:4], []float64{0, 0, 0.5, 1}) || l.Speed.Len() != 240 {
+		t.Errorf("states %v, speeds %v", l.State.Val[:4], l.Speed.Val[:4])
+	}
+	if !slices.ContainsFunc(result.Remarks, func(r series.Remark) bool { return r.Code == SpeedRead && r.Args[2] == "50 Hz" }) {
+		t.Errorf("%+v", result.Remarks)
+	}
+}
+
 // Light is read where a file has it: in lux, as 0 and 1, or as on and off under a name of light. A column of another
 // name that says on and off is no light.
 func TestLightIsPicked(t *testing.T) {
