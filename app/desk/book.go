@@ -27,7 +27,7 @@ type Book struct {
 	loaded bool
 	stale  bool // the review is of the document before this one
 	looked looked
-	listed *FilesView // the files as they stand; nil until they are listed
+	lists  *lists // of the book as it stands; nil until they are made
 }
 
 // Slot names a logger's place in a book: a barn's list, the outdoor list or the tray.
@@ -51,7 +51,7 @@ func (b Book) Behind() bool { return b.loaded && (b.stale || b.Barns() < len(b.d
 // Outdated is the book with its figures to be worked out again.
 func (b Book) Outdated() Book {
 	b.stale = true
-	return b.withFiles()
+	return b.listed()
 }
 
 // Loaded says whether a winter is open.

@@ -113,7 +113,7 @@ func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 			b.looked.doubts = append(b.looked.doubts, r)
 		}
 	}
-	return b.withFiles(), nil
+	return b.listed(), nil
 }
 
 // fileNamed is where a file stands in a list, or −1.

@@ -47,11 +47,7 @@ func plotsOf(f engine.File, u Units) (out []FilePlot) {
 		if len(out) == mostPlots || len(s.Val) < 2 || word != "temperature" && word != "humidity" {
 			continue
 		}
-		at := slices.Clone(s.FaceMS)
-		for i := range at {
-			at[i] += s.OffsetAt(i)
-		}
-		p, ok := plotOf(at, s.Val)
+		p, ok := plotOf(shifted(s.FaceMS, s.OffsetAt, len(s.Offsets) > 0), s.Val)
 		if !ok {
 			continue
 		}
@@ -69,8 +65,24 @@ func plotsOf(f engine.File, u Units) (out []FilePlot) {
 	return out
 }
 
-// plotOf puts readings in order and sums them up stroke by stroke; ok is false for a single instant.
-func plotOf(at []int64, val []float64) (p FilePlot, ok bool) {
+// shifted are instants with what is to be added to each, where anything is.
+func shifted(at []int64, by func(i int) int64, any bool) []int64 {
+	if !any {
+		return at
+	}
+	out := slices.Clone(at)
+	for i := range out {
+		out[i] += by(i)
+	}
+	return out
+}
+
+// inOrder are readings in order of time, of several at one instant the first. Those that are so already are not copied:
+// there may be ten million.
+func inOrder(at []int64, val []float64) series.Readings {
+	if r, err := series.NewReadings(at, val); err == nil {
+		return r
+	}
 	order := make([]int, len(at))
 	for i := range order {
 		order[i] = i
@@ -82,6 +94,12 @@ func plotOf(at []int64, val []float64) (p FilePlot, ok bool) {
 			r.At, r.Val = append(r.At, at[i]), append(r.Val, val[i])
 		}
 	}
+	return r
+}
+
+// plotOf puts readings in order and sums them up stroke by stroke; ok is false for a single instant.
+func plotOf(at []int64, val []float64) (p FilePlot, ok bool) {
+	r := inOrder(at, val)
 	n := len(r.At)
 	low, high := slices.Min(r.Val), slices.Max(r.Val)
 	if n < 2 {

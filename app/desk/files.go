@@ -46,20 +46,32 @@ func (b Book) files() []engine.File {
 	return append(taken, b.refused(taken)...)
 }
 
-// Files is the list of the winter's files.
-func (b Book) Files() FilesView {
-	if b.listed != nil {
-		return *b.listed
-	}
-	return b.listFiles()
+// lists are what a window asks of a book again and again: they are made once, for there may be a thousand loggers.
+type lists struct {
+	stations []engine.File // those that look like a weather station's
+	files    FilesView
+	shell    Shell
 }
 
-// withFiles is the book with its files listed once and for all: the window asks often, and there may be hundreds.
-func (b Book) withFiles() Book {
-	v := b.listFiles()
-	b.listed = &v
+// listed is the book with its lists made; each is made of those before it.
+func (b Book) listed() Book {
+	b.lists = &lists{}
+	b.lists.stations = slices.DeleteFunc(b.files(), func(f engine.File) bool { return !isStation(f) })
+	b.lists.files = b.listFiles()
+	b.lists.shell = b.listShell()
 	return b
 }
+
+// made are the book's lists, those of the book as it is where none were made yet.
+func (b Book) made() *lists {
+	if b.lists == nil {
+		b = b.listed()
+	}
+	return b.lists
+}
+
+// Files is the list of the winter's files.
+func (b Book) Files() FilesView { return b.made().files }
 
 func (b Book) listFiles() FilesView {
 	v := FilesView{}

@@ -50,8 +50,8 @@ func isStation(f engine.File) bool {
 
 // stationOf is the logger's file that looks like a weather station's; ok is false where none does.
 func (b Book) stationOf(l winter.Logger) (f engine.File, ok bool) {
-	all := b.files()
-	i := slices.IndexFunc(all, func(f engine.File) bool { return l.HasFile(f.Name) && isStation(f) })
+	all := b.made().stations
+	i := slices.IndexFunc(all, func(f engine.File) bool { return l.HasFile(f.Name) })
 	if i < 0 {
 		return f, false
 	}
@@ -61,9 +61,12 @@ func (b Book) stationOf(l winter.Logger) (f engine.File, ok bool) {
 // distanceAsked is the question how far off the weather station stands whose file an outdoor logger seems to be;
 // "" where that is said, or that it is none.
 func (b Book) distanceAsked(l winter.Logger, at Slot) string {
+	if at.List != OutdoorList || l.StationKM != nil {
+		return ""
+	}
 	_, ok := b.stationOf(l)
 	said := slices.ContainsFunc(b.doc.Answers, func(a winter.Answer) bool { return a.ID == station && l.HasFile(a.File) })
-	if at.List != OutdoorList || !ok || l.StationKM != nil || said {
+	if !ok || said {
 		return ""
 	}
 	return "How far from your barns does the station stand, in kilometres?"

@@ -135,13 +135,13 @@ func loggersOf(read []engine.File, names map[string]string) (out []winter.Logger
 // measuring are the loggers of one file: those it names, and one for each further temperature of theirs. Such a
 // one hangs where its column says, else nobody knows where; a weather station's hangs outdoors.
 func measuring(f engine.File) (out []winter.Logger) {
-	loggers, further := loggerNames(f), furtherTemps(f)
+	loggers, further, ofStation := loggerNames(f), furtherTemps(f), isStation(f)
 	for _, n := range loggers {
 		l := winter.Logger{Name: n}
 		if len(loggers)+len(further) > 1 {
 			l.Channel = n
 		}
-		if isStation(f) {
+		if ofStation {
 			l.Place = "outdoor"
 		}
 		out = append(out, l)

@@ -168,7 +168,7 @@ func (k *Keeper) book(before Book) Book {
 	b.id, b.Path, b.Draft, b.mode, b.doc = k.id, k.store.Path(), k.isDraft(), k.store.Mode(), k.store.Winter()
 	b.stale = len(b.Result.Barns) > 0
 	b.Undo, b.Redo = editWords(k.store.Undoable()), editWords(k.store.Redoable())
-	return b.withFiles()
+	return b.listed()
 }
 
 // Edit keeps a change of the open winter and gives its book, with the review from before it.
@@ -224,7 +224,7 @@ func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error
 	if err := k.look(ctx, &b); err != nil {
 		return b, err
 	}
-	b = b.withFiles()
+	b = b.listed()
 	for _, f := range result.Files {
 		if f.Err != nil && !b.named(filepath.Base(f.Name)) {
 			b.Faults = append(b.Faults, FaultOf(f.Name, f.Err))

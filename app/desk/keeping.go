@@ -58,7 +58,7 @@ func (k *Keeper) KeepAs(b Book, path string) (Book, error) {
 	}
 	b = k.book(b)
 	b.stale = stale
-	return b.withFiles(), nil
+	return b.listed(), nil
 }
 
 // WithEnding is a path with an ending, added where it has none of its own.

@@ -14,7 +14,9 @@ func Places() []string {
 }
 
 // Shell is the left rail of the book.
-func (b Book) Shell() Shell {
+func (b Book) Shell() Shell { return b.made().shell }
+
+func (b Book) listShell() Shell {
 	s := Shell{Title: "Thawbook", Winter: b.Name()}
 	if !b.loaded {
 		return s

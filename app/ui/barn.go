@@ -50,17 +50,26 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	if u.plot.plot != nil && view.To > view.From {
 		u.plot.plot.SetView(view)
 	}
-	u.tabs = container.NewAppTabs(
-		container.NewTabItem(pageNames[0], firstLookPage(v.FirstLook, v.notes, u.look)),
-		container.NewTabItem(pageNames[1], u.plot.object),
-		container.NewTabItem(pageNames[2], newSpellsPage(v.Spells, u.look)),
-		container.NewTabItem(pageNames[3], stagesPage(v.Stages, u.status.read)),
-		container.NewTabItem(pageNames[4], airWaterPage(v.AirWater, u.look)),
-		container.NewTabItem(pageNames[5], beforeNextPage(v.Before, u.look)),
-	)
+	u.tabs = u.pagesOf(v, u.plot.object)
 	u.tabs.SelectIndex(u.page)
 	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
 	return container.NewBorder(headerOf(v.Header, u.beesDialog), nil, nil, nil, u.tabs)
+}
+
+// pagesOf are a barn's screens behind their tabs, each made when it is first chosen.
+func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs {
+	tabs := container.NewAppTabs()
+	for i, page := range []func() fyne.CanvasObject{
+		func() fyne.CanvasObject { return firstLookPage(v.FirstLook, v.notes, u.look) },
+		func() fyne.CanvasObject { return timeline },
+		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look) },
+		func() fyne.CanvasObject { return stagesPage(v.Stages, u.status.read) },
+		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.look) },
+		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look) },
+	} {
+		tabs.Items = append(tabs.Items, container.NewTabItem(pageNames[i], newLater(page)))
+	}
+	return tabs
 }
 
 // nothingToShow says why no barn's page is shown.

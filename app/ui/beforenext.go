@@ -10,8 +10,8 @@ import (
 // beforeNextPage is what to look at before next winter: findings, an alarm tried at several lines, what happened.
 func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence)) fyne.CanvasObject {
 	page := container.New(column{widest: readable, gap: 10}, sentence(v.Sentence))
-	for _, f := range v.Findings {
-		page.Add(findingRow(f, look))
+	if len(v.Findings) > 0 {
+		page.Add(findingRows(v.Findings, look))
 	}
 	page.Add(heading("An alarm, tried on this winter"))
 	page.Add(body(v.Alarm))

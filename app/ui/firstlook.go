@@ -30,11 +30,12 @@ func worthALook(findings []desk.FindingView, look func(desk.Sentence)) fyne.Canv
 	if len(findings) == 0 {
 		return gap(1, 1)
 	}
-	page := container.New(column{gap: 10}, heading("Worth a look before next winter"))
-	for _, f := range findings {
-		page.Add(findingRow(f, look))
-	}
-	return page
+	return container.New(column{gap: 10}, heading("Worth a look before next winter"), findingRows(findings, look))
+}
+
+// findingRows are findings one below the other.
+func findingRows(all []desk.FindingView, look func(desk.Sentence)) fyne.CanvasObject {
+	return byHandfuls(10, len(all), func(i int) fyne.CanvasObject { return findingRow(all[i], look) })
 }
 
 // sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.

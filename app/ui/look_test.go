@@ -3,6 +3,7 @@ package ui
 import (
 	"image/color"
 	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -143,5 +144,37 @@ func TestDayStripsReadTheDayUnderThePointer(t *testing.T) {
 	strips.MouseOut()
 	if s.status.reading.text != "" {
 		t.Error("the reading stays")
+	}
+}
+
+// The toolkit measures whole lines: each fits, and would not with the first word of the next. One line that is cut fits
+// too, and would not with one letter more.
+func TestProseFillsItsLines(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(Theme{Variant: Light})
+	text := "338 hives, in 12 November 2023, out 4 April 2024: AVATAR To. Ångström 143 days, of which 2 are unknown; Types vary."
+	for _, p := range []*prose{body(text), sentence(text), caption(text)} {
+		for _, room := range []float32{90, 200, 333} {
+			lines := p.broken(room)
+			if len(lines) < 2 || strings.Join(lines, " ") != text {
+				t.Fatalf("broken into %q", lines)
+			}
+			for i, l := range lines[:len(lines)-1] {
+				next, _, _ := strings.Cut(lines[i+1], " ")
+				if p.measure(l).Width > room && strings.Contains(l, " ") || p.measure(l+" "+next).Width <= room {
+					t.Errorf("in %v: %q, then %q", room, l, next)
+				}
+			}
+			short, _ := strings.CutSuffix(p.shortened(room), "…")
+			longer := text[:len(short)+2]
+			if p.measure(short+"…").Width > room || !strings.HasPrefix(text, short) || p.measure(longer+"…").Width <= room {
+				t.Errorf("in %v: cut to %q", room, short)
+			}
+		}
+	}
+	if got := body("a  b\n\nc").broken(500); len(got) != 3 || got[0] != "a  b" || got[2] != "c" {
+		t.Errorf("%q", got)
+	}
+	if got := line(text, theme.SizeNameText, theme.ColorNameForeground, false).shortened(1); got != "…" {
+		t.Errorf("no room: %q", got)
 	}
 }

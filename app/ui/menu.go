@@ -11,35 +11,35 @@ import (
 
 // menu is the main menu; every shortcut of the window sits on one of its items.
 func (u *UI) menu() *fyne.MainMenu {
-	quit := item("Quit", fyne.KeyQ, u.Leave)
-	quit.IsQuit = true
+	quit := u.item("Quit", fyne.KeyQ, u.Leave)
+	quit.IsQuit, quit.Action = true, u.Leave // whatever is asked
 	return fyne.NewMainMenu(
 		fyne.NewMenu("File",
-			item("Open winter or plan…", fyne.KeyO, u.openDialog), u.recentMenu(),
-			item("Add files…", fyne.KeyI, u.addDialog),
+			u.item("Open winter or plan…", fyne.KeyO, u.openDialog), u.recentMenu(),
+			u.item("Add files…", fyne.KeyI, u.addDialog),
 			fyne.NewMenuItemSeparator(),
-			u.ofWinter(item("Keep under a name…", fyne.KeyS, u.keepDialog)),
-			u.ofWinter(item("Save a copy…", "", u.copyDialog)),
-			u.ofWinter(item("Save the plan…", "", u.planDialog)),
-			u.ofWinter(item("Give back the original files…", "", u.giveBackDialog)),
+			u.ofWinter(u.item("Keep under a name…", fyne.KeyS, u.keepDialog)),
+			u.ofWinter(u.item("Save a copy…", "", u.copyDialog)),
+			u.ofWinter(u.item("Save the plan…", "", u.planDialog)),
+			u.ofWinter(u.item("Give back the original files…", "", u.giveBackDialog)),
 			fyne.NewMenuItemSeparator(),
-			u.ofWinter(item("Begin the next winter from this", "", u.nextWinter)),
-			u.ofChangeable(item("Take barns over…", "", u.takeOverDialog)),
+			u.ofWinter(u.item("Begin the next winter from this", "", u.nextWinter)),
+			u.ofChangeable(u.item("Take barns over…", "", u.takeOverDialog)),
 			fyne.NewMenuItemSeparator(),
-			item("Look at the demo", fyne.KeyD, func() { u.openDemo(false) }),
-			item("Look at the demo with one logger", "", func() { u.openDemo(true) }),
+			u.item("Look at the demo", fyne.KeyD, func() { u.openDemo(false) }),
+			u.item("Look at the demo with one logger", "", func() { u.openDemo(true) }),
 			fyne.NewMenuItemSeparator(), quit),
 		fyne.NewMenu("Edit",
 			u.moves("Undo", u.book.Undo, &fyne.ShortcutUndo{}, u.undo),
 			u.moves("Redo", u.book.Redo, &fyne.ShortcutRedo{}, u.redo),
 			fyne.NewMenuItemSeparator(),
-			u.ofChangeable(item("Rename…", "", u.renameDialog)),
-			u.ofChangeable(item("Swap two loggers…", "", func() { u.swapDialog(0) })),
-			u.ofChangeable(item("Set down a note…", fyne.KeyN, u.noteDialog)),
-			u.ofWinter(item("Work it out again", fyne.KeyR, u.workOut))),
+			u.ofChangeable(u.item("Rename…", "", u.renameDialog)),
+			u.ofChangeable(u.item("Swap two loggers…", "", func() { u.swapDialog(0) })),
+			u.ofChangeable(u.item("Set down a note…", fyne.KeyN, u.noteDialog)),
+			u.ofWinter(u.item("Work it out again", fyne.KeyR, u.workOut))),
 		fyne.NewMenu("View",
 			u.pageItem(0, fyne.Key1), u.pageItem(1, fyne.Key2), u.pageItem(2, fyne.Key3), u.pageItem(3, fyne.Key4), u.pageItem(4, fyne.Key5), u.pageItem(5, fyne.Key6),
-			u.ofWinter(item("Files", fyne.Key7, u.showFiles)),
+			u.ofWinter(u.item("Files", fyne.Key7, u.showFiles)),
 			fyne.NewMenuItemSeparator(),
 			u.choice("Temperatures in °C", u.units.Temperature != desk.Fahrenheit, func() { u.setTemperature(desk.Celsius) }),
 			u.choice("Temperatures in °F", u.units.Temperature == desk.Fahrenheit, func() { u.setTemperature(desk.Fahrenheit) }),
@@ -48,14 +48,14 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.choice("Dark", u.theme.Variant == Dark, func() { u.setVariant(Dark) }),
 			u.choice("As the system", u.theme.Variant == System, func() { u.setVariant(System) })),
 		fyne.NewMenu("Help",
-			item("Keys and cautions", "", u.keysDialog),
-			item("About Thawbook", "", u.aboutDialog)),
+			u.item("Keys and cautions", "", u.keysDialog),
+			u.item("About Thawbook", "", u.aboutDialog)),
 	)
 }
 
 // pageItem shows one of a barn's screens.
 func (u *UI) pageItem(page int, key fyne.KeyName) *fyne.MenuItem {
-	return item(pageNames[page], key, func() { u.showPage(page) })
+	return u.item(pageNames[page], key, func() { u.showPage(page) })
 }
 
 // recentMenu lists the winters that were open lately.
@@ -81,20 +81,20 @@ func (u *UI) ofChangeable(m *fyne.MenuItem) *fyne.MenuItem {
 	return m
 }
 
-// moves is Undo or Redo with the edit it moves over. While a dialog is open its keys are the dialog's.
+// moves is Undo or Redo with the edit it moves over.
 func (u *UI) moves(label, what string, key fyne.Shortcut, act func()) *fyne.MenuItem {
-	m := fyne.NewMenuItem(strings.TrimSpace(label+" "+what), func() {
-		if u.win.Canvas().Overlays().Top() == nil {
-			act()
-		}
-	})
+	m := u.item(strings.TrimSpace(label+" "+what), "", act)
 	m.Shortcut, m.Disabled = key, what == ""
 	return m
 }
 
-// item is a menu item with Ctrl and a key.
-func item(label string, key fyne.KeyName, act func()) *fyne.MenuItem {
-	m := fyne.NewMenuItem(label, act)
+// item is a menu item with Ctrl and a key. While a dialog is open the keys are the dialog's: nothing changes beneath it.
+func (u *UI) item(label string, key fyne.KeyName, act func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(label, func() {
+		if u.win.Canvas().Overlays().Top() == nil {
+			act()
+		}
+	})
 	if key != "" {
 		m.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
 	}

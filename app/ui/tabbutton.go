@@ -49,6 +49,8 @@ func scrollAround(page, sought fyne.CanvasObject) *container.Scroll {
 		}
 	case *container.AppTabs:
 		return scrollAround(p.Selected().Content, sought)
+	case *later:
+		return scrollAround(p.page, sought)
 	case *fyne.Container:
 		for _, o := range p.Objects {
 			if s := scrollAround(o, sought); s != nil {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -97,7 +98,7 @@ func (p *prose) measured() measured {
 	m := measured{text: p.text, size: size, high: p.measure("Ág").Height}
 	if !p.cut {
 		for _, w := range strings.Fields(thinAsLetter.Replace(p.text)) {
-			m.widest = min(max(m.widest, p.measure(w).Width), widestWord)
+			m.widest = min(max(m.widest, p.wide(w)), widestWord)
 		}
 	}
 	p.last = m
@@ -109,6 +110,33 @@ func (p *prose) natural() float32 { return p.measure(p.text).Width }
 
 func (p *prose) measure(text string) fyne.Size {
 	return fyne.MeasureText(text, p.Theme().Size(p.size), fyne.TextStyle{Bold: p.bold})
+}
+
+// wordKey is all that the width of a word hangs on.
+type wordKey struct {
+	word, font string
+	size       float32
+}
+
+// wordWidths are the widths of words that were measured, of the main goroutine alone. They outlast a change of palette,
+// after which every text is broken anew. Past mostWords all are forgotten.
+var wordWidths = map[wordKey]float32{}
+
+const mostWords = 20_000
+
+// wide is the width of a word.
+func (p *prose) wide(word string) float32 {
+	look := p.Theme()
+	key := wordKey{word, look.Font(fyne.TextStyle{Bold: p.bold}).Name(), look.Size(p.size)}
+	w, known := wordWidths[key]
+	if !known {
+		if len(wordWidths) >= mostWords {
+			clear(wordWidths)
+		}
+		w = p.measure(word).Width
+		wordWidths[key] = w
+	}
+	return w
 }
 
 // wrap fills the lines for a width; without one there is a single line.
@@ -134,23 +162,22 @@ func (p *prose) wrap(width float32) {
 	}
 }
 
-// broken cuts the text into lines at plain spaces and line ends.
+// broken cuts the text into lines at plain spaces and line ends. A line is as wide as its words and the spaces between
+// them: the font moves no letter closer to a space.
 func (p *prose) broken(width float32) []string {
 	var out []string
+	space := p.wide(" ")
 	for paragraph := range strings.SplitSeq(p.text, "\n") {
-		now := ""
-		for word := range strings.SplitSeq(paragraph, " ") {
-			longer := word
-			if now != "" {
-				longer = now + " " + word
+		words := strings.Split(paragraph, " ")
+		first, line := 0, p.wide(words[0])
+		for i, word := range words[1:] {
+			w := p.wide(word)
+			if line += space + w; line > width {
+				out = append(out, strings.Join(words[first:i+1], " "))
+				first, line = i+1, w
 			}
-			if now != "" && p.measure(longer).Width > width {
-				out, now = append(out, now), word
-				continue
-			}
-			now = longer
 		}
-		out = append(out, now)
+		out = append(out, strings.Join(words[first:], " "))
 	}
 	return out
 }
@@ -161,12 +188,9 @@ func (p *prose) shortened(width float32) string {
 		return p.text
 	}
 	letters := []rune(p.text)
-	for n := len(letters) - 1; n > 0; n-- {
-		if t := strings.TrimSpace(string(letters[:n])) + "…"; p.measure(t).Width <= width {
-			return t
-		}
-	}
-	return "…"
+	cut := func(n int) string { return strings.TrimSpace(string(letters[:n])) + "…" }
+	tooLong := sort.Search(len(letters), func(n int) bool { return p.measure(cut(n)).Width > width })
+	return cut(max(0, tooLong-1))
 }
 
 type proseRenderer struct{ prose *prose }

@@ -488,3 +488,25 @@ func TestLeavingStopsTheWork(t *testing.T) {
 		t.Errorf("%v, left %v", err, s.left)
 	}
 }
+
+// The keys of the menu are the dialog's while one is open: they turn no page and open nothing over it. Leaving is always
+// possible.
+func TestMenusRestWhileADialogIsOpen(t *testing.T) {
+	s := show(t)
+	s.take(t, planFile(t))
+	s.aboutDialog()
+	for _, label := range []string{"Timeline", "Files", "Add files…", "Work it out again", "Set down a note…"} {
+		s.choose(t, label)
+	}
+	if s.page != 0 || len(s.win.Canvas().Overlays().List()) != 1 || s.work.busy() {
+		t.Errorf("page %d, %d dialogs, working: %v", s.page, len(s.win.Canvas().Overlays().List()), s.work.busy())
+	}
+	s.press(t, "Close")
+	if s.choose(t, "Timeline"); s.page != 1 {
+		t.Errorf("page %d once the dialog was closed", s.page)
+	}
+	s.aboutDialog()
+	if s.choose(t, "Quit"); !s.left {
+		t.Error("a dialog keeps the keeper in")
+	}
+}
