@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 	"testing"
 	"time"
 
@@ -157,5 +158,36 @@ func TestAWarmDayIsCoastedThrough(t *testing.T) {
 	in.Loggers = in.Loggers[:1]
 	if e := Judge(in).Events; len(kinds(e, warmDay)) != 0 {
 		t.Errorf("without weather: %+v", e)
+	}
+}
+
+// A keeper who looks in every Wednesday and Saturday from 11:00 to 11:30 for ten weeks has lit the same half hour on
+// twenty days, four of any fortnight: no leak. Five days running are one.
+func TestVisitsEveryFewDaysAreNoLeak(t *testing.T) {
+	lamp := func(days ...int) Input {
+		in := one(through(0, 75*24, 1, constant(4)), series.Curve{}, span(0, 75*24))
+		in.Loggers = append(in.Loggers, Logger{Name: "eye", Place: "room", Light: through(0, 75*24, 0.25, func(h float64) float64 {
+			if day, hour := int(h/24), math.Mod(h, 24); slices.Contains(days, day) && hour >= 11 && hour < 11.5 {
+				return 60
+			}
+			return 0
+		})})
+		return in
+	}
+	var visits []int
+	for week := range 10 {
+		visits = append(visits, 7*week+2, 7*week+5)
+	}
+	for _, row := range []struct {
+		days  []int
+		leaks int
+	}{{visits, 0}, {append(slices.Clone(visits), 71, 72, 73, 74), 1}} {
+		all := Judge(lamp(row.days...)).Events
+		if n := len(kinds(all, lightLeak)); n != row.leaks {
+			t.Errorf("%d leaks, want %d", n, row.leaks)
+		}
+		if n := len(kinds(all, lightSeen)); n != len(row.days) {
+			t.Errorf("%d stretches of light, want %d", n, len(row.days))
+		}
 	}
 }

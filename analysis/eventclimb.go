@@ -28,7 +28,7 @@ func (e *Event) climb(j judgement, s series.Span) {
 	e.add("peak_c", exactly(b.Max, Recorded))
 	e.add("climb_k", exactly(b.Max-from, Recorded))
 	first, ended := firstHour(room, s)
-	later := laterSlope(room, series.Span{From: ended, To: s.To})
+	later := laterSlope(j.room.mean, series.Span{From: ended, To: s.To})
 	e.add("first_hour_k_per_h", first)
 	e.add("later_k_per_h", later)
 	e.add("hours_to_alarm_h", hoursToLine(room, s, alarmLines[0].LimitC, later))
@@ -60,20 +60,33 @@ func firstHour(room series.Curve, s series.Span) (Figure, int64) {
 	return exactly(k, Recorded), began + series.HourMS
 }
 
-// laterSlope is the slope after the first hour, K/h: of the least-squares line through the readings, which noise and
-// rounding move least. Its range holds the slopes of its two halves, which say how much it still bends, and the mean
-// rise. It takes an hour, less a tenth, and six readings at least.
-func laterSlope(room series.Curve, s series.Span) Figure {
+// endMS is over how much of a climb its ends are averaged: a reading's noise and rounding go, and the bend within is
+// small (common practice, no source).
+const endMS = 30 * minuteMS
+
+// laterSlope is the mean rise after the first hour, K/h: from the mean of the half hour after that to the mean of the
+// last half hour, where they lie apart, else the least-squares slope. A line through a climb that bends leans to the
+// middle of it; ends do not. Its range holds the line's slope and those of its two halves, which say how much it still
+// bends, the rise between the end readings, and a step of the logger's resolution over the time. It takes an hour, less
+// a tenth, and six readings at least.
+func laterSlope(mean Logger, s series.Span) Figure {
+	room := mean.TempC
 	in := room.Slice(series.Span{From: s.From, To: s.To + 1})
-	n := in.Len()
+	n, hours := in.Len(), float64(s.To-s.From)/series.HourMS
 	from, known := room.At(s.From)
 	to, knownTo := room.At(s.To)
-	if n < 6 || 10*(s.To-s.From) < 9*series.HourMS || !known || !knownTo {
+	if n < 6 || hours < 0.9 || !known || !knownTo {
 		return unknown("too_short")
 	}
-	half := func(i, j int) float64 { return slope(in.Readings.At[i:j], in.Val[i:j]) }
-	mean := (to - from) / float64(s.To-s.From) * series.HourMS
-	return enclosing(WorkedOut, half(0, n), half(0, n/2), half(n/2, n), mean)
+	part := func(i, j int) float64 { return slope(in.Readings.At[i:j], in.Val[i:j]) }
+	line := part(0, n)
+	mid := line
+	begin, end := meanOver(room, series.Span{From: s.From, To: s.From + endMS}), meanOver(room, series.Span{From: s.To - endMS, To: s.To})
+	if s.To-s.From >= 3*endMS && begin.OK && end.OK {
+		mid = (end.Mid - begin.Mid) / (hours - float64(endMS)/series.HourMS)
+	}
+	step := mean.TempStepK / hours
+	return enclosing(WorkedOut, mid, line, part(0, n/2), part(n/2, n), (to-from)/hours, mid-step, mid+step)
 }
 
 // slope is the least-squares slope of values per hour.

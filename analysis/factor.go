@@ -30,12 +30,19 @@ func (j judgement) measured(s Surface) Surface {
 		return s
 	}
 	nights := j.nightHours(on.TempC, room.TempC, outdoor)
+	set := func(mid, half float64) Surface {
+		s.Mid, s.Low, s.High, s.Evidence = mid, mid-half, mid+half, WorkedOut
+		return s
+	}
 	for _, leastK := range []float64{cleanDifferenceK, leastDifferenceK} {
 		mid, half, ok := nights.factor(leastK, on.TempErrK, room.TempErrK)
-		if ok {
-			s.Mid, s.Low, s.High, s.Evidence = mid, mid-half, mid+half, WorkedOut
-			return s
+		if !ok {
+			continue
 		}
+		if turned, less, ok := nights.line(); ok && less < half {
+			return set(turned, less)
+		}
+		return set(mid, half)
 	}
 	return s
 }
@@ -75,20 +82,32 @@ func (j judgement) nightHours(surface, room, outdoor series.Curve) (out nights) 
 	return out
 }
 
+// above are a night's surface and room above outdoors, K.
+type above struct{ surface, room float64 }
+
+// above are the means of every night over its hours with at least a difference in K; nights without one are left out.
+func (n nights) above(leastK float64) (out []above) {
+	for _, night := range n {
+		var sum above
+		hours := 0.0
+		for _, h := range night {
+			if h.room-h.outdoor >= leastK {
+				sum, hours = above{sum.surface + h.surface - h.outdoor, sum.room + h.room - h.outdoor}, hours+1
+			}
+		}
+		if hours > 0 {
+			out = append(out, above{sum.surface / hours, sum.room / hours})
+		}
+	}
+	return out
+}
+
 // factor is the median over the nights of (Ts − To)/(Ti − To), each from its means over the hours with at least a
 // difference in K, and its 95 % half-width: the nights' scatter and the sensors' errors in quadrature.
 func (n nights) factor(leastK, surfaceErrK, roomErrK float64) (mid, half float64, ok bool) {
 	var factors, differences []float64
-	for _, night := range n {
-		surface, difference := 0.0, 0.0
-		for _, h := range night {
-			if h.room-h.outdoor >= leastK {
-				surface, difference = surface+h.surface-h.outdoor, difference+h.room-h.outdoor
-			}
-		}
-		if difference > 0 {
-			factors, differences = append(factors, surface/difference), append(differences, difference/float64(len(night)))
-		}
+	for _, night := range n.above(leastK) {
+		factors, differences = append(factors, night.surface/night.room), append(differences, night.room)
 	}
 	if len(factors) < leastNights {
 		return 0, 0, false
@@ -97,4 +116,33 @@ func (n nights) factor(leastK, surfaceErrK, roomErrK float64) (mid, half float64
 	mid = series.Median(factors)
 	sensors := quadrature(surfaceErrK, mid*roomErrK, (1-mid)*outdoorErrK) / stat.Mean(differences, nil)
 	return mid, quadrature(spread, sensors), true
+}
+
+// A line through the nights needs this many, and differences that spread by this much (their standard deviation): cold
+// nights and mild ones. (Common practice, no source.)
+const (
+	lineNights  = 20
+	lineSpreadK = 3
+	lineTurned  = 0.02 // what may turn the line: air by the wall that cools more with the cold than the room, wind, a wall's lag
+)
+
+// line is the factor as the slope of Ts − To over Ti − To from night to night, and its 95 % half-width. What a logger reads
+// off by all winter moves the line and does not turn it, so that no sensor's error stands in it; the scatter round the
+// line does, nights that follow on one another not counting in full (n (1 − r)/(1 + r), Bayley & Hammersley 1946).
+func (n nights) line() (slope, half float64, ok bool) {
+	var surface, room []float64
+	for _, night := range n.above(leastDifferenceK) {
+		surface, room = append(surface, night.surface), append(room, night.room)
+	}
+	if len(room) < lineNights || stat.StdDev(room, nil) < lineSpreadK {
+		return 0, 0, false
+	}
+	at, slope := stat.LinearRegression(room, surface, nil, false)
+	off := make([]float64, len(room))
+	for i := range room {
+		off[i] = surface[i] - at - slope*room[i]
+	}
+	r := min(max(0, stat.Correlation(off[1:], off[:len(off)-1], nil)), 0.99)
+	count := float64(len(room)) * (1 - r) / (1 + r)
+	return slope, quadrature(lineTurned, confidence95*stat.StdDev(off, nil)/(stat.StdDev(room, nil)*math.Sqrt(count))), true
 }

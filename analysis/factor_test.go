@@ -100,3 +100,32 @@ func wetHoursOf(room Logger, outdoor series.Curve, f float64) (hours float64) {
 	}
 	return hours
 }
+
+// Loggers that read off all winter, by as much as half a degree and each another way, move the line through mild and
+// cold nights and do not turn it: by hand, with Ts' = Ts + 0.5, Ti' = Ti − 0.4 and To' = To + 0.3 the difference Ts' − To' is
+// f (Ti' − To') + 0.2 + 0.7 f, a line of slope f, while the ratio at 15 K is off by (0.2 + 0.7 f)/15.
+func TestFactorIsFreeOfWhatLoggersAreOffBy(t *testing.T) {
+	for seed := range uint64(5) {
+		rng := rand.New(rand.NewPCG(seed, 7))
+		f := 0.75 + 0.2*rng.Float64()
+		in := wallWinter(f, -12, rng)
+		// Cold and mild weeks: ±8 K within twenty days, to which room and wall answer as the factor says.
+		wave := func(at int64) float64 { return 8 * math.Sin(2*math.Pi*float64(at)/(20*24*hourMS)) }
+		for i, turn := range map[int]float64{1: 1, 2: 1 - f} {
+			c := in.Loggers[i].TempC.Map(func(v float64) float64 { return v })
+			for k, at := range c.Readings.At {
+				c.Val[k] += turn * wave(at)
+			}
+			in.Loggers[i].TempC = c
+		}
+		for i, off := range []float64{-0.4, 0.3, 0.5} {
+			in.Loggers[i].TempC = in.Loggers[i].TempC.Map(func(v float64) float64 { return v + off })
+			in.Loggers[i].TempErrK = 0.5
+		}
+		got := Judge(in).Surfaces[0].Factor
+		near(t, "factor", got.Mid, f, 0.01)
+		if got.High-got.Low > 0.06 || got.Low > f || got.High < f {
+			t.Errorf("%+v, want a narrow range that holds %.3f", got, f)
+		}
+	}
+}
