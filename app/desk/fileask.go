@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -21,8 +20,9 @@ type FileQuestion struct {
 	Pairing  bool     // it is about columns, which can be said one by one too
 	Typed    string   // how an answer is typed, as an example; "" where it is chosen alone
 
-	layout string                        // for whose files the answer holds; "" where it is the file's own
-	moved  map[string][]winter.Regrouped // what becomes of the loggers, by the answer
+	layouts map[string]string             // of the files that ask, where they may be written in several ways
+	layout  string                        // for whose files the answer holds; "" where it is the file's own
+	moved   map[string][]winter.Regrouped // what becomes of the loggers, by the answer
 }
 
 // FileOption is an answer with what the file would then say.
@@ -80,6 +80,9 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 	if f.Export == nil {
 		return nil
 	}
+	if b.asksZone(f.Name) {
+		out = append(out, b.zoneQuestion(f))
+	}
 	for _, q := range f.Export.Questions {
 		ask := FileQuestion{ID: q.ID, Text: questionWords(q.ID), Before: b.answeredBefore(f, q.ID), Pairing: q.ID == engine.Pairing, moved: map[string][]winter.Regrouped{}}
 		if engine.PerLayout(q.ID) {
@@ -110,11 +113,7 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 
 // othersWords are "b.csv and c.csv are written the same way and ask the same."
 func othersWords(alike []string) string {
-	named := listed(alike[:min(len(alike), mostNamed)])
-	if n := len(alike) - mostNamed; n > 0 {
-		named = fmt.Sprintf("%s and %d more", strings.Join(alike[:mostNamed], ", "), n)
-	}
-	return named + " " + oneOrMany(len(alike), "is written the same way and asks the same.", "are written the same way and ask the same.")
+	return namedOrCounted(alike) + " " + oneOrMany(len(alike), "is written the same way and asks the same.", "are written the same way and ask the same.")
 }
 
 // follow notes what becomes of a file's loggers with each answer to which columns belong together.
@@ -198,6 +197,9 @@ func Answered(file string, q FileQuestion, option string, alone bool) winter.Edi
 	e := winter.SetAnswer{Files: append([]string{file}, q.Alike...), ID: q.ID, Option: option, Layout: q.layout}
 	if alone {
 		e.Files, e.Layout = e.Files[:1], ""
+	}
+	if q.layouts != nil && !alone {
+		return q.byLayout(e)
 	}
 	if !q.Pairing {
 		return e

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"strings"
 	"time"
 
 	"thawbook/analysis/series"
@@ -18,21 +19,30 @@ func optionDay(option string) (words string, ok bool) {
 	return day.Format("2 January 2006"), err == nil
 }
 
-// TypedDay is the answer that a day as typed gives to the question on which day a file's first row lies, with what the
-// file would then say; problem is a sentence where it is no day, and both are "" while nothing is typed.
-func (b Book) TypedDay(name, text string, u Units) (option, preview, problem string) {
-	at, err := momentIn(text, time.UTC)
+// Typed is the answer that a text gives to a file's question, with what the file would then say; problem is a sentence
+// where it gives none, and all are "" while nothing is typed.
+func (b Book) Typed(name string, q FileQuestion, text string, u Units) (option, preview, problem string) {
 	all := b.files()
 	i := fileNamed(all, name)
 	switch {
+	case i < 0 || strings.TrimSpace(text) == "":
+		return "", "", ""
+	case q.ID == engine.Zone:
+		return b.typedZone(all[i], strings.TrimSpace(text))
+	}
+	return typedDay(all[i], text, u)
+}
+
+// typedDay is Typed for the day of the first row.
+func typedDay(f engine.File, text string, u Units) (option, preview, problem string) {
+	at, err := momentIn(text, time.UTC)
+	switch {
 	case err != nil:
 		return "", "", Sentenced(err)
-	case at == nil || i < 0:
-		return "", "", ""
 	case *at%(24*series.HourMS) != 0:
 		return "", "", "The day alone, please: the rows have their times."
 	}
-	p := onDay(all[i], *at)
+	p := onDay(f, *at)
 	return time.UnixMilli(*at).UTC().Format(dayTyped), p.words(u), ""
 }
 

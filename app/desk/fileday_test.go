@@ -23,12 +23,12 @@ func TestTheDayOfTheFirstRowIsAsked(t *testing.T) {
 	if len(o) != 1 || o[0].Label != "28 February 2024" || plain(o[0].Preview) != "first reading 28 February 2024 12:00, 4.0 °C; last 1 March 2024 12:00" {
 		t.Errorf("%+v", o)
 	}
-	option, preview, problem := b.TypedDay(name, "2024-12-30", Units{})
+	option, preview, problem := b.Typed(name, p.Questions[0], "2024-12-30", Units{})
 	if option != "2024-12-30" || plain(preview) != "first reading 30 December 2024 12:00, 4.0 °C; last 1 January 2025 12:00" || problem != "" {
 		t.Errorf("%q, %q, %q", option, preview, problem)
 	}
 	for _, wrong := range []string{"30.12.2024", "2024-12-30 10:00"} {
-		if option, _, problem := b.TypedDay(name, wrong, Units{}); option != "" || problem == "" {
+		if option, _, problem := b.Typed(name, p.Questions[0], wrong, Units{}); option != "" || problem == "" {
 			t.Errorf("%q is taken as %q", wrong, option)
 		}
 	}

@@ -33,12 +33,13 @@ type fileState int
 const (
 	fileWaits fileState = iota
 	fileRefused
+	fileAsks
 	fileNoted
 	fileFine
 )
 
 // stateWords are the states in words.
-var stateWords = [...]string{"waits for an answer", "could not be read", "read, with notes worth a look", "read"}
+var stateWords = [...]string{"waits for an answer", "could not be read", "read; its time zone is asked", "read, with notes worth a look", "read"}
 
 // files are the files of the winter's loggers as they were last read, and those that could not be taken.
 func (b Book) files() []engine.File {
@@ -90,13 +91,15 @@ func (b Book) listFiles() FilesView {
 // filesRow is the way to the files in the rail.
 func (b Book) filesRow() FilesRow {
 	all := b.Files().Files
-	n, waiting, refused := len(all), 0, 0
+	n, waiting, refused, asking := len(all), 0, 0, 0
 	for _, e := range all {
 		switch e.state {
 		case fileWaits:
 			waiting++
 		case fileRefused:
 			refused++
+		case fileAsks:
+			asking++
 		}
 	}
 	switch {
@@ -104,6 +107,8 @@ func (b Book) filesRow() FilesRow {
 		return FilesRow{fmt.Sprintf("%d of %d %s for an answer", waiting, n, oneOrMany(waiting, "waits", "wait")), MarkAct}
 	case refused > 0:
 		return FilesRow{fmt.Sprintf("%d of %d could not be read", refused, n), MarkAct}
+	case asking > 0:
+		return FilesRow{fmt.Sprintf("%d, a time zone is asked", n), MarkWatch}
 	case n == 0:
 		return FilesRow{"none yet", MarkNone}
 	}
@@ -123,11 +128,13 @@ func (b Book) waitsFor(l winter.Logger) string {
 const mostNamed = 3
 
 func filesSentence(all []FileEntry, waiting []string) string {
-	refused, noted := 0, 0
+	refused, noted, asking := 0, 0, 0
 	for _, e := range all {
 		switch e.state {
 		case fileRefused:
 			refused++
+		case fileAsks:
+			asking++
 		case fileNoted:
 			noted++
 		}
@@ -142,6 +149,9 @@ func filesSentence(all []FileEntry, waiting []string) string {
 	}
 	if refused > 0 {
 		parts = append(parts, fmt.Sprintf("%d could not be read", refused))
+	}
+	if asking > 0 {
+		parts = append(parts, fmt.Sprintf("the time zone of %d is asked", asking))
 	}
 	if noted > 0 {
 		parts = append(parts, fmt.Sprintf("%d %s notes worth a look", noted, oneOrMany(noted, "has", "have")))
@@ -171,8 +181,10 @@ func (b Book) fileEntry(f engine.File) FileEntry {
 		e.Note = listed(measuredBy(f))
 	case fileWaits:
 		e.Note = cmp.Or(shortQuestions[holdingQuestion(f)], e.Note)
+	case fileAsks:
+		e.Note = "in which time zone?"
 	}
-	e.Mark = [...]Mark{MarkAct, MarkAct, MarkWatch, MarkGood}[e.state]
+	e.Mark = [...]Mark{MarkAct, MarkAct, MarkWatch, MarkWatch, MarkGood}[e.state]
 	return e
 }
 
@@ -182,6 +194,9 @@ func (b Book) fileState(f engine.File) fileState {
 	}
 	if waits(f) {
 		return fileWaits
+	}
+	if b.asksZone(f.Name) {
+		return fileAsks
 	}
 	if b.doubted(f.Name) || b.asksDistance(f) {
 		return fileNoted

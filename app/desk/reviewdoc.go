@@ -26,6 +26,8 @@ type ReviewDoc struct {
 	SideBySide []SideBySideDoc `json:"side_by_side"`
 	Findings   []FindingDoc    `json:"findings"`
 	Remarks    []NoteDoc       `json:"remarks"`
+
+	Questions []ReviewQuestionDoc `json:"questions"`
 }
 
 // BarnDoc is one barn of a review.
@@ -161,7 +163,7 @@ type SurfaceDoc struct {
 func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 	d := ReviewDoc{
 		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, Reader: engine.ReaderVersion, TZData: p.TZData, Winter: r.Winter.Name,
-		Barns: []BarnDoc{}, SideBySide: sideBySideDocs(r.Pairs), Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks),
+		Barns: []BarnDoc{}, SideBySide: sideBySideDocs(r.Pairs), Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks), Questions: questionDocs(r),
 	}
 	for i, b := range r.Barns {
 		d.Barns = append(d.Barns, barnDoc(b, r.Inputs[i].Zone))

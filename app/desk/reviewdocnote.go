@@ -56,7 +56,7 @@ var joiningNotes = map[string]string{
 	engine.ClockAssumedFixed:   "Logger %s, file %s: summer time began or ended within the log and the clock does not show it; it is taken as never changed.",
 	engine.ClockContradicts:    "Logger %s, file %s: its clock followed one change of summer time and not another; say which is right with follows_dst.",
 	engine.ClockImpossibleHour: "Logger %s, file %s: readings in an hour that summer time skipped. If the clock never changes, say so with follows_dst.",
-	engine.ClockZoneAssumed:    "%s of the files name no time zone; the winter's, %s, is taken. A logger set to another one stands hours beside the others: name its zone.",
+	engine.ClockZoneAssumed:    "The files that name no time zone, %s of them, are read in the winter's, %s, until the question on the Files screen is answered. A logger set to another one stands hours beside the others.",
 	engine.ClockLost:           "Logger %s, file %s: its clock began anew at a date of years ago; the readings with such dates were left out.",
 	engine.SecondsMissing:      "Logger %s, file %s: its times have no seconds and each minute comes %s times; the readings were put evenly into their minutes.",
 	engine.ClockZoneUnknown:    "Logger %s, file %s: the time zone “%s” is not known; the winter's is taken. Name the right one as the logger's zone.",

@@ -28,13 +28,14 @@ type File struct {
 // that stand for no file), one review and
 // the input behind it per barn in the winter's order, and the remarks that belong to files and loggers.
 type Result struct {
-	Winter  winter.Winter
-	Files   []File
-	Barns   []analysis.Review
-	Inputs  []analysis.Input
-	Pairs   []compare.Pair // every two barns, in the winter's order
-	Remarks []series.Remark
-	Faults  []error // faults of the program that cost a logger its curves or a barn its review, of type *Fault
+	Winter   winter.Winter
+	Files    []File
+	Barns    []analysis.Review
+	Inputs   []analysis.Input
+	Pairs    []compare.Pair // every two barns, in the winter's order
+	Remarks  []series.Remark
+	ZoneOpen []string // the files read in the winter's zone for want of another, where an hour would matter
+	Faults   []error  // faults of the program that cost a logger its curves or a barn its review, of type *Fault
 }
 
 // Refused says whether any file of the winter was missing or could not be read.

@@ -29,7 +29,7 @@ const Undated = importers.Undated
 const Pairing = "pairing"
 
 // perLayout are the questions whose answer holds for every file written the same way: a file's year is its own.
-var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", Pairing}
+var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", Pairing, Zone}
 
 // PerLayout says whether the answer to a question holds for all files written the same way.
 func PerLayout(question string) bool { return slices.Contains(perLayout, question) }
@@ -58,18 +58,19 @@ func LayoutOf(e *importers.Export) string {
 }
 
 // remembered are the answers given for other files written like one that was read with some answers: those to
-// what it still asks, and how columns are grouped, which no file needs to ask. The last one given counts.
+// what it still asks, how columns are grouped, which no file needs to ask, and the zone of one that names none. The
+// last one given counts.
 func remembered(e *importers.Export, said importers.Answers, all []winter.Answer) (out []winter.Answer) {
 	if !slices.ContainsFunc(all, func(a winter.Answer) bool { return a.Layout != "" }) {
 		return nil
 	}
 	layout := LayoutOf(e)
 	asked := func(id string) bool {
-		return slices.ContainsFunc(e.Questions, func(q importers.Question) bool { return q.ID == id })
+		return id == Pairing || id == Zone && e.Layout.Clock.ZoneSource == "none" || slices.ContainsFunc(e.Questions, func(q importers.Question) bool { return q.ID == id })
 	}
 	for _, a := range all {
 		_, own := said[a.ID]
-		if own || a.Layout == "" || a.Layout != layout || !asked(a.ID) && a.ID != Pairing {
+		if own || a.Layout == "" || a.Layout != layout || !asked(a.ID) {
 			continue
 		}
 		out = append(slices.DeleteFunc(out, func(o winter.Answer) bool { return o.ID == a.ID }), a)

@@ -2,6 +2,7 @@ package engine
 
 import (
 	"context"
+	"slices"
 
 	"thawbook/app/winter"
 )
@@ -33,7 +34,7 @@ func (r reader) askNeighbours(ctx context.Context, all []File) error {
 func (r reader) toldOrders(all []File) map[string]string {
 	out := map[string]string{}
 	for _, f := range all {
-		if f.Export == nil || !f.Export.Layout.Clock.OrderCertain || len(f.Remembered) > 0 || answersFor(f.Name, r.answers)[dayMonth] != "" {
+		if f.Export == nil || !f.Export.Layout.Clock.OrderCertain || slices.ContainsFunc(f.Remembered, func(a winter.Answer) bool { return a.ID == dayMonth }) || answersFor(f.Name, r.answers)[dayMonth] != "" {
 			continue
 		}
 		layout, order := LayoutOf(f.Export), f.Export.Layout.Clock.Order

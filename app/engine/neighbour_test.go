@@ -49,13 +49,17 @@ func TestAssumedZonesAreOneRemark(t *testing.T) {
 	barn := planHead + planLogger("1", "a.csv", "room") + planLogger("2", "b.csv", "room")
 	for plan, want := range map[string]int{
 		barn: 0,
-		barn + "[[outdoor]]\nname = \"out\"\nfiles = [\"a.csv\"]\n": 1,
-		barn + "[[barn]]\nname = \"Rowan\"\n":                       1,
+		barn + "[[outdoor]]\nname = \"out\"\nfiles = [\"a.csv\"]\n":              1,
+		barn + "[[barn]]\nname = \"Rowan\"\n":                                    0,
+		barn + "[[barn]]\nname = \"Rowan\"\n" + planLogger("3", "a.csv", "room"): 1,
 	} {
 		files["w.toml"] = plan
 		result, err := ReviewFile(context.Background(), folder(t, files)+"/w.toml", nil)
 		if err != nil {
 			t.Fatal(err)
+		}
+		if open := 2 * want; len(result.ZoneOpen) != open {
+			t.Errorf("%v open, want %d, of\n%s", result.ZoneOpen, open, plan)
 		}
 		said := 0
 		for _, r := range result.Remarks {

@@ -49,10 +49,14 @@ func (r reader) read(ctx context.Context, p string, m *meter) (file File) {
 	defer caught(&file.Err, p)
 	answers := answersFor(p, r.answers)
 	file = r.readWith(ctx, p, answers, m)
-	if more := remembered(file.Export, answers, r.answers); len(more) > 0 {
+	more := remembered(file.Export, answers, r.answers)
+	switch {
+	case len(more) == 1 && more[0].ID == Zone:
+		file.Export = inZone(file.Export, more[0].Option)
+	case len(more) > 0:
 		file = r.readWith(ctx, p, with(answers, more), &meter{})
-		file.Remembered = more
 	}
+	file.Remembered = more
 	return file
 }
 

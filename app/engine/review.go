@@ -100,7 +100,7 @@ func Review(ctx context.Context, w winter.Winter, source Source, cache *Cache, p
 		cache = &Cache{}
 	}
 	err = newBench(w, zone, g, read, cache).judge(ctx, &out)
-	out.Remarks = zonesAssumed(w, out.Remarks)
+	out.Remarks, out.ZoneOpen = zonesAssumed(w, out.Remarks)
 	return out, err
 }
 

@@ -6,27 +6,53 @@ import (
 
 	"thawbook/analysis/series"
 	"thawbook/app/winter"
+	"thawbook/importers"
 )
+
+// Zone is the question in which time zone a file's clock stood.
+const Zone = "zone"
 
 // zonesAssumed gathers what was remarked on files that name no zone. A wrong zone moves all of a lone barn's
 // readings by the same hours and changes next to nothing; where barns are set side by side or outdoor data beside
-// them an hour matters, and one remark says of how many files the winter's zone was assumed.
-func zonesAssumed(w winter.Winter, remarks []series.Remark) []series.Remark {
+// them an hour matters: then the zone of those files is open, and one remark says of how many of them the winter's was
+// assumed meanwhile.
+func zonesAssumed(w winter.Winter, remarks []series.Remark) (left []series.Remark, open []string) {
 	assumed := func(r series.Remark) bool { return r.Code == ClockZoneAssumed }
 	first := slices.IndexFunc(remarks, assumed)
 	if first < 0 {
-		return remarks
+		return remarks, nil
 	}
-	files := map[string]bool{}
 	for _, r := range remarks {
-		if assumed(r) {
-			files[r.Args[1]] = true
+		if assumed(r) && !slices.Contains(open, r.Args[1]) {
+			open = append(open, r.Args[1])
 		}
 	}
-	rest := slices.DeleteFunc(slices.Clone(remarks), assumed)
-	if len(w.Outdoor) == 0 && len(w.Barns) < 2 {
-		return rest
+	left = slices.DeleteFunc(slices.Clone(remarks), assumed)
+	if !hourMatters(w) {
+		return left, nil
 	}
-	one := series.Remark{Code: ClockZoneAssumed, Args: []string{strconv.Itoa(len(files)), w.Zone}, Count: len(files)}
-	return slices.Insert(rest, first, one)
+	one := series.Remark{Code: ClockZoneAssumed, Args: []string{strconv.Itoa(len(open)), w.Zone}, Count: len(open)}
+	return slices.Insert(left, first, one), open
+}
+
+// hourMatters says whether readings of two barns, or of one and outdoors, are set side by side.
+func hourMatters(w winter.Winter) bool {
+	hasFiles := func(l winter.Logger) bool { return len(l.Files) > 0 }
+	sides := 0
+	for _, barn := range w.Barns {
+		if slices.ContainsFunc(barn.Loggers, hasFiles) {
+			sides++
+		}
+	}
+	if slices.ContainsFunc(w.Outdoor, hasFiles) {
+		sides++
+	}
+	return sides > 1
+}
+
+// inZone is an export as it is read with a zone the keeper named: nothing else of it changes.
+func inZone(e *importers.Export, zone string) *importers.Export {
+	out := *e
+	out.Layout.Clock.Zone, out.Layout.Clock.ZoneSource = zone, "answer"
+	return &out
 }

@@ -14,11 +14,11 @@ func (u *UI) typedAnswer(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject
 	said.MultiLine = false
 	said.SetPlaceHolder("such as " + q.Typed)
 	option := ""
-	take := widget.NewButton("Take this", func() { u.edit(desk.Answered(p.Name, q, option, true)) })
+	take := widget.NewButton("Take this", func() { u.answer(p, q, desk.FileOption{Option: option, Label: option}) })
 	take.Disable()
 	said.OnChanged = func(text string) {
 		var preview, problem string
-		option, preview, problem = u.book.TypedDay(p.Name, text, u.units)
+		option, preview, problem = u.book.Typed(p.Name, q, text, u.units)
 		hint.setText(preview + problem)
 		take.Disable()
 		if option != "" && u.book.Changeable() {

@@ -295,6 +295,26 @@ func (SetAnswer) What() string { return "answer" }
 // Field is Edit's.
 func (SetAnswer) Field() string { return "" }
 
+// SetAnswers answers a question of files that are written in several ways.
+type SetAnswers []SetAnswer
+
+// Apply is Edit's.
+func (e SetAnswers) Apply(w Winter) (Winter, error) {
+	var err error
+	for _, one := range e {
+		if w, err = one.Apply(w); err != nil {
+			return w, err
+		}
+	}
+	return w, nil
+}
+
+// What is Edit's.
+func (SetAnswers) What() string { return "answer" }
+
+// Field is Edit's.
+func (SetAnswers) Field() string { return "" }
+
 // SetLogger sets down where a logger hangs. With Since (ms UTC) it hung where it did
 // until then, and at the new place from then on.
 type SetLogger struct {

@@ -1,0 +1,38 @@
+package desk
+
+import (
+	"slices"
+
+	"thawbook/app/engine"
+)
+
+// ReviewQuestionDoc is something only the keeper can know of some files. Those that wait for the answer are left out;
+// the zone alone holds no file back.
+type ReviewQuestionDoc struct {
+	ID      string   `json:"id"`
+	Text    string   `json:"text"`
+	Files   []string `json:"files"`
+	Options []string `json:"options"`
+}
+
+// questionDocs are the questions that a winter's files leave open, those with the same answers in one.
+func questionDocs(r engine.Result) []ReviewQuestionDoc {
+	out := []ReviewQuestionDoc{}
+	for _, f := range r.Files {
+		if f.Export == nil {
+			continue
+		}
+		for _, q := range f.Export.Questions {
+			i := slices.IndexFunc(out, func(o ReviewQuestionDoc) bool { return o.ID == q.ID && slices.Equal(o.Options, q.Options) })
+			if i < 0 {
+				i = len(out)
+				out = append(out, ReviewQuestionDoc{ID: q.ID, Text: Question(q.ID), Options: append([]string{}, q.Options...)})
+			}
+			out[i].Files = append(out[i].Files, f.Name)
+		}
+	}
+	if len(r.ZoneOpen) > 0 {
+		out = append(out, ReviewQuestionDoc{engine.Zone, Question(engine.Zone), r.ZoneOpen, []string{}})
+	}
+	return out
+}
