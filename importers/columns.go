@@ -47,6 +47,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.takeTitle()
 	l.settleStatistics(rows)
 	l.dropFlags(rows, names)
+	l.dropFormerStates()
 	l.findDevice(rows)
 	l.pruneDevices(rows)
 }
@@ -176,7 +177,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return l.keyKindOf(c.index)
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
-	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && anyPhrase(deviceNames, name) && c.quantity == Other && c.unit == "":
+	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "":
 		return device
 	case t.filled == 0:
 		return vacant
@@ -194,6 +195,17 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return number
 	}
 	return skipped
+}
+
+// namesDevice says whether a column's name is one for what tells loggers apart, by numbers or in words.
+func namesDevice(name []nameWord, byNumbers bool) bool {
+	if !anyPhrase(deviceNames, name) || anyPhrase(conditionNames, name) {
+		return false
+	}
+	return !byNumbers || !slices.ContainsFunc(name, func(w nameWord) bool {
+		alone := []nameWord{w}
+		return !isDigit(w.low[0]) && !anyPhrase(deviceNames, alone) && !anyPhrase(numberedNames, alone)
+	})
 }
 
 // namesState says whether a column of nothing but states is one: by words among its cells, or by its name

@@ -121,6 +121,7 @@ func (l *layout) alignNames(names []string) []string {
 			names[0] = n
 		}
 	}
+	names = joinUnits(names, l.width)
 	c := l.clock.columns
 	if len(names) == l.width-1 && l.namesLackFirst(names) {
 		names = append([]string{""}, names...)
@@ -131,6 +132,23 @@ func (l *layout) alignNames(names []string) []string {
 		names = slices.Insert(slices.Clone(names), at, slices.Repeat([]string{names[c[0]]}, lacks)...)
 	}
 	return names
+}
+
+// joinUnits puts units that stand in cells of their own behind the names before them where the header fits the rows
+// then: what parts the cells stood between name and unit as well.
+func joinUnits(names []string, width int) []string {
+	var out []string
+	for i, n := range names {
+		if unit := unitInCell(n); i > 0 && unit != "" && (len(n) > 1 || n == "%") {
+			out[len(out)-1] += ", " + n
+		} else {
+			out = append(out, n)
+		}
+	}
+	if len(names) <= width || len(out) != width {
+		return names
+	}
+	return out
 }
 
 // nearestFilled are the cells of the last row that is not blank.

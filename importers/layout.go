@@ -315,7 +315,7 @@ func firstOfWidth(records []record, width int) int {
 func (l *layout) try(records []record) bool {
 	var rows []record
 	for _, r := range records {
-		if len(r.cells) == l.width && !isVacant(r.cells) && !beginsFoot(r.cells[0]) {
+		if len(r.cells) == l.width && !isVacant(r.cells) && !(beginsFoot(r.cells[0]) && hasNumber(r.cells)) {
 			rows = append(rows, r)
 		}
 	}

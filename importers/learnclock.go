@@ -97,9 +97,12 @@ func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool
 			best = s
 		}
 	}
-	if best.offsets > 2 { // more than winter's and summer's: the ends of spans
-		best.form.pattern += "~"
-		best = countStamps(rows, col, best.form)
+	if best.offsets > 2 { // more than winter's and summer's: the ends of spans perhaps
+		form := best.form
+		form.pattern += "~"
+		if s := countStamps(rows, col, form); s.hits >= best.hits {
+			best = s
+		}
 	}
 	return best, best.hits > 0 && 2*best.hits >= filledFrom(rows, col, alikeFrom(rows, col, best.first))
 }

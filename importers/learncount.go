@@ -97,6 +97,9 @@ func yearsFit(rows []record) (clockFit, bool) {
 	return clockFit{}, false
 }
 
+// mostRowsATime is how many rows may share a time on average where each holds one value.
+const mostRowsATime = 20
+
 // countFit accepts a column whose numbers lie in a span and hardly ever fall; rises says whether they mostly rise.
 // Rows of words, as headers that come again, don't count.
 func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, ok bool) {
@@ -104,7 +107,7 @@ func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, o
 	if !probe(rows, func(r record) bool { v, _, ok := anyNumber(trim(r.cells[col])); return ok && v >= low && v <= high }) {
 		return fit, false, false
 	}
-	first, hits, down, up, wordy := -1, 0, 0, 0, 0
+	first, hits, down, up, same, wordy := -1, 0, 0, 0, 0, 0
 	before := low
 	for i, r := range rows {
 		v, _, ok := anyNumber(trim(r.cells[col]))
@@ -117,9 +120,10 @@ func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, o
 		}
 		down += one(v < before)
 		up += one(v > before)
+		same += one(v == before)
 		hits, before = hits+1, v
 	}
-	return clockFit{c, first}, 2*up >= hits, hits > 0 && 10*hits >= 9*(len(rows)-first-wordy) && 10*down <= hits
+	return clockFit{c, first}, 2*up >= hits-same && mostRowsATime*up >= hits, hits > 0 && 10*hits >= 9*(len(rows)-first-wordy) && 10*down <= hits
 }
 
 // learnOrigin takes the day of a spreadsheet for one of the system of 1904 where the lines above the table speak of

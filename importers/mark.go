@@ -110,7 +110,7 @@ func (c *values) thousands() thousands {
 		}
 		low = min(low, v)
 	}
-	if c.decimals[0] > 0 || c.quantity == CO2 && low < leastCO2 {
+	if c.decimals[0] > 0 || low < leastCO2 && c.quantity == CO2 && c.namesCO2() {
 		return surelyThousands
 	}
 	return mayBeThousands

@@ -54,6 +54,9 @@ func (c *values) namesAsHumidity(long bool) (names []string) {
 		names = append(names, c.likeness)
 	}
 	w := words(c.name)
+	if long {
+		w = words(c.variable)
+	}
 	p := spreadOf(c.val)
 	if n := len(w); n > 0 && w[n-1].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
 		names = append(names, leftOver(w[:n-1], make([]bool, n-1)))

@@ -4,25 +4,32 @@ import "strings"
 
 // quantityNames say which quantity a column's name means: the first row with a phrase whose stems are all
 // in the name wins. A stem with a star at its end is the beginning of a word, with stars at both ends a
-// part of one; aeaaei is Cyrillic влажн in the wrong encoding. Rows of Other take names that would fall to a later row by mistake.
+// part of one; aeaaei is Cyrillic влажн in the wrong encoding. Rows of Other take names that would fall to a later row
+// by mistake: the temperature of water is none of the air, nor is what is called for.
 var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
 	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
-		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "orvalho", "harmatpont*"}},
+		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "rasas", "orvalho", "harmatpont*", "точк* росы", "точк* роси", "оросяв*", "*이슬점*", "δροσου", "rosist*", "rosisc*", "roua", "daggarmark*", "ciy"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
-	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex",
-		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "vorlauf*", "rucklauf*", "target*", "soil*", "boden", "bodentemp*", "wood", "holz", "moist*", "battery*", "batt*", "cpu", "board*", "water*", "wasser*",
-		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*"}},
+	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex", "temp* hum* ind*", "thi",
+		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "target*", "cpu", "board*", "battery*", "batt*",
+		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
+	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}}, // what is called for
+	{AirTemperature, []string{"return air t*", "supply air t*"}},
+	{Other, []string{"water*", "wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
+	{Other, []string{"soil*", "boden", "bodentemp*", "bodenfeucht*", "erdfeucht*", "wood", "holz", "holzfeucht*", "moist*", "sol", "suelo", "suolo", "solo", "bois", "madera", "madeira", "legno", "bodem*", "hout", "houtvocht*", "jord", "jordtemp*", "jordfukt*", "jordfugt*", "markfukt*", "marktemp*", "trafukt*", "trefukt*", "maan", "maaper*", "puun", "mulla*", "gleb*", "drewn*", "pudy", "pudni", "dreva", "talaj*", "toprak*", "почв*", "грунт*", "древес*", "*土壌*", "*土壤*", "*토양*"}},
+	{Other, []string{"*humidifi*", "*humidific*", "deumid*", "*befeuchter*", "*entfeuchter*", "avfukt*", "luftfukter*", "affugt*"}}, // machines
+	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
 	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
-		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*", "*습도*", "*رطوبة*", "волог*", "dregn*"}},
+		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*", "*습도*", "*رطوبة*", "волог*", "dregn*", "rakast*", "hrmed*"}},
 	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "तापमान*", "drybulb*", "dry* bulb*"}},
+		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "तापमान*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
@@ -53,7 +60,14 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 
 // deviceNames are the stems of columns that say which logger a row is from.
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
-	"location*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "instrument*", "cabinet*", "box", "source*"}
+	"location*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
+
+// numberedNames are the other words in the name of a column that tells loggers apart by numbers: with any other word a
+// number beside a logger's name is one of its values (sensor voltage, people in the room).
+var numberedNames = []string{"id", "ids", "no", "nr", "num", "number", "nummer*", "numero*", "code*", "addr*", "adress*", "mac", "serial*", "sn", "s", "key", "index", "label*", "uid", "name*", "ch", "port*", "wmo", "wban", "seriennr", "kennung", "of", "the"}
+
+// conditionNames are the stems of columns that say in words how a logger does.
+var conditionNames = []string{"status*", "state*", "health*", "mode*", "alarm*", "zustand*", "quality*", "batt*", "condition*", "type*"}
 
 // clockNames are the stems of columns that hold a time.
 var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl",
@@ -106,7 +120,11 @@ var quantityUnitSets = map[Quantity]string{
 
 // unitFits says whether a quantity can have a unit; only speed must have one, for without it wind has a speed too.
 func unitFits(q Quantity, unit string) bool {
+	owner, owned := quantityUnits[unit]
 	set, bound := quantityUnitSets[q]
+	if owned && !bound && owner != q {
+		return q == Other && owner != Current && owner != Power // a water pump's watts are power
+	}
 	return unit == "" && q != Speed || !bound || strings.Contains(" "+set+" ", " "+unit+" ")
 }
 

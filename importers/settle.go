@@ -31,12 +31,26 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 			toCelsius(c.val, c.unit)
 		case c.quantity == RelativeHumidity:
 			s.settleHumidity(c, answers)
+		case c.quantity == CO2 && c.isOtherGas():
+			c.quantity = Other
 		}
 	}
 	if asked {
 		open = append(open, Question{ID: temperatureUnit, Options: []string{"degC", "degF"}})
 	}
 	return open
+}
+
+// isOtherGas says whether a column was taken for carbon dioxide by its unit alone, and holds too little for that.
+func (c *values) isOtherGas() bool {
+	p := spreadOf(c.val)
+	return !c.namesCO2() && p.n > 0 && p.mid < leastCO2
+}
+
+// namesCO2 says whether a column is of carbon dioxide by its name.
+func (c *values) namesCO2() bool {
+	q, _ := quantityOf(words(joined(c.variable, c.header)), "")
+	return q == CO2
 }
 
 // read is how many values a column holds.

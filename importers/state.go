@@ -22,6 +22,25 @@ var stateWords = func() map[string]float64 {
 	return m
 }()
 
+// formerNames and newNames are the stems of columns that hold a state as it was before a change, and as it is from then.
+var (
+	formerNames = []string{"from", "old*", "prev*", "before", "von", "alt*", "vorher*", "fra", "gammel*", "ancien*", "avant", "anterior*", "edell*"}
+	newNames    = []string{"to", "new*", "after", "nach*", "neu*", "til", "ny*", "nouv*", "nuev*", "nov*", "uusi*"}
+)
+
+// dropFormerStates leaves the state before a change out where the one after it stands beside.
+func (l *layout) dropFormerStates() {
+	former, later := map[int]bool{}, false
+	for _, c := range l.columns {
+		w := words(c.header)
+		later = later || c.kind == state && anyPhrase(newNames, w)
+		former[c.index] = c.kind == state && anyPhrase(formerNames, w)
+	}
+	if later {
+		l.drop(former)
+	}
+}
+
 // parseState reads a word for on or off, or a 0 or 1.
 func parseState(cell []byte) (v float64, ok bool) {
 	var room [16]byte

@@ -26,11 +26,12 @@ var statisticNames = []struct {
 	perhaps bool
 	phrases []string
 }{
-	{scatter, false, []string{"std", "stdev*", "stddev*", "standardabw*", "sd", "stderr*", "varianc*", "uncert*", "num pts", "numpts", "skew*", "avvik*"}},
+	{scatter, false, []string{"std", "stdev*", "stddev*", "standardabw*", "sd", "stderr*", "varianc*", "uncert*", "num pts", "numpts", "skew*", "avvik*", "err", "error*", "count*", "anzahl*", "antal*"}},
 	{lowest, false, []string{"min", "mini", "minim*", "lowest", "tiefst*", "alin", "tmin", "rhmin"}},
 	{highest, false, []string{"max", "maxi", "maxim*", "maks*", "ylin", "highest", "hochst*", "tmax", "rhmax"}},
 	{average, false, []string{"avg", "average*", "mean", "mittel*", "medel*", "middel*", "moy*", "prom*", "media", "median*", "sredn*", "gemiddeld*", "keskiarv*", "keskm*", "smp", "sample", "inst", "tavg", "tmean"}},
 	{lowest, true, []string{"lo", "low"}},
+	{scatter, true, []string{"n"}},
 	{highest, true, []string{"hi", "high"}},
 }
 
@@ -80,10 +81,23 @@ func (l *layout) settleStatistics(rows []record) {
 		}
 	}
 	for i := range l.columns {
+		if c := &l.columns[i]; c.statistic == scatter && c.perhaps && !l.hasAverage(c) {
+			c.statistic = reading
+			c.liken(c.whole)
+		}
+	}
+	for i := range l.columns {
 		if c := &l.columns[i]; c.extreme || c.statistic == scatter && c.kind == number {
 			c.quantity, c.extreme = Other, true
 		}
 	}
+}
+
+// hasAverage says whether the average or the spread of what a column is named after stands beside it.
+func (l *layout) hasAverage(c *column) bool {
+	return slices.ContainsFunc(l.columns, func(k column) bool {
+		return k.same == c.same && (k.statistic == average || k.statistic == scatter && !k.perhaps)
+	})
 }
 
 // isExtreme says whether a column stands beside its average or the other extreme, under the same name, or under

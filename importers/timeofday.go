@@ -96,6 +96,9 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 	}
 	ms, n, ok := clockDigits(s)
 	if !ok {
+		if t.ms, ok = spelledTime(s); ok {
+			return t, t.ms <= dayMS
+		}
 		return timeBehindHalf(s)
 	}
 	if t.ms = ms; n < len(s) {
@@ -108,6 +111,35 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 		}
 	}
 	return t, ok && t.ms <= dayMS
+}
+
+// timeMarks are what may stand behind hours, minutes and seconds, blanks aside: French and English, Chinese and Japanese,
+// Korean. From memory.
+var timeMarks = [][3]string{{"h", "min", "s"}, {"h", "m", "s"}, {"h", "", ""}, {"時", "分", "秒"}, {"时", "分", "秒"}, {"點", "分", "秒"}, {"点", "分", "秒"}, {"시", "분", "초"}}
+
+// spelledTime reads hours, minutes and perhaps seconds, each with its mark behind it.
+func spelledTime(s []byte) (ms int64, ok bool) {
+	for _, marks := range timeMarks {
+		var v [3]int
+		rest, n := s, 0
+		for n < 3 && len(rest) > 0 {
+			size := countDigits(rest)
+			if size < 1 || size > 2 {
+				break
+			}
+			v[n], _ = digits(rest, size)
+			behind := trim(rest[size:])
+			if !bytes.HasPrefix(behind, []byte(marks[n])) {
+				break
+			}
+			rest = trim(behind[len(marks[n]):])
+			n++
+		}
+		if n > 1 && len(rest) == 0 && v[1] < 60 && v[2] < 60 {
+			return clockMS(v[0], v[1], v[2]), true
+		}
+	}
+	return 0, false
 }
 
 // timeBehindHalf reads a time with AM or PM before it.

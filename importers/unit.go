@@ -124,6 +124,11 @@ func lastWordUnit(header string) string {
 		return ""
 	}
 	last := w[len(w)-1].low
+	if n := len(w); n > 2 && w[n-1].joined && !w[n-2].joined { // fan_mA
+		if unit := wordUnits[w[n-2].low+last]; unit != "" {
+			return unit
+		}
+	}
 	if q, _ := quantityOf(w[:len(w)-1], ""); len(last) == 1 && !isTemperature(q) {
 		return ""
 	}

@@ -1,0 +1,71 @@
+package importers
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// facts are small files of our own as public measurements come, each with what a person reads off it: by column,
+// its quantity, how many values, the first and last time of day and the extremes as printed (or in °C, where °F).
+var facts = []struct{ name, in, want string }{
+	{"gases counted in ppm are not all carbon dioxide", "time,NH3 (ppm),CO (ppm),CO2 (ppm),gas (ppm)\n2026-01-13 10:00,8.125,1,1500,900\n2026-01-13 10:10,9.250,2,1600,950\n",
+		"NH3 (ppm) other 2 10:00..10:10 8.125..9.25|CO (ppm) other 2 10:00..10:10 1..2|CO2 (ppm) co2 2 10:00..10:10 1500..1600|gas (ppm) co2 2 10:00..10:10 900..950"},
+	{"people in a room are no loggers", "date,temp °C,room occupancy count\n2026-01-13 10:00,4.5,0\n2026-01-13 10:10,4.0,1\n2026-01-13 10:20,3.5,1\n2026-01-13 10:30,3.0,0\n",
+		"temp °C air_temperature 4 10:00..10:30 3..4.5|room occupancy count state 4 10:00..10:30 0..1"},
+	{"a station's pressure is not its name", "time,temp °C,station pressure\n2026-01-13 10:00,4.5,1010\n2026-01-13 10:10,4.0,1010\n2026-01-13 10:20,3.5,1011\n2026-01-13 10:30,3.0,1011\n",
+		"temp °C air_temperature 4 10:00..10:30 3..4.5|station pressure other 4 10:00..10:30 1010..1011"},
+	{"commas before the units of a header without quotes", "time,temp, °C,RH, %\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n",
+		"temp, °C air_temperature 2 10:00..10:10 4..4.5|RH, % relative_humidity 2 10:00..10:10 80..81"},
+	{"an h between hours and minutes", "date;temp;HR\n2026-01-13 10 h 00;4,5;80\n2026-01-13 10 h 10;4,0;81\n2026-01-13 16 h 20;3,5;82\n",
+		"temp air_temperature 3 10:00..16:20 3.5..4.5|HR relative_humidity 3 10:00..16:20 80..82"},
+	{"hours and minutes with their Chinese signs", "日時,気温,湿度\n2026年1月13日 10時00分,4.5,80\n2026年1月13日 16時20分,4.0,81\n",
+		"気温 air_temperature 2 10:00..16:20 4..4.5|湿度 relative_humidity 2 10:00..16:20 80..81"},
+	{"hours and minutes with their Korean signs", "시간,온도,습도\n2026년 1월 13일 10시 00분 00초,4.5,80\n2026년 1월 13일 16시 20분 00초,4.0,81\n",
+		"온도 air_temperature 2 10:00..16:20 4..4.5|습도 relative_humidity 2 10:00..16:20 80..81"},
+	{"offsets of three kinds, faces as printed", "time,temp °C\n2026-01-13T10:00:00Z,4.5\n2026-01-13T11:10:00+01:00,4.0\n2026-01-13T12:20:00+02:00,3.5\n",
+		"temp °C air_temperature 3 10:00..12:20 3.5..4.5"},
+	{"minutes from a start above the table", "Start: 2026-01-13 10:00\nminutes,temp °C\n0,4.5\n10,4.0\n20,3.5\n",
+		"temp °C air_temperature 3 10:00..10:20 3.5..4.5"},
+	{"an average, its spread, its error and its count", "time,T mean (°C),T sd (°C),T n,T err\n2026-01-13 10:00,4.5,0.2,60,0.1\n2026-01-13 10:10,4.0,0.1,60,0.1\n",
+		"T mean (°C) air_temperature 2 10:00..10:10 4..4.5|T sd (°C) other 2 10:00..10:10 0.1..0.2|T n other 2 10:00..10:10 60..60|T err other 2 10:00..10:10 0.1..0.1"},
+	{"north and south are no counts", "time,T n,T s\n2026-01-13 10:00,4.5,3.5\n2026-01-13 10:10,4.0,3.0\n",
+		"T n air_temperature 2 10:00..10:10 4..4.5|T s air_temperature 2 10:00..10:10 3..3.5"},
+	{"a value a row, several at each time counted from 1970", "ts,device,key,value\n1768298400000,n1,temperature,4.5\n1768298400000,n1,humidity,80\n1768298400000,n1,battery,3.6\n1768299000000,n1,temperature,4.0\n1768299000000,n1,humidity,81\n1768299000000,n1,battery,3.6\n",
+		"temperature air_temperature 2 10:00..10:10 4..4.5|humidity relative_humidity 2 10:00..10:10 80..81|battery other 2 10:00..10:10 3.6..3.6"},
+	{"a value a row, named by letters", "time;type;value\n2026-01-13 10:00;T;4,5\n2026-01-13 10:00;H;80\n2026-01-13 10:10;T;4,0\n2026-01-13 10:10;H;81\n",
+		"T air_temperature 2 10:00..10:10 4..4.5|H relative_humidity 2 10:00..10:10 80..81"},
+	{"the state before a change and after it", "time,object,from,to\n2026-01-13 10:00,fan 1,off,on\n2026-01-13 10:10,fan 1,on,off\n2026-01-13 10:20,fan 1,off,on\n",
+		"to state 3 10:00..10:20 0..1"},
+}
+
+func TestFacts(t *testing.T) {
+	for _, f := range facts {
+		e, err := Read(context.Background(), strings.NewReader(f.in), "f.csv", nil)
+		if err != nil {
+			t.Errorf("%s: %v", f.name, err)
+			continue
+		}
+		var got []string
+		for _, s := range e.Series {
+			got = append(got, factsOf(s))
+		}
+		if g := strings.Join(got, "|"); g != f.want {
+			t.Errorf("%s\ngot  %s\nwant %s", f.name, g, f.want)
+		}
+	}
+}
+
+// factsOf is a series in the words of facts.
+func factsOf(s Series) string {
+	sum, name, scale := s.Summary(), s.Column, 1.0
+	if s.Variable != "" {
+		name = s.Variable
+	}
+	if s.Quantity == RelativeHumidity {
+		scale = 100
+	}
+	clock := func(ms, offset int64) string { return face(s, ms, offset)[len("2026-01-13T"):][:5] }
+	return fmt.Sprintf("%s %s %d %s..%s %.6g..%.6g", name, s.Quantity, sum.Readings, clock(sum.FirstMS, sum.FirstOffsetMS), clock(sum.LastMS, sum.LastOffsetMS), sum.Min*scale, sum.Max*scale)
+}
