@@ -78,6 +78,9 @@ func (c *column) understand() {
 		c.quantity, used[0] = RelativeHumidity, true
 	}
 	c.told = slices.Contains(used, true)
+	if n := len(w); n > 1 && c.unit != "" && wordUnits[w[n-1].low] == c.unit {
+		used[n-1] = true
+	}
 	c.whole = leftOver(w, used)
 	c.statistic, c.perhaps = statisticOf(w, used)
 	c.liken(leftOver(w, used))
@@ -152,7 +155,7 @@ func leftOver(name []nameWord, used []bool) string {
 var (
 	compounds  = []string{"temperat", "l\u00e4mp\u00f6til", "feucht", "fukt", "fugt", "kosteus", "niiskus", "vochtig"}
 	plainWords = wordSet("hourly", "daily")
-	plainParts = wordSet("luft", "lucht", "luchts", "raum", "\u00f5hu", "ilman", "ilma", "umgebungs", "relativ", "relative", "rel", "absolut", "mittel", "medel", "durchschnitts", "trocken")
+	plainParts = wordSet("luft", "lucht", "luchts", "raum", "\u00f5hu", "ilman", "ilma", "umgebungs", "relativ", "relative", "rel", "absolut", "mittel", "medel", "middel", "durchschnitts", "trocken", "minimum", "minimal", "min", "minimi", "maximum", "maximal", "max", "maks", "maksimum", "maksimi", "h\u00f6chst", "tiefst")
 )
 
 // compoundPart is the place that stands in one word with a quantity.

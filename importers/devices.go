@@ -46,19 +46,20 @@ func distinctCells(rows []record, columns ...int) int {
 	return len(seen)
 }
 
-// findDevice takes a column of words for the loggers' names, whatever it is called, when rows of the same time
-// come again and again and the words tell them apart; and in a list of events, which has one state a row.
+// findDevice takes a column of words for the loggers' names, whatever it is called, when rows of the same time, and
+// of the same logger as far as it is named, come again and again and the words tell them apart; else one of whole
+// numbers that come with every time, as the depths of probes do; and in a list of events, which has one state a row.
 func (l *layout) findDevice(rows []record) {
 	keys := append([]int{}, l.clock.columns...)
 	kinds := map[columnKind]int{}
 	for _, c := range l.columns {
 		kinds[c.kind]++
-		if c.kind == variable || c.kind == unitCell {
+		if c.kind == variable || c.kind == unitCell || c.kind == device {
 			keys = append(keys, c.index)
 		}
 	}
-	events := kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1
-	if kinds[device] > 0 || !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
+	events := kinds[device] == 0 && (kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1)
+	if !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
 		return
 	}
 	for i := range l.width {
@@ -68,6 +69,27 @@ func (l *layout) findDevice(rows []record) {
 		}
 		if events || 20*distinctCells(rows, append(keys, i)...) >= 19*len(rows) {
 			l.columns = append(l.columns, column{index: i, kind: device})
+			return
+		}
+	}
+	if !events && !l.long {
+		l.findNumbered(rows, keys)
+	}
+}
+
+// findNumbered takes a column of a few whole numbers for what tells loggers apart where each of them comes with each
+// time.
+func (l *layout) findNumbered(rows []record, keys []int) {
+	times := distinctCells(rows, keys...)
+	for i := range l.columns {
+		c := &l.columns[i]
+		t := l.tally(rows, c.index)
+		n := len(t.distinct)
+		if c.kind != number || c.told || c.unit != "" || t.fractions > 0 || t.numbers < t.filled || n < 2 || 10*n*times > 11*len(rows) {
+			continue
+		}
+		if 20*distinctCells(rows, append(keys, c.index)...) >= 19*len(rows) {
+			c.kind = device
 			return
 		}
 	}

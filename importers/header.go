@@ -208,6 +208,10 @@ func isUnitsRow(cells [][]byte) bool {
 			continue
 		}
 		w := words(s)
+		if zoneInName(s) != "" {
+			patterns++
+			continue
+		}
 		if q, _ := quantityOf(w, ""); len(s) >= shortestWord && (q != Other || anyPhrase(clockNames, w)) {
 			return false
 		}

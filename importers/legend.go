@@ -42,6 +42,12 @@ var divisors = []struct {
 	{10, []string{"0.1", "0,1", "1/10", "tenths of", "tenth", "zehntel"}},
 }
 
+// factors end the names of columns whose values were made whole numbers by one.
+var factors = []struct {
+	by       float64
+	spelling string
+}{{100, "x100"}, {10, "x10"}, {100, "*100"}, {10, "*10"}}
+
 // unitStarts begin the units that a divisor may stand before, lower case.
 var unitStarts = []string{"°", "º", "deg", "grad", "c", "f", "k", "%", "per", "pro"}
 
@@ -50,6 +56,11 @@ func cutDivisor(header string) (rest string, by float64) {
 	low := strings.ToLower(header)
 	if len(low) != len(header) {
 		return header, 0
+	}
+	for _, f := range factors {
+		if name := strings.TrimRight(header, ")] "); strings.HasSuffix(strings.ToLower(name), f.spelling) && len(name) > len(f.spelling) {
+			return strings.TrimRight(name[:len(name)-len(f.spelling)], "([_ "), f.by
+		}
 	}
 	for _, d := range divisors {
 		for _, s := range d.spellings {

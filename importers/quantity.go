@@ -15,12 +15,12 @@ var quantityNames = []struct {
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
-	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex", "temp* hum* ind*", "thi",
+	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "feuchttemp*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex", "temp* hum* ind*", "thi",
 		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "target*", "cpu", "board*", "battery*", "batt*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}}, // what is called for
 	{AirTemperature, []string{"return air t*", "supply air t*"}},
-	{Other, []string{"water*", "wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
+	{Other, []string{"water*", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
 	{Other, []string{"soil*", "boden", "bodentemp*", "bodenfeucht*", "erdfeucht*", "wood", "holz", "holzfeucht*", "moist*", "sol", "suelo", "suolo", "solo", "bois", "madera", "madeira", "legno", "bodem*", "hout", "houtvocht*", "jord", "jordtemp*", "jordfukt*", "jordfugt*", "markfukt*", "marktemp*", "trafukt*", "trefukt*", "maan", "maaper*", "puun", "mulla*", "gleb*", "drewn*", "pudy", "pudni", "dreva", "talaj*", "toprak*", "почв*", "грунт*", "древес*", "*土壌*", "*土壤*", "*토양*"}},
 	{Other, []string{"*humidifi*", "*humidific*", "deumid*", "*befeuchter*", "*entfeuchter*", "avfukt*", "luftfukter*", "affugt*"}}, // machines
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
@@ -47,7 +47,7 @@ var quantityUnits = map[string]Quantity{
 
 // stateNames are the stems of columns that record whether something is on or open.
 var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "relay*", "relais*", "heater*", "heat*", "door*", "contact*", "kontakt*", "output*", "switch*",
-	"*lufter*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open", "motor*", "vent*", "event*", "ereignis*", "run", "light*", "licht*", "lamp*", "occup*", "presence*", "motion*", "bewegung*"}
+	"*lufter*", "*luftung*", "offen", "tor", "gate*", "klappe*", "*ventil*", "geblase*", "heiz*", "flakt*", "vifte*", "puhallin*", "tila", "olek", "zustand*", "tur", "ovi", "uks", "pump*", "alarm*", "running", "open", "motor*", "vent*", "event*", "ereignis*", "run", "light*", "licht*", "lamp*", "occup*", "presence*", "motion*", "bewegung*"}
 
 // contactNames are the stems of columns that are states even though they name a quantity too (high temp alarm).
 var contactNames = []string{"alarm*", "fail*", "fault*", "door*", "contact*", "kontakt*", "relay*", "relais*", "switch*", "state", "status"}
@@ -60,7 +60,7 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 
 // deviceNames are the stems of columns that say which logger a row is from.
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
-	"location*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
+	"location*", "building*", "gebaude*", "greenhouse*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
 
 // numberedNames are the other words in the name of a column that tells loggers apart by numbers: with any other word a
 // number beside a logger's name is one of its values (sensor voltage, people in the room).

@@ -112,6 +112,9 @@ func spreadOf(val []float64) spread {
 	return p
 }
 
+// mostK is more than any air around bees has, in kelvin.
+const mostK = 350
+
 // temperatureByValues tells units apart by what air in and around a wintering barn can be: nothing below
 // 200 is kelvin, nothing above 65 is °C. A mean of 30 to 50 is a cool barn in °F or a brood nest in °C, and
 // where dates are written month first, as where °F is used, any mean up to 50 may be either: then the unit
@@ -120,8 +123,10 @@ func temperatureByValues(p spread, o order) string {
 	switch {
 	case p.n == 0:
 		return ""
-	case p.low > 200:
+	case p.low > 200 && p.high < mostK:
 		return "K"
+	case p.low > 200:
+		return "" // no air is so hot
 	case p.high > 65:
 		return "degF"
 	case p.mid >= 30 && p.mid <= 50:
