@@ -200,17 +200,6 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	return skipped
 }
 
-// namesDevice says whether a column's name is one for what tells loggers apart, by numbers or in words.
-func namesDevice(name []nameWord, byNumbers bool) bool {
-	if !anyPhrase(deviceNames, name) || anyPhrase(conditionNames, name) {
-		return false
-	}
-	return !byNumbers || !slices.ContainsFunc(name, func(w nameWord) bool {
-		alone := []nameWord{w}
-		return !isDigit(w.low[0]) && !anyPhrase(deviceNames, alone) && !anyPhrase(numberedNames, alone)
-	})
-}
-
 // namesState says whether a column of nothing but states is one: by words among its cells, or by its name
 // where they are 0 and 1.
 func (c *column) namesState(inWords bool) bool {

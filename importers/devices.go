@@ -4,6 +4,17 @@ import "slices"
 
 // Which columns say what logger a row is from.
 
+// namesDevice says whether a column's name is one for what tells loggers apart, by numbers or in words.
+func namesDevice(name []nameWord, byNumbers bool) bool {
+	if !anyPhrase(deviceNames, name) || anyPhrase(conditionNames, name) {
+		return false
+	}
+	return !byNumbers || !slices.ContainsFunc(name, func(w nameWord) bool {
+		alone := []nameWord{w}
+		return !isDigit(w.low[0]) && !anyPhrase(deviceNames, alone) && !anyPhrase(numberedNames, alone)
+	})
+}
+
 // pruneDevices drops what tells no loggers apart: of several columns that name one, those that hold one name
 // throughout, and then all but one that tells as many apart as all together.
 func (l *layout) pruneDevices(rows []record) {

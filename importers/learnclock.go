@@ -98,9 +98,7 @@ func bestStamp(rows []record, col int, forms []dateForm) (best stampFit, ok bool
 		}
 	}
 	if best.offsets > 2 { // more than winter's and summer's: the ends of spans perhaps
-		form := best.form
-		form.pattern += "~"
-		if s := countStamps(rows, col, form); s.hits >= best.hits {
+		if s := countStamps(rows, col, dateForm{best.form.pattern + "~", best.form.orders}); s.hits >= best.hits {
 			best = s
 		}
 	}
