@@ -1,9 +1,6 @@
 package series
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Plain is the mean of the readings, Sum/N, each counting once; NaN without a reading.
 func (b Bin) Plain() float64 {
@@ -37,33 +34,24 @@ func (b Bin) Plus(next Bin) Bin {
 // to To, so its value there takes part in Min and Max. A curve with gap limit 0 has no line: its bins
 // are those of the bare readings.
 func (c Curve) Bin(s Span) Bin {
-	b, _, _ := c.binFrom(s, c.firstFrom(s.From), nil)
-	return b
+	w := newWalk(s)
+	w.along(c, c.firstFrom(s.From))
+	return w.Bin
 }
 
 // BinOutside is Bin and OutsideEach in one walk.
 func (c Curve) BinOutside(s Span, limits []Limits) (Bin, []Outside) {
-	own, which := distinct(limits)
-	b, counted, _ := c.binFrom(s, c.firstFrom(s.From), own)
+	w := newWalk(s)
+	for _, l := range limits {
+		w.above, w.below = append(w.above, edge{limit: l.High}), append(w.below, edge{limit: -l.Low})
+	}
+	w.above, w.below = distinct(w.above), distinct(w.below)
+	w.along(c, c.firstFrom(s.From))
 	outside := make([]Outside, len(limits))
-	for i, k := range which {
-		outside[i] = counted[k]
-	}
-	return b, outside
-}
-
-// distinct are some limits without repeats, and which of them each was.
-func distinct(limits []Limits) (own []Limits, which []int) {
-	which = make([]int, len(limits))
 	for i, l := range limits {
-		k := slices.Index(own, l)
-		if k < 0 {
-			k = len(own)
-			own = append(own, l)
-		}
-		which[i] = k
+		outside[i] = outsideOf(w.KnownMS, edgeAt(w.below, -l.Low), edgeAt(w.above, l.High))
 	}
-	return own, which
+	return w.Bin, outside
 }
 
 // Bins is Bin of every span, in one pass over the readings. The spans must rise and not overlap.
@@ -77,35 +65,34 @@ func (c Curve) Bins(spans []Span) []Bin {
 		for k < c.Len() && c.Readings.At[k] < s.From {
 			k++
 		}
-		bins[i], _, k = c.binFrom(s, k, nil)
+		w := newWalk(s)
+		k = w.along(c, k)
+		bins[i] = w.Bin
 	}
 	return bins
 }
 
-// binFrom is BinOutside for a caller who knows that k is the first reading at or after s.From. It also
-// returns the first reading at or after s.To.
-func (c Curve) binFrom(s Span, k int, limits []Limits) (Bin, []Outside, int) {
-	w := walk{Bin: Bin{Span: s, Min: math.Inf(1), Max: math.Inf(-1)}, limits: limits, outside: make([]Outside, len(limits)), inside: narrowest(limits)}
+// walk adds up a bin along a curve, and what lies above limits and, both turned upside down, below limits; the
+// limits rise.
+type walk struct {
+	Bin
+	above, below []edge
+}
+
+func newWalk(s Span) walk { return walk{Bin: Bin{Span: s, Min: math.Inf(1), Max: math.Inf(-1)}} }
+
+// along walks the whole span from k on, the first reading at or after its start, and returns the first reading at or
+// after its end.
+func (w *walk) along(c Curve, k int) int {
 	w.cut(c, k)
 	if end := w.whole(c, k); end > k {
 		w.cut(c, end)
 		k = end
 	}
-	for i, l := range limits {
-		w.outside[i].finish(w.KnownMS, l)
-	}
 	if w.Min > w.Max {
 		w.Min, w.Max = math.NaN(), math.NaN()
 	}
-	return w.Bin, w.outside, k
-}
-
-// walk adds up a bin along a curve, and what lies outside limits; within inside no limit is passed.
-type walk struct {
-	Bin
-	limits  []Limits
-	outside []Outside
-	inside  Limits
+	return k
 }
 
 // cut adds the part within the span of the step that leads to reading k from outside it, or out of it.
@@ -113,7 +100,7 @@ func (w *walk) cut(c Curve, k int) {
 	if !c.Joined(k) || c.Readings.At[k-1] >= w.To {
 		return
 	}
-	p := c.cutStep(k, w.Span, false)
+	p := c.cutStep(k, w.Span)
 	if p.t0 >= p.t1 {
 		return
 	}
@@ -129,6 +116,7 @@ func (w *walk) cut(c Curve, k int) {
 func (w *walk) whole(c Curve, k int) int {
 	at, val, seam := c.Readings.At, c.Val, c.seamsFrom(w.From)
 	first, sum, area, known, low, high := k, w.Sum, w.Area, w.KnownMS, w.Min, w.Max
+	least, most := -lowest(w.below), lowest(w.above)
 	for ; k < len(at) && at[k] < w.To; k++ {
 		v := val[k]
 		sum += v
@@ -138,13 +126,13 @@ func (w *walk) whole(c Curve, k int) int {
 		if v > high {
 			high = v
 		}
-		if k == first || at[k]-at[k-1] > c.MaxStepMS || len(seam.left) > 0 && seam.at(at[k]) {
+		if k == first || at[k]-at[k-1] > c.MaxStepMS || seam.at(at[k]) {
 			continue
 		}
 		dt, before := at[k]-at[k-1], val[k-1]
 		known += dt
 		area += (before + v) / 2 * float64(dt)
-		if !(v <= w.inside.High && v >= w.inside.Low && before <= w.inside.High && before >= w.inside.Low) {
+		if !(v <= most && v >= least && before <= most && before >= least) {
 			w.pass(before, v, dt)
 		}
 	}
@@ -158,16 +146,6 @@ func (w *walk) pass(v0, v1 float64, dt int64) {
 	if low > high {
 		low, high = high, low
 	}
-	for i := range w.limits {
-		w.outside[i].add(low, high, float64(dt), &w.limits[i])
-	}
-}
-
-// narrowest are limits within which a line lies within all; a limit that is not a number lets nothing through.
-func narrowest(limits []Limits) Limits {
-	out := Limits{math.Inf(-1), math.Inf(1)}
-	for _, l := range limits {
-		out.Low, out.High = max(out.Low, l.Low), min(out.High, l.High)
-	}
-	return out
+	count(w.above, low, high, float64(dt))
+	count(w.below, -high, -low, float64(dt))
 }

@@ -1,7 +1,6 @@
 package series
 
 import (
-	"iter"
 	"math"
 	"slices"
 	"sort"
@@ -57,7 +56,7 @@ func (c Curve) Known(s Span) []Span {
 	at, seam := c.Readings.At, c.seamsFrom(s.From)
 	from := s.To // of the stretch under way; there is none at the end of s
 	for k := max(c.firstFrom(s.From), 1); k <= len(at) && at[k-1] < s.To; k++ {
-		if k < len(at) && at[k]-at[k-1] <= c.MaxStepMS && !(len(seam.left) > 0 && seam.at(at[k])) {
+		if k < len(at) && at[k]-at[k-1] <= c.MaxStepMS && !seam.at(at[k]) {
 			from = min(from, max(at[k-1], s.From))
 			continue
 		}
@@ -128,7 +127,9 @@ func (c Curve) seamsFrom(t int64) seams {
 }
 
 // at reports whether a new piece starts at t; t must not fall from call to call.
-func (s *seams) at(t int64) bool {
+func (s *seams) at(t int64) bool { return len(s.left) > 0 && s.reach(t) }
+
+func (s *seams) reach(t int64) bool {
 	for len(s.left) > 0 && s.left[0] < t {
 		s.left = s.left[1:]
 	}
@@ -141,39 +142,15 @@ func (c Curve) joined(i int, seam *seams) bool {
 }
 
 // piece is one straight line of a curve, cut to a span: values v0 at t0 and v1 at t1 > t0, both in the
-// span or at its end. joins: it goes on from the piece before it.
+// span or at its end.
 type piece struct {
 	t0, t1 int64
 	v0, v1 float64
-	joins  bool
 }
 
-// pieces yields the straight lines of the curve inside s, rising.
-func (c Curve) pieces(s Span) iter.Seq[piece] {
-	return func(yield func(piece) bool) {
-		at, seam, joins := c.Readings.At, c.seamsFrom(s.From), false
-		for k := max(c.firstFrom(s.From), 1); k < len(at) && at[k-1] < s.To; k++ {
-			if at[k]-at[k-1] > c.MaxStepMS || seam.at(at[k]) {
-				joins = false
-				continue
-			}
-			p := piece{at[k-1], at[k], c.Val[k-1], c.Val[k], joins}
-			if p.t0 < s.From || p.t1 > s.To {
-				p = c.cutStep(k, s, joins)
-			}
-			if p.t0 >= p.t1 {
-				continue
-			}
-			if joins = true; !yield(p) {
-				return
-			}
-		}
-	}
-}
-
-// cutStep is the line step k-1 → k cut to s.
-func (c Curve) cutStep(k int, s Span, joins bool) piece {
-	p := piece{c.Readings.At[k-1], c.Readings.At[k], c.Val[k-1], c.Val[k], joins}
+// cutStep is the line step k-1 → k cut to s; of a step outside s it is no piece, as it does not end after it began.
+func (c Curve) cutStep(k int, s Span) piece {
+	p := piece{c.Readings.At[k-1], c.Readings.At[k], c.Val[k-1], c.Val[k]}
 	from := p.t0
 	if p.t1 > s.To {
 		p.t1, p.v1 = s.To, c.between(k, float64(s.To-from))

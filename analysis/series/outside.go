@@ -1,6 +1,10 @@
 package series
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Outside is how long and how far a curve lay strictly outside limits: times in milliseconds, areas in
 // value × milliseconds between the line and the limit it passed, KnownMS the known time they are
@@ -36,28 +40,49 @@ func (c Curve) OutsideEach(s Span, limits []Limits) []Outside {
 	return outside
 }
 
-// add counts a line between two values that takes dt milliseconds.
-func (o *Outside) add(low, high, dt float64, l *Limits) {
-	if high > l.High {
-		above, area := excess(low, high, l.High)
-		o.AboveMS += above * dt
-		o.AboveArea += area * dt
+// outsideOf puts together what lay below and above; an unknown limit's figures are NaN.
+func outsideOf(knownMS int64, below, above edge) Outside {
+	for _, e := range []*edge{&below, &above} {
+		if math.IsNaN(e.limit) {
+			e.ms, e.area = e.limit, e.limit
+		}
 	}
-	if low < l.Low {
-		below, area := excess(-high, -low, -l.Low)
-		o.BelowMS += below * dt
-		o.BelowArea += area * dt
-	}
+	return Outside{KnownMS: knownMS, BelowMS: below.ms, BelowArea: below.area, AboveMS: above.ms, AboveArea: above.area}
 }
 
-// finish sets what is known of the whole.
-func (o *Outside) finish(knownMS int64, l Limits) {
-	o.KnownMS = knownMS
-	if math.IsNaN(l.Low) {
-		o.BelowMS, o.BelowArea = l.Low, l.Low
+// edge is for how long, and by what area, a line lay above a limit.
+type edge struct{ limit, ms, area float64 }
+
+// distinct are edges in rising order of their limits, each once; those that are not numbers come first.
+func distinct(edges []edge) []edge {
+	slices.SortFunc(edges, func(a, b edge) int { return cmp.Compare(a.limit, b.limit) })
+	return slices.Compact(edges)
+}
+
+// edgeAt is the edge of a limit.
+func edgeAt(edges []edge, limit float64) edge {
+	i, _ := slices.BinarySearchFunc(edges, limit, func(e edge, limit float64) int { return cmp.Compare(e.limit, limit) })
+	return edges[i]
+}
+
+// lowest is the limit at or below which a line passes none; NaN where one is unknown.
+func lowest(edges []edge) float64 {
+	if len(edges) == 0 {
+		return math.Inf(1)
 	}
-	if math.IsNaN(l.High) {
-		o.AboveMS, o.AboveArea = l.High, l.High
+	return edges[0].limit
+}
+
+// count adds a line between lo and hi that takes dt milliseconds to each edge it passes.
+func count(edges []edge, lo, hi, dt float64) {
+	for i := range edges {
+		e := &edges[i]
+		if hi <= e.limit {
+			return
+		}
+		share, area := excess(lo, hi, e.limit)
+		e.ms += share * dt
+		e.area += area * dt
 	}
 }
 

@@ -23,9 +23,17 @@ func (c Curve) Below(s Span, limit float64) []Run { return c.beyond(s, limit, -1
 // beyond finds the runs where sign × line > sign × limit.
 func (c Curve) beyond(s Span, limit, sign float64) []Run {
 	f := runFinder{limit: sign * limit}
-	for p := range c.pieces(s) {
-		p.v0, p.v1 = sign*p.v0, sign*p.v1
-		f.add(p)
+	at, seam := c.Readings.At, c.seamsFrom(s.From)
+	for k := max(c.firstFrom(s.From), 1); k < len(at) && at[k-1] < s.To; k++ {
+		switch {
+		case at[k]-at[k-1] > c.MaxStepMS, seam.at(at[k]):
+			f.close(float64(f.end), true)
+		case !f.open && sign*c.Val[k-1] <= f.limit && sign*c.Val[k] <= f.limit: // as nearly everywhere
+		default:
+			p := c.cutStep(k, s)
+			p.v0, p.v1 = sign*p.v0, sign*p.v1
+			f.add(p)
+		}
 	}
 	f.close(float64(f.end), true)
 	for i := range f.runs {
@@ -43,10 +51,10 @@ type runFinder struct {
 	end   int64 // where the last piece ended
 }
 
-// add follows the next piece.
+// add follows the next piece; none outside the span.
 func (f *runFinder) add(p piece) {
-	if !p.joins {
-		f.close(float64(f.end), true)
+	if p.t0 >= p.t1 {
+		return
 	}
 	f.end = p.t1
 	if !f.open && p.v0 > f.limit {

@@ -181,8 +181,12 @@ func (c *clock) denies(face []int64, ch change) bool {
 // tolerance is how far a step may be off and still count: a quarter of the interval or of the change.
 func (c *clock) tolerance(ch change) int64 { return min(c.interval, abs(ch.after-ch.before)) / 4 }
 
-// instants turns faces in file order into instants, and counts those in an hour the zone skipped.
+// instants turns faces in file order into instants, and counts those in an hour the zone skipped. Where the faces are
+// the instants already it hands them back.
 func (c *clock) instants(face []int64) (at []int64, impossible int) {
+	if len(c.anchors) == 0 && c.ahead == 0 && (c.instant || !c.follows && c.offsetMS == 0) {
+		return face, 0
+	}
 	at = make([]int64, len(face))
 	if descending(face) {
 		backwards := slices.Clone(face)
