@@ -3,28 +3,29 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"thawbook/analysis/moistair"
 )
 
-// Recalled or worked out, a pair gives the same; a pair that is no number is worked out.
-func TestWhatIsRecalledIsWhatIsWorkedOut(t *testing.T) {
-	worked := 0
-	f := recalled(func(x, y float64) float64 { worked++; return 3*x - y })
-	for range 3 {
-		for i := range 50 {
-			for j := range 40 {
-				x, y := float64(i)/10, float64(j)
-				if got, want := f(x, y), 3*x-y; got != want {
-					t.Fatalf("f(%v, %v) = %v, want %v", x, y, got, want)
+// Recalled or worked out, a pair has the dew point of package moistair, which is held to published tables there: pairs
+// to 0.01 K and 0.1 %, those between, below zero, and far apart, which lie in one another's place.
+func TestADewPointRecalledIsTheOneWorkedOut(t *testing.T) {
+	memo := newDewMemo()
+	for range 2 {
+		for tempC := -12.0; tempC < 14; tempC += 0.1275 {
+			for relHum := 0.3; relHum <= 1; relHum += 0.0085 {
+				want := moistair.DewPointC(moistair.VapPresPa(tempC, relHum))
+				for range 2 {
+					if got := memo.dewPointC(tempC, relHum); got != want {
+						t.Fatalf("%v °C, %v: %v, want %v", tempC, relHum, got, want)
+					}
 				}
 			}
 		}
-	}
-	if worked < 2000 || worked > 4000 {
-		t.Errorf("2000 pairs were worked out %d times in three rounds", worked)
-	}
-	for range 2 {
-		if !math.IsNaN(f(math.NaN(), 1)) {
-			t.Error("no number gave a number")
+		for _, v := range [][2]float64{{math.NaN(), 0.5}, {4, math.NaN()}, {math.Inf(1), 0.5}, {4, 0}} {
+			if got := memo.dewPointC(v[0], v[1]); !math.IsNaN(got) {
+				t.Errorf("%v has a dew point: %v", v, got)
+			}
 		}
 	}
 }
