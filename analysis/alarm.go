@@ -24,6 +24,8 @@ var alarmLines = []AlarmLine{
 // afterwards: the alarm's own sensor hung elsewhere and had its own error.
 type AlarmRow struct {
 	Line      AlarmLine
+	Place     string // whose air it is tried on
+	Logger    string // empty for a place's mean
 	Calls     Figure // how many; low and high with every reading one sensor error off
 	Due       []AlarmCall
 	Missed    Figure  // calls that were due, with the alarm not off, and are not in the keeper's log; low: for certain
@@ -50,15 +52,30 @@ func (c AlarmCall) LateMin() (minutes float64, ok bool) {
 	return float64(*c.Logged-c.Due) / minuteMS, true
 }
 
-// alarms try the room's air on every line.
+// alarmAir is whose air an alarm is tried on: the logger at its sensor, else the one beside the thermostat, where an
+// alarm's sensor hangs as a rule, else the room's mean.
+func (j judgement) alarmAir() Logger {
+	for _, place := range []string{"alarm", "control"} {
+		for _, l := range spotAt(j.spots, place).loggers {
+			if l.TempC.Len() > 0 {
+				return l
+			}
+		}
+	}
+	return j.room.mean
+}
+
+// alarms try the alarm's air on every line.
 func alarms(j judgement) []AlarmRow {
 	rows := []AlarmRow{}
-	room := j.room.mean
-	if room.TempC.Len() == 0 {
+	air := j.alarmAir()
+	if air.TempC.Len() == 0 {
 		return rows
 	}
 	for _, line := range alarmLines {
-		rows = append(rows, WhatIfAlarm(room.TempC, room.TempErrK, j.beesTime, line, j.Notes))
+		row := WhatIfAlarm(air.TempC, air.TempErrK, j.beesTime, line, j.Notes)
+		row.Place, row.Logger = air.Place, air.Name
+		rows = append(rows, row)
 	}
 	return rows
 }

@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"thawbook/analysis/series"
@@ -50,6 +51,38 @@ func TestAReviewTriesItsAlarmLines(t *testing.T) {
 	}
 	if rows := Judge(Input{}).Alarms; len(rows) != 0 {
 		t.Errorf("without a room: %+v", rows)
+	}
+}
+
+// The alarm hangs by the thermostat, 0.4 K warmer than the room's mean: 8 °C at 03:36 there, at 04:00 in the room. A logger
+// at the alarm's own sensor, half a degree colder, knows best: 8 °C at 04:30, due at 05:00.
+func TestAnAlarmIsTriedWhereItHangs(t *testing.T) {
+	at := func(shiftK float64) series.Curve {
+		return through(0, 5.5, 0.5, func(h float64) float64 { return 4 + shiftK + h })
+	}
+	in := one(climbing(), series.Curve{}, span(0, 5.5))
+	in.Notes = []Note{alarmCall(5)}
+	for _, step := range []struct {
+		add        *Logger
+		dueH       float64
+		place, who string
+		remarked   bool
+	}{
+		{nil, 4.5, "room", "", true},
+		{&Logger{Name: "far", Place: "room", TempC: at(0)}, 4.5, "room", "", true},
+		{&Logger{Name: "by it", Place: "control", TempC: at(0.4)}, 4.1, "control", "by it", false},
+		{&Logger{Name: "siren", Place: "alarm", TempC: at(-0.5)}, 5, "alarm", "siren", false},
+	} {
+		if step.add != nil {
+			in.Loggers = append(in.Loggers, *step.add)
+		}
+		r := Judge(in)
+		row := r.Alarms[0]
+		near(t, "due", float64(row.Due[0].Due)/hourMS, step.dueH, 1e-3)
+		remarked := slices.ContainsFunc(r.Remarks, func(m series.Remark) bool { return m.Code == "alarm_is_room_mean" })
+		if row.Place != step.place || row.Logger != step.who || remarked != step.remarked {
+			t.Errorf("%s %q, remarked %v; want %+v", row.Place, row.Logger, remarked, step)
+		}
 	}
 }
 

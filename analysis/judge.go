@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 10
+const RulesVersion = 11
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -108,6 +108,7 @@ func remarks(j judgement, beesTime Evidence) []series.Remark {
 		{"no_humidity", room.RelHum.Len() == 0},
 		{"no_outdoor", j.weather(temperatureOf).Len() == 0},
 		{"control_is_room_mean", j.control.Name == "" && hasThermostat(j.Stages)},
+		{"alarm_is_room_mean", j.alarmAir().Name == "" && len(notesOf(j.Notes, "alarm call")) > 0},
 		{"offset_not_estimated", hasThermostat(j.Stages) && j.sight.offset.Evidence == Assumed},
 		{"offset_half_stage_spacing", offsetBlursStages(j.Stages, j.sight.offset)},
 	}

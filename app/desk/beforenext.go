@@ -76,7 +76,15 @@ func (b barn) alarmTried() (string, Table) {
 		t.Rows = append(t.Rows, cells[:len(t.Columns)])
 	}
 	row := b.r.Alarms[0]
-	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would have called " + timesWords(row.Calls) + ", as the room's loggers read.", t
+	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would have called " + timesWords(row.Calls) + ", as " + alarmReader(row) + ".", t
+}
+
+// alarmReader says by whose readings an alarm was tried.
+func alarmReader(row analysis.AlarmRow) string {
+	if row.Logger == "" {
+		return "the room's loggers read"
+	}
+	return row.Logger + " read"
 }
 
 // lowestAboveFirst orders alarm lines by their limits, those below behind those above.

@@ -19,7 +19,7 @@ var placeWords = []struct {
 	{"outdoor", "outdoor", true}, {"outside", "outdoor", true}, {"weather", "outdoor", false}, {"außen", "outdoor", true}, {"aussen", "outdoor", true}, {"draußen", "outdoor", false},
 	{"exterior", "outdoor", false}, {"extérieur", "outdoor", true}, {"ulko", "outdoor", true}, {"venku", "outdoor", false}, {"zewn", "outdoor", true}, {"intake", "intake", false}, {"inlet", "intake", false},
 	{"exhaust", "exhaust", false}, {"outlet", "exhaust", false}, {"ceiling", "ceiling", false}, {"wall", "wall", false}, {"floor", "floor", false}, {"slab", "floor", false},
-	{"control", "control", false}, {"thermostat", "control", false}, {"hive", "hive", false}, {"mid", "room", false}, {"centre", "room", false}, {"center", "room", false}, {"room", "room", false},
+	{"control", "control", false}, {"thermostat", "control", false}, {"alarm", "alarm", false}, {"hive", "hive", false}, {"mid", "room", false}, {"centre", "room", false}, {"center", "room", false}, {"room", "room", false},
 	{"indoor", "room", true}, {"inside", "room", false},
 }
 

@@ -8,6 +8,8 @@ import (
 
 // AlarmDoc is what an alarm at one line would have done, set against the keeper's log.
 type AlarmDoc struct {
+	Place        string         `json:"place"`
+	Logger       *string        `json:"logger"` // null for the mean of the place
 	Limit        float64        `json:"limit"`
 	Side         string         `json:"side"` // above, below
 	DelayMin     float64        `json:"delay_min"`
@@ -39,7 +41,7 @@ func alarmDocs(rows []analysis.AlarmRow, zone *time.Location) []AlarmDoc {
 	out := []AlarmDoc{}
 	for _, r := range rows {
 		d := AlarmDoc{
-			Limit: r.Line.LimitC, Side: "above", DelayMin: r.Line.DelayMin, Calls: mid(r.Calls), Missed: mid(r.Missed),
+			Place: r.Place, Logger: textOrNull(r.Logger), Limit: r.Line.LimitC, Side: "above", DelayMin: r.Line.DelayMin, Calls: mid(r.Calls), Missed: mid(r.Missed),
 			Due: []AlarmCallDoc{}, WithoutCause: clocks(r.NoCause, zone), CantTell: clocks(r.CantTell, zone), HoursUnknown: hours(r.UnknownMS),
 		}
 		if r.Line.Low {

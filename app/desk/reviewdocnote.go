@@ -33,6 +33,7 @@ var reviewNotes = map[string]string{
 	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",
 	"no_humidity":               "No logger of this barn measured humidity, so nothing can be said of damp, dryness or wet walls.",
 	"no_outdoor":                "There is no outdoor temperature, so hours of wet walls can't be worked out. A logger in the shade outdoors, or a weather station's file, would settle it.",
+	"alarm_is_room_mean":        "No logger hung beside the alarm's sensor or the thermostat, so its calls are held against the air of the room.",
 	"control_is_room_mean":      "No logger is named as the one beside the thermostat, so the mean of the room's loggers stands for it.",
 	"offset_not_estimated":      "The room's temperature turned too seldom at the stages' settings to tell how far the logger reads from the thermostat; its whole error is allowed for.",
 	"undecided_at_an_end":       "Were the logger off by its whole error, the temperature would have stood between on and off all the time and the rule would settle nothing. The hours hold if the logger reads about as the thermostat does; both in the same melting ice would settle it.",
