@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# The long tests: how often an interval of 95 in 100 holds, a thousand series of each kind; the winter file killed at work, power cut at every write, every fault of the disk, damage, two windows.
+# The long tests: the winter file killed at work, power cut at every write, every fault of the disk, damage, two windows;
+# and how often an interval of 95 in 100 holds, a thousand series of each kind.
 # Each can be made shorter or longer from outside, as SOAK_KILLS=50 .ci/soak.sh. What was done is printed at the end.
 set -euo pipefail
 cd "$(dirname "$0")/.."

@@ -37,6 +37,7 @@ type Note struct {
 	Until *int64
 	Kind  string
 	Value *float64
+	Of    *float64 // of how many that were looked at Value was counted; nil for all
 	Text  string
 }
 
@@ -72,6 +73,7 @@ type Logger struct {
 	Light  series.Curve // lux, or 0 for dark and 1 for light
 
 	TempErrK, RelHumErr float64 // 95 % half-widths
+	AddedK, AddedRelHum float64 // what its checks added to what it read; the curves hold it
 	TempStepK           float64 // printed resolution
 	StationKM           *float64
 

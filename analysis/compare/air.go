@@ -13,19 +13,21 @@ type measured struct {
 	quantity, unit string
 	a, b           series.Curve
 	errA, errB     float64 // 95 % half-widths
+	addedA, addedB float64 // what checks of the loggers added to the mean
 	of, ofB        string
 	band           func(analysis.Bands) analysis.Band // nil where no limits apply
 }
 
-// air are the drafts of what was measured in both barns: means, and hours and degree-hours outside the limits, over the
-// whole common time and for each phase.
-func (c common) air(a, b Side) (out []*draft) {
+// measuredIn is what was measured in both barns.
+func measuredIn(a, b Side) (out []measured) {
 	ta, tb := a.Review.Traces, b.Review.Traces
 	percent := func(h series.Curve) series.Curve { return h.Map(func(v float64) float64 { return 100 * v }) }
 	all := []measured{
 		{quantity: AirTemperature, unit: "degC", a: ta.Room, b: tb.Room, errA: ta.RoomErrK, errB: tb.RoomErrK,
+			addedA: added(a, func(l analysis.Logger) float64 { return l.AddedK }), addedB: added(b, func(l analysis.Logger) float64 { return l.AddedK }),
 			band: func(x analysis.Bands) analysis.Band { return x.TempC }},
 		{quantity: RelativeHumidity, unit: "percent", a: percent(ta.RoomRelHum), b: percent(tb.RoomRelHum), errA: 100 * ta.RoomRelHumErr, errB: 100 * tb.RoomRelHumErr,
+			addedA: 100 * added(a, func(l analysis.Logger) float64 { return l.AddedRelHum }), addedB: 100 * added(b, func(l analysis.Logger) float64 { return l.AddedRelHum }),
 			band: func(x analysis.Bands) analysis.Band { return x.RelHumPct }},
 		{quantity: DewPoint, unit: "degC", a: ta.RoomDewC, b: tb.RoomDewC, errA: ta.RoomDewErrK, errB: tb.RoomDewErrK},
 	}
@@ -35,10 +37,24 @@ func (c common) air(a, b Side) (out []*draft) {
 	}
 	for _, m := range all {
 		if m.a.Len() > 0 && m.b.Len() > 0 {
-			out = append(out, c.measure(m)...)
+			out = append(out, m)
 		}
 	}
 	return out
+}
+
+// added is what the checks of a room's loggers added to what they read, in the mean of them.
+func added(s Side, of func(analysis.Logger) float64) float64 {
+	sum, n := 0.0, 0.0
+	for _, l := range s.Review.Traces.Loggers {
+		if l.Place == s.Review.Traces.RoomPlace && l.TempC.Len() > 0 {
+			sum, n = sum+of(l), n+1
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return sum / n
 }
 
 // coldest is the listed wall or ceiling nearest to sweating in the mean; nil where nothing is known of any. Metal is
@@ -87,7 +103,8 @@ func (m measured) takings(errHalf float64) []taken {
 
 var bandNames = [3]string{"good", "watch", "act"}
 
-// measure are the drafts of one quantity.
+// measure are the drafts of one quantity: its mean, and hours and degree-hours outside the limits, over the whole common
+// time and for each phase.
 func (c common) measure(m measured) (out []*draft) {
 	takeA, takeB := m.takings(m.errA), m.takings(m.errB)
 	rows := map[string][]*draft{}
@@ -126,6 +143,8 @@ func (m measured) row(t taken, scope string) Row {
 		r.Of = bandNames[t.limit/2]
 	}
 	switch t.measure {
+	case Mean:
+		r.AddedA, r.AddedB = m.addedA, m.addedB
 	case HoursBelow, HoursAbove:
 		r.Unit = "h"
 	case DegreeHoursBelow, DegreeHoursAbove:

@@ -121,3 +121,181 @@ func TestHoursArePairedByTime(t *testing.T) {
 	}
 	near(t, "degree-hours", rowOf(t, p, AirTemperature, DegreeHoursAbove, "good", "").A, 2925, 1e-6)
 }
+
+// Both barns by one outdoor logger that is −4 °C in the first half and +4 °C in the second. A is 4 + x/2 °C, B 1 K below it; B
+// was silent for most of the second half, which does not count for A either. At one outdoor temperature they differ by 1 K.
+func TestWeatherTakenOut(t *testing.T) {
+	outside := func(h int) float64 {
+		if h < 1800 {
+			return -4 + math.Sin(float64(h))
+		}
+		return 4 + math.Sin(float64(h))
+	}
+	with := func(in *analysis.Input) {
+		in.Loggers = append(in.Loggers, analysis.Logger{Name: "out", Place: "outdoor", TempC: hourlyCurve(3601, outside), TempErrK: 0.5})
+	}
+	a := barn("A", 150, 0.1, func(h int) float64 { return 4 + outside(h)/2 }, with)
+	p := pairOf(t, a, barn("B", 150, 0.1, func(h int) float64 {
+		if h > 2000 {
+			return math.NaN()
+		}
+		return 3 + outside(h)/2
+	}, with))
+	for _, measure := range []string{EqualWeather, ByRegression} {
+		r := rowOf(t, p, AirTemperature, measure, "", "")
+		near(t, measure, r.Difference, 1, 1e-9)
+		near(t, measure+": loggers", r.SensorHalf, math.Hypot(0.1, 0.1), 1e-9) // the outdoor logger is one
+	}
+	hours := 0.0
+	for _, b := range p.Weather.Bins {
+		hours += b.HoursA
+		near(t, "hours of both", b.HoursA, b.HoursB, 1e-9)
+		near(t, "means", b.A-b.B, 1, 1e-9)
+	}
+	near(t, "hours in all", hours, 2000, 1e-9)
+	if p.Weather.Unknown != "" {
+		t.Error(p.Weather.Unknown)
+	}
+	if p := pairOf(t, barn("A", 30, 0.1, dayAndNight), barn("B", 30, 0.1, dayAndNight)); p.Weather.Unknown != "no_outdoor" {
+		t.Errorf("without an outdoor logger: %q", p.Weather.Unknown)
+	}
+}
+
+// Worked by hand. Two bins: A 10 h of 5 °C and 30 h of 6; B 30 h of 4 and 10 h of 5. Each bin weighs 10 × 30/40 = 7.5, so A is
+// 5.5, B 4.5. The lines: A has the points (0, 1) and (2, 3), B (2, 2) and (4, 4): one slope of 1, mean outdoors 2, there A is
+// on 3 and B on 2.
+func TestOneOutdoorTemperature(t *testing.T) {
+	l := binned([]float64{10, 50, 30, 120, 30, 180, 10, 50})
+	near(t, "A in bins", l.a, 5.5, 1e-12)
+	near(t, "B in bins", l.b, 4.5, 1e-12)
+	l = regressed([]float64{2, 2, 4, 4, 6, 2, 6, 6, 20, 20})
+	near(t, "A on its line", l.a, 3, 1e-12)
+	near(t, "B on its line", l.b, 2, 1e-12)
+	near(t, "slope", l.slope, 1, 1e-12)
+}
+
+// A stands at 5 °C, B at 3.2 °C for 100 of 720 hours and at 5 else, straight lines of an hour at either side. At or above 5 °C
+// A lay for 720 hours, B for 720 − 101 − … the 99 hours between the 100 readings and the two flanks: 619. Above 4 °C it is the 99
+// and of each flank the part below 4, (4 − 3.2)/(5 − 3.2) of an hour: 720 − 99.889 = 620.111.
+func TestExposure(t *testing.T) {
+	low := func(h int) float64 {
+		if h >= 300 && h < 400 {
+			return 3.2
+		}
+		return 5
+	}
+	p := pairOf(t, barn("A", 30, 0.1, func(int) float64 { return 5 }), barn("B", 30, 0.1, low))
+	for _, e := range p.Exposures {
+		if e.Quantity != AirTemperature || e.Phase != "" {
+			continue
+		}
+		at := map[float64][2]float64{}
+		for i, v := range e.Levels {
+			at[v] = [2]float64{e.A[i], e.B[i]}
+		}
+		near(t, "A at 5", at[5][0], 720, 1e-6)
+		near(t, "B at 5", at[5][1], 619, 1e-6)
+		near(t, "B at 4", at[4][1], 720-99-2*0.8/1.8, 1e-6)
+		near(t, "B at 3", at[3][1], 720, 1e-6)
+		near(t, "A at 5.5", at[5.5][0], 0, 1e-6)
+	}
+}
+
+// A was colder by 3 K for six hours from hour 200 on, in which the keeper had the doors open, and by 2 K for six from hour
+// 400 on. Six whole hours lie at 3 K or between; the ten that differ most are the first stretch's and then the second's.
+func TestTheTenHoursFarthestApart(t *testing.T) {
+	at := beesIn + 200*hourMS
+	until := at + 6*hourMS
+	a := barn("A", 30, 0.1, func(h int) float64 {
+		switch {
+		case h >= 200 && h <= 206:
+			return 2
+		case h >= 400 && h <= 406:
+			return 3
+		}
+		return 5
+	}, func(in *analysis.Input) {
+		in.Notes = []analysis.Note{{At: at, Until: &until, Kind: "doors open"}, {At: beesIn, Kind: "other"}}
+		in.Stages = []analysis.Stage{{Name: "Stage 1", Settings: []analysis.Setting{{Span: series.Span{From: 0, To: 1 << 50}, AlwaysOn: true}}}}
+	})
+	p := pairOf(t, a, barn("B", 30, 0.1, func(int) float64 { return 5 }))
+	if len(p.Apart) != 10 {
+		t.Fatalf("%d hours", len(p.Apart))
+	}
+	for i, h := range p.Apart {
+		first := h.Span.From >= at && h.Span.From < until
+		if want := i < 6; first != want {
+			t.Errorf("hour %d is %s", i, time.UnixMilli(h.Span.From).UTC())
+		}
+		if doors := len(h.OnA.Notes) == 1 && h.OnA.Notes[0] == "doors open"; doors != first || len(h.OnB.Notes) > 0 {
+			t.Errorf("hour %d: notes %v and %v", i, h.OnA.Notes, h.OnB.Notes)
+		}
+		if len(h.OnA.Stages) != 1 || h.OnA.Stages[0] != (StageOn{"Stage 1", 1, false}) {
+			t.Errorf("stages %v", h.OnA.Stages)
+		}
+	}
+	near(t, "A", p.Apart[0].A, 2, 1e-9)
+	near(t, "difference", p.Apart[0].Difference, -3, 1e-9)
+	near(t, "the seventh", p.Apart[6].Difference, -2, 1e-9)
+}
+
+// Hives in by the ledger: 150 and 190 less nothing carried out meanwhile, so 340 at the most. Dead 12 and 5 of all of them are
+// 5 %; of 50 looked at 5 were dead, 10 % (4.3–21.4 %, Wilson by hand). A count above the number there was is no count.
+func TestLosses(t *testing.T) {
+	five, twelve, fifty := 5.0, 12.0, 50.0
+	ledger := []analysis.HeadChange{{At: 1, Change: 150}, {At: 2, Change: 190}, {At: 3, Change: -340}}
+	all := lossOf(analysis.Input{Heads: ledger, Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five}, {Kind: "sweepings", Value: &fifty}}})
+	if all.HivesIn != 340 || all.Dead != 17 || all.Of != 340 || all.Sample || all.Unknown != "" {
+		t.Errorf("%+v", all)
+	}
+	near(t, "share", all.Share, 0.05, 1e-12)
+	sample := lossOf(analysis.Input{Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five, Of: &fifty}}})
+	if sample.Dead != 5 || sample.Of != 50 || !sample.Sample || sample.Unknown != "" {
+		t.Errorf("%+v", sample)
+	}
+	near(t, "low", 100*sample.Low, 4.3, 0.05)
+	near(t, "high", 100*sample.High, 21.4, 0.05)
+	for want, in := range map[string]analysis.Input{
+		"no_dead_count":        {Heads: ledger},
+		"no_head_count":        {Notes: []analysis.Note{{Kind: "dead count", Value: &five}}},
+		"more_dead_than_hives": {Heads: []analysis.HeadChange{{Change: 4}}, Notes: []analysis.Note{{Kind: "dead count", Value: &five}}},
+	} {
+		if got := lossOf(in).Unknown; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	l := lossesOf(analysis.Input{Heads: ledger, Notes: []analysis.Note{{Kind: "dead count", Value: &fifty}}}, analysis.Input{Heads: ledger, Notes: []analysis.Note{{Kind: "dead count", Value: &five}}})
+	if l.Verdict != More || l.Low <= 0 {
+		t.Errorf("50 of 340 against 5 of 340: %+v", l)
+	}
+}
+
+// Two barns with the bees in at different times have nothing in common, and it is said.
+func TestNothingInCommon(t *testing.T) {
+	a, b := barn("A", 10, 0.1, dayAndNight), barn("B", 10, 0.1, dayAndNight)
+	for i := range b.Review.Phases {
+		b.Review.Phases[i].Parts = moved(b.Review.Phases[i].Parts, 20*24*hourMS)
+	}
+	p := pairOf(t, a, b)
+	if len(p.Rows) != 0 || len(p.Remarks) != 1 || p.Remarks[0].Code != "no_common_time" || p.OverlapHours != 0 {
+		t.Errorf("%d rows, %v", len(p.Rows), p.Remarks)
+	}
+}
+
+// Stages of one name: A's is called for by a thermostat of 6 and 5 °C, B's by one of 4 and 3; the air of both is 5 + 2 sin. A's
+// is on from 6 °C rising (1/12 of a day after the mean) to 5 °C falling (half a day), B's from the first 4 °C on for good but for
+// the hours below: from 3 °C to 4 °C. Straight lines of an hour replace the sine, so the hours are near 10 of 24 and 20 of 24.
+func TestStagesOfOneName(t *testing.T) {
+	set := func(on, off float64) func(*analysis.Input) {
+		return func(in *analysis.Input) {
+			in.Stages = []analysis.Stage{{Name: "Stage 2", Settings: []analysis.Setting{{Span: series.Span{From: 0, To: 1 << 50}, OnC: on, OffC: off}}}}
+		}
+	}
+	p := pairOf(t, barn("A", 30, 0.01, dayAndNight, set(6, 5)), barn("B", 30, 0.01, dayAndNight, set(4, 3)))
+	r := rowOf(t, p, StageCalled, Hours, "Stage 2", "")
+	near(t, "A", r.A/r.OverlapHours, 10.0/24, 0.02)
+	near(t, "B", r.B/r.OverlapHours, 20.0/24, 0.04)
+	if r.Verdict != Less {
+		t.Errorf("verdict %s", r.Verdict)
+	}
+}

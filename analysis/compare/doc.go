@@ -7,4 +7,9 @@
 //	stage.go    how did the stages differ?
 //	spell.go    how did the spells differ?
 //	sure.go     how sure is a difference, and what would settle it?
+//	weather.go  how did they differ in the same weather?
+//	exposure.go for how long did the air lie above each level?
+//	apart.go    in which hours were they farthest apart, and what was going on?
+//	total.go    what does each winter come to as a whole?
+//	losses.go   how many hives were found dead, and what can that say?
 package compare

@@ -5,6 +5,7 @@ import (
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
+	"thawbook/analysis/stats"
 )
 
 // Side is one barn as it was judged.
@@ -20,6 +21,11 @@ type Pair struct {
 	LaterMS      int64   // by how much B's instants lie later than those they are paired with; 0 by the clock
 	OverlapHours float64 // scored in both
 	Rows         []Row   // the whole first, then the phases; within each the means first
+	Totals       []Total
+	Weather      Weather
+	Exposures    []Exposure
+	Apart        []Hour // the ten in which the air differed most
+	Losses       Losses
 	Remarks      []series.Remark
 }
 
@@ -51,7 +57,7 @@ const (
 	AirTemperature   = "air_temperature"
 	RelativeHumidity = "relative_humidity" // percent
 	DewPoint         = "dew_point"
-	Margin           = "margin" // between the coldest listed wall or ceiling and the point where it sweats, K
+	Margin           = "surface_margin" // between the coldest listed wall or ceiling and the point where it sweats, K
 	StageCalled      = "stage_called"
 	StageRan         = "stage_ran"
 	Spells           = "spells"
@@ -69,6 +75,7 @@ type Row struct {
 	Unknown           string   // the code of why there is no interval: counted_only, few_effective_hours, too_little_known
 	Verdict           Verdict
 	OverlapHours      float64 // known in both
+	AddedA, AddedB    float64 // what checks of the loggers added to the means; A and B hold it
 
 	// Behind it.
 	ResampledHalf float64 // half-width of the 95 % interval by stationary blocks
@@ -96,28 +103,51 @@ const (
 )
 
 // Spread does work for 0 to n−1 in whatever order and returns when all is done.
-type Spread = func(n int, work func(i int))
+type Spread = stats.Spread
 
 // Barns sets two barns of one winter side by side, paired by the clock. The error is the context's.
 func Barns(ctx context.Context, a, b Side, spread Spread) (Pair, error) {
-	p := Pair{A: a.Review.Barn, B: b.Review.Barn, Rows: []Row{}, Remarks: []series.Remark{}}
-	return p.filled(ctx, a, b, spread)
+	return Pair{A: a.Review.Barn, B: b.Review.Barn}.filled(ctx, a, b, spread)
 }
 
 // filled is a pair with all that can be said of it.
 func (p Pair) filled(ctx context.Context, a, b Side, spread Spread) (Pair, error) {
 	c := commonTime(a.Review.Phases, b.Review.Phases, p.LaterMS)
 	p.OverlapHours = float64(series.LengthMS(c.spans())) / series.HourMS
+	p.Rows, p.Remarks, p.Exposures, p.Apart = []Row{}, []series.Remark{}, []Exposure{}, []Hour{}
+	p.Weather = Weather{Unknown: "no_common_time", Bins: []WeatherBin{}, Stages: stagesByOutdoor(a.Review.Stages, b.Review.Stages)}
+	p.Totals, p.Losses = totals(a.Review, b.Review), lossesOf(a.Input, b.Input)
+	p.remark("no_common_time", len(c.stretches) == 0)
+	p.remark("limits_differ", c.limitsDiffer)
 	if len(c.stretches) == 0 {
-		p.remark("no_common_time", true)
 		return p, ctx.Err()
 	}
-	p.remark("limits_differ", c.limitsDiffer)
-	drafts := c.air(a, b)
+	air := measuredIn(a, b)
+	p.Exposures = c.exposures(air)
+	var drafts []*draft
+	for _, m := range air {
+		drafts = append(drafts, c.measure(m)...)
+	}
+	if len(drafts) > 0 && drafts[0].Quantity == AirTemperature {
+		p.Apart = c.apart(drafts[0], a, b)
+	}
 	drafts = append(drafts, c.stages(a, b)...)
 	drafts = append(drafts, c.spells(a, b)...)
+	return p.judged(ctx, c, drafts, a, b, spread)
+}
+
+// judged adds the rows of all drafts, and those with the weather taken out.
+func (p Pair) judged(ctx context.Context, c common, drafts []*draft, a, b Side, spread Spread) (Pair, error) {
 	for _, scope := range c.scopes() {
 		rows, err := judged(ctx, of(drafts, scope), spread)
+		if err != nil {
+			return p, err
+		}
+		p.Rows = append(p.Rows, rows...)
+		if scope != "" || len(rows) == 0 || rows[0].Quantity != AirTemperature {
+			continue
+		}
+		rows, p.Weather, err = c.weather(ctx, rows[0], p.Weather, a, b, spread)
 		if err != nil {
 			return p, err
 		}

@@ -69,20 +69,21 @@ func (d *draft) limited(limit int, band analysis.Band) {
 func judged(ctx context.Context, drafts []*draft, spread Spread) ([]Row, error) {
 	from, to := heldCells(drafts)
 	var cells []stats.Cells
+	var sums [][]float64
 	stationary, moving := 1.0, 1.0
 	for _, d := range drafts {
 		d.cells = stats.Cells{Sum: d.cells.Sum[from:to], Weight: d.cells.Weight[from:to]}
-		cells = append(cells, d.cells)
+		cells, sums = append(cells, d.cells), append(sums, d.cells.Sum)
 		if d.Measure == Mean && d.OverlapHours > 0 {
 			s, m := stats.BlockLengths(d.cells.Deviations())
 			stationary, moving = max(stationary, s), max(moving, m)
 		}
 	}
-	byStationary, err := stats.StandardErrors(ctx, cells, stats.Blocks{Length: stationary}, seedOf(cells), spread)
+	byStationary, err := stats.StandardErrors(ctx, cells, stats.Blocks{Length: stationary}, seedOf(sums), spread)
 	if err != nil {
 		return nil, err
 	}
-	byMoving, err := stats.StandardErrors(ctx, cells, stats.Blocks{Length: moving, Fixed: true}, seedOf(cells), spread)
+	byMoving, err := stats.StandardErrors(ctx, cells, stats.Blocks{Length: moving, Fixed: true}, seedOf(sums), spread)
 	if err != nil {
 		return nil, err
 	}
@@ -109,10 +110,10 @@ func heldCells(drafts []*draft) (from, to int) {
 }
 
 // seedOf makes the draw depend on the data and on nothing else.
-func seedOf(cells []stats.Cells) uint64 {
+func seedOf(columns [][]float64) uint64 {
 	sum, word := fnv.New64a(), make([]byte, 8)
-	for _, c := range cells {
-		for _, v := range c.Sum {
+	for _, c := range columns {
+		for _, v := range c {
 			binary.LittleEndian.PutUint64(word, math.Float64bits(v))
 			sum.Write(word)
 		}
@@ -177,11 +178,11 @@ func (r *Row) conclude() {
 }
 
 // beyondReach is by how many times the loggers or the hours would have to be better for it to be no use to try.
-const beyondReach = 10
+const beyondReach = 5
 
 // settle is what would tell a difference of this size: loggers that are surer of one another where the time would do; more
 // hours where the loggers would, as the interval narrows with the root of the time; or both, each then by √2 better than
-// the difference. Where either would have to be ten times better it is too small to be told (common practice, no source).
+// the difference. Where either would have to be five times better it is too small to be told (common practice, no source).
 func (r *Row) settle() *Settle {
 	size := math.Abs(r.Difference)
 	left := func(half float64) float64 { return math.Sqrt(size*size - half*half) }

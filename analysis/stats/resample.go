@@ -79,36 +79,57 @@ const Rounds = 2000
 const inOne = 50
 
 // StandardErrors are those of some quantities over the same steps: how far they spread when the steps are put together
-// anew in blocks drawn by chance, the same for all of them. An error is NaN where a quantity had no weight in half of
-// the rounds. The seed alone decides the draw, whatever order spread works in. The error is the context's.
-func StandardErrors(ctx context.Context, all []Cells, b Blocks, seed uint64, spread func(n int, work func(i int))) ([]float64, error) {
-	if len(all) == 0 || len(all[0].Sum) == 0 {
-		return make([]float64, len(all)), ctx.Err()
+// anew. See Replicated.
+func StandardErrors(ctx context.Context, all []Cells, b Blocks, seed uint64, spread Spread) ([]float64, error) {
+	columns := make([][]float64, 0, 2*len(all))
+	for _, c := range all {
+		columns = append(columns, c.Sum, c.Weight)
 	}
-	sums, next := prefixed(all), b.lengths()
-	drawn := make([][]float64, len(all)) // per quantity, per round
-	for i := range drawn {
-		drawn[i] = make([]float64, Rounds)
+	return Replicated(ctx, columns, b, seed, spread, len(all), func(total, out []float64) {
+		for i := range out {
+			out[i] = total[2*i] / total[2*i+1]
+		}
+	})
+}
+
+// Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
+type Spread = func(n int, work func(i int))
+
+// Replicated are the standard errors of what some figures come to that are made of the columns' totals: how far they
+// spread when the steps are put together anew in blocks drawn by chance, the same for all of them. figures fills out, of
+// the length asked for, from the totals and keeps nothing. An error is NaN where a figure is no number in half of the
+// rounds. The seed alone decides the draw, whatever order spread works in. The error is the context's.
+func Replicated(ctx context.Context, columns [][]float64, b Blocks, seed uint64, spread Spread, n int, figures func(total, out []float64)) ([]float64, error) {
+	out := make([]float64, n)
+	if n == 0 || len(columns[0]) == 0 {
+		return out, ctx.Err()
 	}
+	sums, next := prefixed(columns), b.lengths()
+	drawn := make([][]float64, Rounds)
 	spread(Rounds/inOne, func(piece int) {
 		total := make([]float64, sums.width)
 		for round := piece * inOne; round < (piece+1)*inOne && ctx.Err() == nil; round++ {
 			sums.draw(total, next, rand.New(rand.NewPCG(seed, uint64(round))))
-			for i := range drawn {
-				drawn[i][round] = total[2*i] / total[2*i+1]
-			}
+			drawn[round] = make([]float64, n)
+			figures(total, drawn[round])
 		}
 	})
-	out := make([]float64, len(all))
-	for i, values := range drawn {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	values := make([]float64, Rounds)
+	for i := range out {
+		for round, d := range drawn {
+			values[round] = d[i]
+		}
 		out[i] = spreadOf(values)
 	}
-	return out, ctx.Err()
+	return out, nil
 }
 
 // spreadOf is the standard deviation of those values that are numbers, NaN where they are fewer than half.
 func spreadOf(values []float64) float64 {
-	known := values[:0]
+	var known []float64
 	for _, v := range values {
 		if !math.IsNaN(v) && !math.IsInf(v, 0) {
 			known = append(known, v)
@@ -120,21 +141,20 @@ func spreadOf(values []float64) float64 {
 	return stat.StdDev(known, nil)
 }
 
-// prefixSums are running sums of all quantities' sums and weights, one beside the other: row i is what lies before
-// step i, so that a block costs the same however long it is.
+// prefixSums are running sums of all columns, one beside the other: row i is what lies before step i, so that a block costs
+// the same however long it is.
 type prefixSums struct {
 	steps, width int
 	rows         []float64
 }
 
-func prefixed(all []Cells) prefixSums {
-	p := prefixSums{steps: len(all[0].Sum), width: 2 * len(all)}
+func prefixed(columns [][]float64) prefixSums {
+	p := prefixSums{steps: len(columns[0]), width: len(columns)}
 	p.rows = make([]float64, (p.steps+1)*p.width)
 	for i := range p.steps {
 		before, after := p.row(i), p.row(i+1)
-		for k, c := range all {
-			after[2*k] = before[2*k] + c.Sum[i]
-			after[2*k+1] = before[2*k+1] + c.Weight[i]
+		for k, c := range columns {
+			after[k] = before[k] + c[i]
 		}
 	}
 	return p

@@ -24,6 +24,7 @@ type ReviewDoc struct {
 	Winter     string          `json:"winter"`
 	Barns      []BarnDoc       `json:"barns"`
 	SideBySide []SideBySideDoc `json:"side_by_side"`
+	Pairs      []PairDoc       `json:"pairs"`
 	Findings   []FindingDoc    `json:"findings"`
 	Remarks    []NoteDoc       `json:"remarks"`
 
@@ -163,7 +164,7 @@ type SurfaceDoc struct {
 func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 	d := ReviewDoc{
 		Format: 1, Program: p.Version, Rules: analysis.RulesVersion, Reader: engine.ReaderVersion, TZData: p.TZData, Winter: r.Winter.Name,
-		Barns: []BarnDoc{}, SideBySide: sideBySideDocs(r.Pairs), Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks), Questions: questionDocs(r),
+		Barns: []BarnDoc{}, SideBySide: sideBySideDocs(r.Pairs), Pairs: pairDocs(r), Findings: []FindingDoc{}, Remarks: noteDocs(r.Remarks), Questions: questionDocs(r),
 	}
 	for i, b := range r.Barns {
 		d.Barns = append(d.Barns, barnDoc(b, r.Inputs[i].Zone))

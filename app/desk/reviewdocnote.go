@@ -32,6 +32,8 @@ var reviewNotes = map[string]string{
 	"no_room_temperature":       "No logger of this barn measured its air, so nothing can be said of its temperature. Say which logger hung in the room.",
 	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",
 	"no_humidity":               "No logger of this barn measured humidity, so nothing can be said of damp, dryness or wet walls.",
+	"no_common_time":            "The two barns have no hours in common in which bees were in both.",
+	"limits_differ":             "The two barns have limits of their own; hours outside are counted against the laxer of the two in both.",
 	"no_outdoor":                "There is no outdoor temperature, so hours of wet walls can't be worked out. A logger in the shade outdoors, or a weather station's file, would settle it.",
 	"alarm_is_room_mean":        "No logger hung beside the alarm's sensor or the thermostat, so its calls are held against the air of the room.",
 	"control_is_room_mean":      "No logger is named as the one beside the thermostat, so the mean of the room's loggers stands for it.",

@@ -28,6 +28,8 @@ type SideBySideDoc struct {
 	ResampledHalf float64    `json:"resampled_half_width"`
 	MovingHalf    float64    `json:"moving_half_width"`
 	SensorHalf    float64    `json:"sensor_half_width"`
+	AddedA        float64    `json:"a_added_by_checks"` // of the loggers; a_value holds it
+	AddedB        float64    `json:"b_added_by_checks"`
 	Settle        *SettleDoc `json:"settle"`
 }
 
@@ -54,7 +56,7 @@ func sideBySideDoc(p compare.Pair, r compare.Row) SideBySideDoc {
 		A: p.A, B: p.B, Quantity: r.Quantity, Measure: r.Measure, Of: textOrNull(r.Of), OfB: textOrNull(r.OfB), Limit: r.Limit,
 		Phase: textOrNull(r.Phase), Unit: textOrNull(r.Unit), ValueA: r.A, ValueB: r.B, Difference: r.Difference,
 		Unknown: textOrNull(r.Unknown), Verdict: string(r.Verdict), OverlapHours: r.OverlapHours, BlockHours: r.BlockHours,
-		EffectiveN: aboveZero(r.EffectiveN), Few: r.Few, ResampledHalf: r.ResampledHalf, MovingHalf: r.MovingHalf, SensorHalf: r.SensorHalf,
+		EffectiveN: aboveZero(r.EffectiveN), Few: r.Few, ResampledHalf: r.ResampledHalf, MovingHalf: r.MovingHalf, SensorHalf: r.SensorHalf, AddedA: r.AddedA, AddedB: r.AddedB,
 	}
 	if r.Unknown == "" {
 		d.Low, d.High = &r.Low, &r.High

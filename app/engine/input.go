@@ -49,7 +49,7 @@ func inputOf(barn winter.Barn, bands winter.Bands, tariff *winter.Tariff, zone *
 		in.Surfaces = append(in.Surfaces, surfaceOf(s))
 	}
 	for _, n := range barn.Notes {
-		in.Notes = append(in.Notes, analysis.Note{At: n.At, Until: n.Until, Kind: n.Kind, Value: n.Value, Text: n.Text})
+		in.Notes = append(in.Notes, analysis.Note{At: n.At, Until: n.Until, Kind: n.Kind, Value: n.Value, Of: n.Of, Text: n.Text})
 	}
 	return in
 }

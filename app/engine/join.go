@@ -82,6 +82,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		TempErrK:  errorOf(l, checkedC, tempErrK, tempErrCheckedK, tempErrStationK),
 		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
 		TempStepK: temp.step(),
+		AddedK:    offsetC, AddedRelHum: offsetRelHum,
 	}
 	draw := func(ch channelOf, rule gapRule, quantity string) series.Curve {
 		m, said := merge(ch.readouts)

@@ -184,6 +184,7 @@ type Note struct {
 	Until *int64   `json:"until,omitempty"`
 	Kind  string   `json:"kind"` // one of NoteKinds, or the keeper's own word
 	Value *float64 `json:"value,omitempty"`
+	Of    *float64 `json:"of,omitempty"`   // of how many that were looked at Value was counted; nil for all there were
 	Unit  string   `json:"unit,omitempty"` // of Value, where the kind leaves a choice
 	Text  string   `json:"text,omitempty"`
 }

@@ -139,6 +139,9 @@ func anyMixing(rng *rand.Rand) []winter.Circulation {
 func anyNote(rng *rand.Rand) winter.Note {
 	kind := anyOf(rng, append(winter.NoteKinds, winter.NoteKind{Name: "swept"}))
 	n := winter.Note{At: anyInstant(rng), Kind: kind.Name, Value: maybe(rng, 0, 50), Unit: anyText(rng), Text: anyText(rng)}
+	if n.Value != nil {
+		n.Of = maybe(rng, 50, 1000)
+	}
 	if len(kind.Units) > 0 {
 		n.Unit = anyOf(rng, append(kind.Units, ""))
 	}

@@ -133,10 +133,12 @@ func (b *builder) notes(path string, tables []noteTable) (out []winter.Note) {
 			Until: b.momentIf(at, "until", t.Until),
 			Kind:  b.text(at, "kind", t.Kind),
 			Value: b.number(at, "value", t.Value, -1e12, 1e12),
+			Of:    b.number(at, "of", t.Of, 1, 1e12),
 			Unit:  t.Unit,
 			Text:  t.Text,
 		}
 		b.later(at, "at", "until", &n.At, n.Until)
+		b.rising(at, "value", "of", t.Value, t.Of)
 		if units := noteUnits(n.Kind); n.Unit != "" && len(units) > 0 {
 			b.oneOf(at, "unit", n.Unit, units)
 		}

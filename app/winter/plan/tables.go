@@ -145,6 +145,7 @@ type noteTable struct {
 	Until any      `toml:"until,omitempty"`
 	Kind  string   `toml:"kind"`
 	Value *float64 `toml:"value,omitempty"`
+	Of    *float64 `toml:"of,omitempty"`
 	Unit  string   `toml:"unit,omitempty"`
 	Text  string   `toml:"text,omitempty"`
 }

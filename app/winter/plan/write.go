@@ -68,7 +68,7 @@ func writtenBarn(barn winter.Barn, loc *time.Location) barnTable {
 	}
 	for _, n := range barn.Notes {
 		t.Notes = append(t.Notes, noteTable{
-			At: written(n.At, loc), Until: writtenIf(n.Until, loc), Kind: n.Kind, Value: n.Value, Unit: n.Unit, Text: n.Text,
+			At: written(n.At, loc), Until: writtenIf(n.Until, loc), Kind: n.Kind, Value: n.Value, Of: n.Of, Unit: n.Unit, Text: n.Text,
 		})
 	}
 	return t
