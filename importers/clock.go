@@ -272,7 +272,27 @@ func pack(v [3]int) int64 {
 
 // unpack turns a packed time into a face under an order; false when there is no such date.
 func unpack(packed int64, o order) (at int64, ok bool) {
-	numbers, ms := packed>>packBits, packed&(1<<packBits-1)-dayMS
-	midnight, ok := dateMS([3]int{int(numbers >> 19), int(numbers >> 12 & 127), int(numbers & 4095)}, o)
-	return midnight + ms, ok
+	u := unpacker{o: o}
+	return u.at(packed)
+}
+
+// unpacker is unpack for many times of one order, most of them on the date of the one before.
+type unpacker struct {
+	o    order
+	date int64 // the numbers of the last date: at first those of 0/0/0, which is none
+	base int64 // its midnight, moved back as packed times are moved on
+	ok   bool
+}
+
+func (u *unpacker) at(packed int64) (at int64, ok bool) {
+	if packed>>packBits != u.date {
+		u.turn(packed >> packBits)
+	}
+	return u.base + packed&(1<<packBits-1), u.ok
+}
+
+// turn goes on to another date.
+func (u *unpacker) turn(date int64) {
+	midnight, ok := dateMS([3]int{int(date >> 19), int(date >> 12 & 127), int(date & 4095)}, u.o)
+	u.date, u.base, u.ok = date, midnight-dayMS, ok
 }

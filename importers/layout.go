@@ -192,6 +192,9 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
 				continue
 			}
+			if best != nil && best.score >= float64(countOfWidth(records, width)) {
+				continue // no layout explains more than its rows
+			}
 			l := &layout{delimiter: d.name, split: d.split, width: width, resort: last}
 			found := l.try(records) && !l.isSpeck(lines)
 			clocked = clocked || found
@@ -309,6 +312,13 @@ func firstOfWidth(records []record, width int) int {
 		}
 	}
 	return 0
+}
+
+func countOfWidth(records []record, width int) (n int) {
+	for _, r := range records {
+		n += one(len(r.cells) == width)
+	}
+	return n
 }
 
 // try reads the records of one width as data: clock, header, columns. It says whether a clock was found.

@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"bytes"
 	"cmp"
 	"math"
 	"slices"
@@ -19,6 +20,9 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 				continue
 			}
 			for k, mark := range []byte{'.', ','} {
+				if bytes.IndexByte(cell, mark) < 0 {
+					continue
+				}
 				v, d, _, ok := numberInText(cell, mark)
 				switch {
 				case !ok || d == 0:

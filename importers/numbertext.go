@@ -33,7 +33,11 @@ var gluedUnits = map[string]string{
 // numberInText reads a number that is padded, carries another minus sign, a comparison or thousands marks, or
 // has its unit glued on.
 func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string, ok bool) {
-	cell = cutComparison(trim(cell))
+	cell = trim(cell)
+	if v, decimals, ok = parseNumber(cell, mark); ok {
+		return v, decimals, "", true
+	}
+	cell = cutComparison(cell)
 	if end := numberEnd(cell, mark); end < len(cell) {
 		if glued, known := gluedUnit(cell[end:]); known {
 			cell, unit = cell[:end], glued

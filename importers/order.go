@@ -43,8 +43,9 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	} else if !certain && !sameUnder(s.at, orders) {
 		open = append(open, Question{ID: dayMonth, Options: orderNames(orders)})
 	}
+	read := unpacker{o: o}
 	for row, packed := range s.at {
-		at, ok := unpack(packed, o)
+		at, ok := read.at(packed)
 		if !ok {
 			at = noTime
 			s.loseRow(row)
@@ -174,21 +175,49 @@ type orderFit struct {
 	steps map[int64]int
 }
 
-func fitOf(packed []int64, o order) orderFit {
-	f := orderFit{steps: map[int64]int{}}
+func fitOf(packed []int64, o order) (f orderFit) {
+	read, steps := unpacker{o: o}, newStepCounter()
 	before := int64(noTime)
 	for _, p := range packed {
-		at, ok := unpack(p, o)
+		at, ok := read.at(p)
 		if !ok {
 			f.lost++
 			continue
 		}
 		if before != noTime && at != before {
-			f.steps[max(at-before, before-at)]++ // the newest row may stand on top
+			steps.add(max(at-before, before-at)) // the newest row may stand on top
 		}
 		before = at
 	}
+	f.steps = steps.counts()
 	return f
+}
+
+// stepCounter counts how often each step occurs. Most steps are the same as the one before: such are counted together.
+type stepCounter struct {
+	of   map[int64]int
+	step int64
+	run  int // how often it came without another between, not yet in of
+}
+
+func newStepCounter() stepCounter { return stepCounter{of: map[int64]int{}} }
+
+func (c *stepCounter) add(step int64) {
+	if step == c.step {
+		c.run++
+		return
+	}
+	c.counts()
+	c.step, c.run = step, 1
+}
+
+// counts is how often each step was added; steps of 0 are among them only if there were any.
+func (c *stepCounter) counts() map[int64]int {
+	if c.run > 0 {
+		c.of[c.step] += c.run
+	}
+	c.run = 0
+	return c.of
 }
 
 // steady counts the steps of at most twice the usual one, which is the shortest that any order makes usual:
@@ -214,10 +243,12 @@ func modeOf(steps map[int64]int) (mode int64) {
 
 // sameUnder says whether all rows mean the same time under every order.
 func sameUnder(packed []int64, orders []order) bool {
-	for _, p := range packed {
-		first, ok := unpack(p, orders[0])
-		for _, o := range orders[1:] {
-			if at, good := unpack(p, o); good != ok || at != first {
+	first := unpacker{o: orders[0]}
+	for _, o := range orders[1:] {
+		other := unpacker{o: o}
+		for _, p := range packed {
+			at, ok := first.at(p)
+			if also, good := other.at(p); good != ok || also != at {
 				return false
 			}
 		}

@@ -77,13 +77,13 @@ func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
 	if s.pageUnit != "" {
 		return s.pageUnit, "header"
 	}
-	var all []float64
+	var all [][]float64
 	for i := range s.columns {
 		if c := &s.columns[i]; isTemperature(c.quantity) {
-			all = append(all, c.val...)
+			all = append(all, c.val)
 		}
 	}
-	if unit = temperatureByValues(spreadOf(all), o); unit != "" {
+	if unit = temperatureByValues(spreadOf(all...), o); unit != "" {
 		from = "values"
 	}
 	return unit, from
@@ -95,14 +95,22 @@ type spread struct {
 	low, mid, high float64
 }
 
-// spreadOf finds the extremes and the mean of the values that are there.
-func spreadOf(val []float64) spread {
+// spreadOf finds the extremes and the mean of the values that are there, in some columns.
+func spreadOf(columns ...[]float64) spread {
 	p := spread{low: math.Inf(1), high: math.Inf(-1)}
 	sum := 0.0
-	for _, v := range val {
-		if v == v {
+	for _, val := range columns {
+		for _, v := range val {
+			if v != v {
+				continue
+			}
+			if v < p.low {
+				p.low = v
+			}
+			if v > p.high {
+				p.high = v
+			}
 			p.n++
-			p.low, p.high = min(p.low, v), max(p.high, v)
 			sum += v
 		}
 	}

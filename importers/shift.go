@@ -93,7 +93,10 @@ func (l *layout) spans(records []record) []span {
 			continue
 		}
 		for i, cell := range r.cells {
-			if v, _, _, ok := numberInText(trim(cell), l.mark); ok && !l.clock.uses(i) {
+			if l.clock.uses(i) {
+				continue
+			}
+			if v, _, _, ok := numberInText(trim(cell), l.mark); ok {
 				out[i] = span{min(out[i].low, v), max(out[i].high, v)}
 			}
 		}

@@ -44,10 +44,13 @@ func (s Series) Summary() Summary {
 	if len(s.Val) == 0 {
 		return sum
 	}
-	first, last := s.extremes()
-	sum.FirstMS, sum.FirstOffsetMS = s.FaceMS[first], s.OffsetAt(first)
-	sum.LastMS, sum.LastOffsetMS = s.FaceMS[last], s.OffsetAt(last)
-	sum.IntervalMS, sum.Gaps, sum.Duplicates = stepsOf(inTimeOrder(s.FaceMS))
+	at, steps := inTimeOrder(s.FaceMS)
+	sum.FirstMS, sum.LastMS = at[0], at[len(at)-1]
+	if len(s.Offsets) > 0 {
+		sum.FirstOffsetMS = s.OffsetAt(slices.Index(s.FaceMS, sum.FirstMS))
+		sum.LastOffsetMS = s.OffsetAt(slices.Index(s.FaceMS, sum.LastMS))
+	}
+	sum.IntervalMS, sum.Gaps, sum.Duplicates = rhythmOf(steps)
 	sum.Min, sum.Mean, sum.Max = levels(s.Val)
 	return sum
 }
@@ -63,43 +66,33 @@ func (s Series) OffsetAt(i int) int64 {
 	return 0
 }
 
-// extremes are the indices of the earliest and the latest reading.
-func (s Series) extremes() (first, last int) {
-	for i, at := range s.FaceMS {
-		if at < s.FaceMS[first] {
-			first = i
-		}
-		if at > s.FaceMS[last] {
-			last = i
-		}
-	}
-	return first, last
-}
-
-// inTimeOrder returns the times sorted, themselves when they already are.
-func inTimeOrder(at []int64) []int64 {
-	if slices.IsSorted(at) {
-		return at
+// inTimeOrder returns the times sorted, themselves when they already are, and how often each step between them occurs.
+func inTimeOrder(at []int64) (sorted []int64, steps map[int64]int) {
+	steps, ok := stepsOf(at)
+	if ok {
+		return at, steps
 	}
 	at = slices.Clone(at)
 	slices.Sort(at)
-	return at
+	steps, _ = stepsOf(at)
+	return at, steps
 }
 
-// stepsOf reads the interval, the gaps and the duplicates off times in order.
-func stepsOf(at []int64) (interval int64, gaps, duplicates int) {
-	steps := map[int64]int{}
-	run, step := 0, int64(0)
+// stepsOf counts the steps between times that are in order; false when they are not.
+func stepsOf(at []int64) (steps map[int64]int, ok bool) {
+	counter := newStepCounter()
 	for i := 1; i < len(at); i++ {
-		d := at[i] - at[i-1]
-		if d == step {
-			run++
-			continue
+		step := at[i] - at[i-1]
+		if step < 0 {
+			return nil, false
 		}
-		steps[step] += run
-		step, run = d, 1
+		counter.add(step)
 	}
-	steps[step] += run
+	return counter.counts(), true
+}
+
+// rhythmOf reads the interval, the gaps and the duplicates off the steps of times in order.
+func rhythmOf(steps map[int64]int) (interval int64, gaps, duplicates int) {
 	duplicates = steps[0]
 	delete(steps, 0)
 	interval = modeOf(steps)
@@ -111,19 +104,21 @@ func stepsOf(at []int64) (interval int64, gaps, duplicates int) {
 	return interval, gaps, duplicates
 }
 
-// levels are the extremes and the plain mean. The sum carries its rounding errors along (Neumaier 1974), so
-// the mean of ten million readings is as good as that of ten.
+// levels are the extremes and the plain mean. The sum carries its rounding errors along (Neumaier 1974; the error of an
+// addition as in Knuth 1969, without a question which of the two is larger), so the mean of ten million readings is as
+// good as that of ten.
 func levels(val []float64) (low, mean, high float64) {
 	low, high = val[0], val[0]
 	var sum, lost float64
 	for _, v := range val {
-		low, high = min(low, v), max(high, v)
-		t := sum + v
-		if math.Abs(sum) >= math.Abs(v) {
-			lost += (sum - t) + v
-		} else {
-			lost += (v - t) + sum
+		if v < low {
+			low = v
+		} else if v > high {
+			high = v
 		}
+		t := sum + v
+		added := t - sum
+		lost += (sum - (t - added)) + (v - added)
 		sum = t
 	}
 	return low, (sum + lost) / float64(len(val)), high
