@@ -46,13 +46,16 @@ func (l *layout) pruneDevices(rows []record) {
 
 // distinctCells counts the different cells, or rows of cells, that some columns hold.
 func distinctCells(rows []record, columns ...int) int {
-	seen := map[string]bool{}
+	seen := make(map[string]bool, len(rows))
+	var key []byte
 	for _, r := range rows {
-		key := ""
+		key = key[:0]
 		for _, i := range columns {
-			key += string(trim(r.cells[i])) + "\x00"
+			key = append(append(key, trim(r.cells[i])...), 0)
 		}
-		seen[key] = true
+		if !seen[string(key)] {
+			seen[string(key)] = true
+		}
 	}
 	return len(seen)
 }

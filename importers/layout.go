@@ -6,14 +6,6 @@ import (
 	"strconv"
 )
 
-// record is a line of the head, cut by the delimiter under trial.
-type record struct {
-	pos   int // where it starts in the head
-	line  int
-	text  []byte
-	cells [][]byte
-}
-
 // columnKind says how the cells of a column are read.
 type columnKind int
 
@@ -95,10 +87,6 @@ const (
 	wordEvents          // words for events, where there are no values
 	datelessRows        // times of day for a clock, where there is no date
 )
-
-// A layout is learned from the first trialRows lines, and from some runs of lines spread over the rest of the
-// head: runs, so that what comes by turns in the file comes in the trial.
-const trialRows, trialRuns, runRows = 400, 20, 12
 
 // learn finds the delimiter, width and clock that explain most of the head, and what the columns hold.
 func learn(head []byte, last bool, name string) (*layout, error) {
@@ -239,91 +227,9 @@ func enough(lines []record, name string) error {
 	return nil
 }
 
-// headRecords cuts the head into records and keeps the trial's share of them.
-func headRecords(head []byte, last bool) []record {
-	var kept []record
-	quoted := bytes.IndexByte(head, '"') >= 0
-	stride, line := 0, 1
-	for pos := 0; pos < len(head); {
-		text, end, lines := nextRecord(head, pos, last, quoted)
-		if end == pos {
-			break
-		}
-		kept = append(kept, record{pos: pos, line: line, text: text})
-		if len(kept) == trialRows {
-			stride = (len(head) - end) / trialRuns
-		}
-		pos, line = end, line+lines
-		if stride == 0 || (len(kept)-trialRows)%runRows > 0 {
-			continue
-		}
-		if next, found := lineEnd(head, min(pos+stride, len(head))); found {
-			line += bytes.Count(head[pos:next], newline)
-			pos = next
-		}
-	}
-	return kept
-}
-
-// cut splits every line into its cells, which share one list.
-func cut(lines []record, split splitters) []record {
-	out := make([]record, len(lines))
-	var all, row [][]byte
-	for i, r := range lines {
-		row, _ = split.quoted(row[:0], r.text, maxColumns+1)
-		if len(all)+len(row) > cap(all) {
-			all = make([][]byte, 0, max(len(row)*(len(lines)-i), len(row)))
-		}
-		from := len(all)
-		all = append(all, row...)
-		r.cells = all[from:len(all):len(all)]
-		out[i] = r
-	}
-	return out
-}
-
-// widths are the numbers of cells worth trying: the four that hold most cells together, and at least two.
-func widths(records []record) []int {
-	counts := map[int]int{}
-	for _, r := range records {
-		counts[len(r.cells)]++
-	}
-	var out []int
-	for len(out) < 4 {
-		best := 0
-		for w, n := range counts {
-			if w >= 2 && n > 0 && (best == 0 || w*n > best*counts[best] || w*n == best*counts[best] && w > best) {
-				best = w
-			}
-		}
-		if best == 0 {
-			return out
-		}
-		out = append(out, best)
-		counts[best] = 0
-	}
-	return out
-}
-
-func firstOfWidth(records []record, width int) int {
-	for _, r := range records {
-		if len(r.cells) == width {
-			return r.line
-		}
-	}
-	return 0
-}
-
-func countOfWidth(records []record, width int) (n int) {
-	for _, r := range records {
-		n += one(len(r.cells) == width)
-	}
-	return n
-}
-
 // try reads the records of one width as data: clock, header, columns. It says whether a clock was found.
 func (l *layout) try(records []record) bool {
-	var rows []record
+	rows := make([]record, 0, len(records))
 	for _, r := range records {
 		if len(r.cells) == l.width && !isVacant(r.cells) && !(beginsFoot(r.cells[0]) && hasNumber(r.cells)) {
 			rows = append(rows, r)

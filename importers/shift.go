@@ -1,6 +1,9 @@
 package importers
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A file whose fields shift from row to row would be read into wrong columns; it is refused instead. So is
 // one whose commas separate the cells and mark the fractions too.
@@ -11,6 +14,9 @@ const shiftedShare, minShifted = 10, 3
 
 // shifted is the first line whose fields stand in other columns than those of most rows; 0 when too few do.
 func (l *layout) shifted(records []record) int {
+	if l.allStand(records) {
+		return 0
+	}
 	first, found, timed := 0, 0, 0
 	spans, oneTime := l.spans(records), l.hasOneTime(records)
 	var padded [][]byte
@@ -36,6 +42,13 @@ func (l *layout) shifted(records []record) int {
 		return 0
 	}
 	return first
+}
+
+// allStand says whether every row of the table is as wide as it should be and has its time.
+func (l *layout) allStand(records []record) bool {
+	return !slices.ContainsFunc(records, func(r record) bool {
+		return r.line >= l.line && !isVacant(r.cells) && (len(r.cells) != l.width || !l.reads(r))
+	})
 }
 
 // misplaced is why a file's fields can't be told apart, or nil.

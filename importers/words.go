@@ -83,12 +83,11 @@ func wordEnds(typed []rune, r rune) bool {
 // stemMatches says whether a word is a stem: exactly, from its beginning on (stem*), or with the stem
 // anywhere in it (*stem*).
 func stemMatches(stem, word string) bool {
-	inner := strings.Trim(stem, "*")
-	switch {
-	case strings.HasPrefix(stem, "*"):
-		return strings.Contains(word, inner)
-	case strings.HasSuffix(stem, "*"):
-		return strings.HasPrefix(word, inner)
+	if inner, open := strings.CutPrefix(stem, "*"); open {
+		return strings.Contains(word, strings.TrimSuffix(inner, "*"))
+	}
+	if start, open := strings.CutSuffix(stem, "*"); open {
+		return strings.HasPrefix(word, start)
 	}
 	return word == stem
 }
