@@ -14,12 +14,13 @@ var answerable = []struct {
 	typed   func(answer string) bool // nil: nothing
 }{
 	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}, nil},
-	{temperatureUnit, []string{"degC", "degF", "K"}, nil},
+	{temperatureUnit, nil, isUnitSaid},
 	{pairing, []string{pairsInOrder, pairsApart}, isGroups},
 	{decimalMark, []string{".", ","}, nil},
 	{humidityUnit, []string{"percent", "fraction"}, nil},
 	{yearQuestion, nil, func(answer string) bool { return isYear([]byte(answer)) }},
 	{firstDay, nil, isDay},
+	{swappedColumns, nil, isSwaps},
 }
 
 func isGroups(answer string) bool {

@@ -20,6 +20,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	s.findHumidity()
 	questions = append(questions, s.findNameless(answers)...)
 	questions = append(questions, s.settleMark(answers)...)
+	s.swapSaid(answers)
 	questions = append(questions, s.settleUnits(o, answers)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	if len(questions) == 0 {

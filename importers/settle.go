@@ -24,7 +24,7 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 		c := &s.columns[i]
 		switch {
 		case isTemperature(c.quantity):
-			if c.unit == "" {
+			if c.takeUnitSaid(answers[temperatureUnit]); c.unit == "" {
 				c.unit, c.unitFrom = known, from
 			}
 			asked = asked || c.unit == "" && c.read() > 0
@@ -66,8 +66,8 @@ func (c *values) read() int {
 
 // temperatureUnit is the unit of the columns that don't name one, and where it is from.
 func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
-	if a := answers[temperatureUnit]; a == "degC" || a == "degF" || a == "K" {
-		return a, "answer"
+	if unit, columns, said := unitSaid(answers[temperatureUnit]); said && len(columns) == 0 {
+		return unit, "answer"
 	}
 	for i := range s.columns {
 		if c := &s.columns[i]; isTemperature(c.quantity) && c.unit != "" {

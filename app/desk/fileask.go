@@ -42,7 +42,16 @@ func optionWord(option string) string {
 	if day, ok := optionDay(option); ok {
 		return day
 	}
+	if unit, columns, ok := strings.Cut(option, ":"); ok && optionWords[unit] != "" {
+		return optionWords[unit] + " in " + columnsNamed(columns)
+	}
 	return capital(strings.ReplaceAll(option, "_", " "))
+}
+
+// columnsNamed are "columns 2 and 4".
+func columnsNamed(numbers string) string {
+	all := strings.FieldsFunc(numbers, func(r rune) bool { return r == '+' || r == ',' || r == ' ' })
+	return oneOrMany(len(all), "column ", "columns ") + listed(all)
 }
 
 // shortQuestions are what a file that waits asks, in a few words.
@@ -248,6 +257,9 @@ func answeredWords(a winter.Answer, file string) string {
 	said := optionWord(a.Option)
 	if _, grouped := engine.ParseGroups(a.Option); grouped && a.ID == engine.Pairing {
 		text, said = "Which columns belong together?", "as they stand below"
+	}
+	if a.ID == engine.SwappedColumns {
+		said = columnsNamed(a.Option) + " the other way round"
 	}
 	if a.File != file {
 		return text + " As you said for " + a.File + ": " + said + "."

@@ -17,6 +17,8 @@ type FileDoubt struct {
 	Text           string
 	Take, Keep     winter.Edit // Take is nil where nothing can be set right by a press
 	TakeIt, KeepIt string      // on the buttons
+	Also           winter.Edit // another way to act on it; nil: none
+	AlsoIt         string
 
 	Mark Mark // of a doubt; a suggestion has none
 
@@ -75,7 +77,22 @@ func (b Book) doubt(l winter.Logger, p engine.Proposal, u Units) (d FileDoubt, o
 	if len(p.Exclusions) > 0 {
 		d.Take = winter.Exclude{At: p.Slot, Stretches: stretches}
 	}
+	if len(p.Rereads) > 0 {
+		d.Also, d.AlsoIt = d.Take, d.TakeIt
+		d.Take, d.TakeIt = reread(p.Rereads), rereadWords[p.Remark.Code]
+	}
 	return d, true
+}
+
+// rereadWords are the presses that read files otherwise.
+var rereadWords = map[string]string{engine.DoubtFahrenheit: "Read it as °F", engine.DoubtSwapped: "Read the two the other way round"}
+
+// reread is the edit that gives answers, each for its file.
+func reread(all []winter.Answer) (out winter.SetAnswers) {
+	for _, a := range all {
+		out = append(out, winter.SetAnswer{Files: []string{a.File}, ID: a.ID, Option: a.Option})
+	}
+	return out
 }
 
 // openStretches are those of a proposal that the keeper did not say to keep; of one that leaves nothing out, all it

@@ -45,6 +45,7 @@ type Proposal struct {
 	Remark     series.Remark
 	Exclusions []winter.Exclusion // of the quantity
 	Spans      []series.Span      // where it looks odd, whether leaving it out would help or not
+	Rereads    []winter.Answer    // with which its files would be read as they fit; none where it is not whole files
 	AheadMS    int64              // to be taken from the logger's times; 0 when it is not about the clock
 }
 
@@ -75,6 +76,9 @@ func Proposals(ctx context.Context, r Result) ([]Proposal, []series.Remark, erro
 	remarks := []series.Remark{}
 	for _, d := range found {
 		proposals, remarks = append(proposals, d.proposals...), append(remarks, d.remarks...)
+	}
+	for i := range proposals {
+		proposals[i].Rereads = rereads(r, proposals[i])
 	}
 	return proposals, remarks, nil
 }

@@ -42,6 +42,9 @@ func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
 		setUsable(b, u.book.Changeable())
 		ways.Add(b)
 	}
+	if d.Also != nil {
+		ways.Add(u.quiet(d.AlsoIt, func() { u.edit(d.Also) }))
+	}
 	ways.Add(u.quiet(d.KeepIt, func() { u.edit(d.Keep) }))
 	return container.New(inset{0, 4, 0, 6}, container.NewBorder(nil, nil, icon, nil, container.New(column{gap: 4}, body(d.Text), ways)))
 }
