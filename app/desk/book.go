@@ -160,6 +160,14 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	return v, true
 }
 
+// Beside is a barn of the review beside another; other is the place among those it can be set beside.
+func (b Book) Beside(i, other int, u Units) TwoBarns {
+	if i < 0 || i >= b.Barns() {
+		return TwoBarns{}
+	}
+	return TwoBarnsOf(&b.Result, i, other, u)
+}
+
 // BarnNames are the barns' names in the winter's order.
 func (b Book) BarnNames() []string {
 	var out []string

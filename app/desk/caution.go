@@ -11,6 +11,7 @@ const (
 	cautionAir        = "When fans stop, carbon dioxide can climb to a harmful level within an hour or two: air first, measure, and have someone stay outside. Never cut the always-on air to cure dry air."
 	cautionHeat       = "No burner without a flue among bees or people: carbon monoxide kills. A generator stands outside, with a transfer switch by an electrician. Solar loops scald."
 	cautionElectrics  = "Wiring in a damp barn is an electrician's work, behind a residual-current device."
+	cautionComparison = "Hives were not put into the barns by lot, and one winter is one winter: mites, queens and stores kill more colonies than thermostats do."
 )
 
 // cautions are those that First look's sentences call for.

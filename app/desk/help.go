@@ -29,6 +29,8 @@ var helpLines = map[string]string{
 	"surface_factor": "How much of the difference between outside and the room a surface keeps: 100 % is as warm as the room. Measured where a logger hangs on it, else taken for its kind.",
 	"dry_split":      "Dry weather is the quarter of the winter in which the air outside held least water. Warmed air is dry air: heat that is added makes the fans bring in more of it.",
 	"exposure":       "In brackets what the hours come to with every reading as far off as its logger may be. The dew point's band is that of air inside both others; a margin below zero is wet, and under a degree the loggers can't tell.",
+	"side_by_side":   "Each hour known in both barns is set against the same hour of the other. The range holds the loggers' errors and the luck of one winter; where it holds zero, which barn had more can't be told.",
+	"resampled":      "Hours next to each other tell much the same, so the differences are drawn anew a thousand times and more in blocks of many hours (Politis and Romano 1994; lengths by Politis and White 2004 as corrected in 2009). Worth is how many hours that have nothing to do with one another would be as sure; below 20 no range is given. The half-widths are of a 95 % range, chance by Student's t, and add up as the sides of a right angle do.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
 	"times_as_shown": "Times are in the winter's zone.",
 }

@@ -11,7 +11,7 @@ import (
 // barnView is what is shown of a barn, ok when it is judged, and barnKey all that it hangs on.
 type (
 	barnKey struct {
-		state, barn int
+		state, barn, other int
 		units       desk.Units
 		dark        bool
 	}
@@ -20,21 +20,25 @@ type (
 		ok     bool
 		figure *chart.Figure
 		notes  []string
+		beside desk.TwoBarns
+		curves *chart.Figure // of both barns
 	}
 )
 
 // barnView is what is shown of the chosen barn; fresh is false while it is made.
 func (u *UI) barnView() (v barnView, fresh bool) {
-	book, key := u.book, barnKey{u.state, u.barn, u.units, u.theme.IsDark(u.app.Settings().ThemeVariant())}
+	book, key := u.book, barnKey{u.state, u.barn, u.other, u.units, u.theme.IsDark(u.app.Settings().ThemeVariant())}
 	return u.barnViews.of(key, func() (v barnView) {
 		v.BarnView, v.ok = book.Barn(key.barn, key.units)
 		v.figure, v.notes = figureOf(v.Timeline, key.dark), book.Notes(key.barn)
+		v.beside = book.Beside(key.barn, key.other, key.units)
+		v.curves = figureOf(v.beside.Both, key.dark)
 		return v
 	}, u.refresh)
 }
 
 // pageNames are a barn's screens in order.
-var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Before next winter"}
+var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Side by side", "Before next winter"}
 
 // barnPage is a barn's header over its screens; nil while it is made.
 func (u *UI) barnPage() fyne.CanvasObject {
@@ -65,11 +69,22 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look) },
 		func() fyne.CanvasObject { return stagesPage(v.Stages, u.status.read) },
 		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.look) },
+		func() fyne.CanvasObject { return u.twoBarnsPage(v) },
 		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look) },
 	} {
 		tabs.Items = append(tabs.Items, container.NewTabItem(pageNames[i], newLater(page)))
 	}
 	return tabs
+}
+
+// twoBarnsPage is the chosen barn beside another. What was looked at of it stays when it is made anew.
+func (u *UI) twoBarnsPage(v barnView) fyne.CanvasObject {
+	p := newTwoBarnsPage(v.beside, v.curves, u.status.read, func(other int) { u.other = other; u.refresh() })
+	if p.tabs != nil {
+		p.tabs.SelectIndex(u.compared)
+		p.tabs.OnSelected = func(*container.TabItem) { u.compared = p.tabs.SelectedIndex(); u.status.read("") }
+	}
+	return p.object
 }
 
 // nothingToShow says why no barn's page is shown.
@@ -84,7 +99,7 @@ func (u *UI) nothingToShow() string {
 }
 
 func (u *UI) showBarn(barn int) {
-	u.barn = barn
+	u.barn, u.other = barn, 0
 	if u.page == filesPageNumber {
 		u.page = 0
 	}

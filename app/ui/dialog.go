@@ -285,7 +285,7 @@ func (u *UI) keysDialog() {
 var keyLines = []string{
 	"Ctrl+O opens a winter or a plan, Ctrl+I adds files, Ctrl+S keeps the winter under a name, Ctrl+Q quits. Every change is on the disk as soon as it is made.",
 	"Ctrl+Z undoes the last change, Ctrl+Y takes it up again, also after the program was closed; Ctrl+N sets down a note.",
-	"Ctrl+1 to Ctrl+6 show First look, Timeline, Spells, Stages, Air and water, and Before next winter; Ctrl+7 shows the files.",
+	"Ctrl+1 to Ctrl+7 show First look, Timeline, Spells, Stages, Air and water, Side by side, and Before next winter; Ctrl+8 shows the files.",
 	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter.",
 	"Drag one logger onto another in the list on the left and the two change places; Edit, Swap two loggers… does it from a day on.",
 	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog.",

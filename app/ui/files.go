@@ -14,7 +14,7 @@ import (
 )
 
 // The Files screen is the fourth page; it belongs to the winter and not to a barn.
-const filesPageNumber = 6 // behind a barn's pages
+const filesPageNumber = 7 // behind a barn's pages
 
 const fileListWidth = 264
 

@@ -25,7 +25,11 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, read func(string)) *timel
 	p.measured = caption(desk.HelpLine("timeline"))
 	p.plot = newPlot(t, f, read)
 	p.plot.OnMeasure = func(s desk.Span) { p.measured.setText(t.Measured(s)) }
-	top := container.New(column{gap: 2}, sentence(t.Sentence), p.measured)
+	top := container.New(column{gap: 2}, p.measured)
+	if t.Sentence != "" {
+		top = titled(t.Sentence, "")
+		top.Add(p.measured)
+	}
 	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, top), nil, nil, nil, p.plot))
 	return p
 }

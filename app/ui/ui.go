@@ -22,13 +22,14 @@ type UI struct {
 	Memory  Memory
 	Version string
 
-	app   fyne.App
-	win   fyne.Window
-	theme Theme
-	units desk.Units
-	book  desk.Book
-	barn  int
-	page  int
+	app             fyne.App
+	win             fyne.Window
+	theme           Theme
+	units           desk.Units
+	book            desk.Book
+	barn            int
+	other, compared int // Side by side: the other barn, and how it is looked at
+	page            int
 
 	work     *worker
 	troubles []desk.Fault // what went wrong since the keeper turned to something

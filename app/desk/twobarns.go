@@ -1,0 +1,138 @@
+package desk
+
+import (
+	"slices"
+
+	"thawbook/analysis"
+	"thawbook/analysis/compare"
+	"thawbook/analysis/series"
+	"thawbook/app/engine"
+)
+
+// TwoBarns is a barn beside another of the winter: one sentence, one table, the curves of both on one time axis.
+type TwoBarns struct {
+	Sentence string
+	Sure     string
+	Settle   string   // what would settle the sentence, where it can't tell
+	Lacks    string   // what it needs; then there is nothing else
+	Others   []string // the barns it can be set beside, in the winter's order
+	Other    int      // of Others: the one it is set beside
+	Table    Table    // over the whole time both have in common
+	Phases   []PhaseTable
+	Behind   Table // what each range is made of: only behind a press
+	Both     Timeline
+	Notes    []string
+	Cautions []string
+}
+
+// PhaseTable is what differed in a phase that both barns were in.
+type PhaseTable struct {
+	Title string
+	Table Table
+}
+
+// TwoBarnsOf sets a barn of a review beside another of its Others; an index that is none of theirs is the first.
+func TwoBarnsOf(r *engine.Result, barn, other int, u Units) TwoBarns {
+	v := TwoBarns{Both: Timeline{Sentence: "There is nothing to draw.", Lacks: "It takes two barns."}}
+	var pairs []compare.Pair
+	for _, p := range r.Pairs {
+		switch r.Barns[barn].Barn {
+		case p.A:
+			pairs, v.Others = append(pairs, p), append(v.Others, p.B)
+		case p.B:
+			pairs, v.Others = append(pairs, turned(p)), append(v.Others, p.A)
+		}
+	}
+	if len(pairs) == 0 {
+		v.Sentence = "There is no other barn to set this one beside."
+		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and hang them there."
+		return v
+	}
+	v.Other = min(max(other, 0), len(pairs)-1)
+	if other >= len(pairs) {
+		v.Other = 0
+	}
+	k := slices.IndexFunc(r.Barns, func(b analysis.Review) bool { return b.Barn == v.Others[v.Other] })
+	s := twoBarns{pairs[v.Other], newBarn(r.Inputs[barn], r.Barns[barn], u), newBarn(r.Inputs[k], r.Barns[k], u)}
+	s.fill(&v)
+	return v
+}
+
+// turned is a pair seen from its second barn.
+func turned(p compare.Pair) compare.Pair {
+	p.A, p.B = p.B, p.A
+	p.LaterMS = -p.LaterMS
+	p.Rows = slices.Clone(p.Rows)
+	for i, r := range p.Rows {
+		r.A, r.B, r.Difference = r.B, r.A, -r.Difference
+		r.Low, r.High = -r.High, -r.Low
+		if r.OfB != "" {
+			r.Of, r.OfB = r.OfB, r.Of
+		}
+		switch r.Verdict {
+		case compare.More:
+			r.Verdict = compare.Less
+		case compare.Less:
+			r.Verdict = compare.More
+		}
+		p.Rows[i] = r
+	}
+	return p
+}
+
+// twoBarns is a pair with both its barns, as the sentences ask for it.
+type twoBarns struct {
+	p    compare.Pair
+	a, b barn
+}
+
+func (s twoBarns) fill(v *TwoBarns) {
+	if len(s.p.Rows) == 0 {
+		v.Sentence = s.p.A + " and " + s.p.B + " have no time in common in which both were known."
+		v.Lacks = "It takes loggers that recorded in both barns on the same days, while bees were in both."
+		return
+	}
+	v.Sentence, v.Sure, v.Settle = s.sentence()
+	v.Table = s.table("", shortRow)
+	for _, phase := range []string{"filling", "deep winter", "late winter", "emptying"} {
+		if t := s.table(phase, fullRow); len(t.Rows) > 0 {
+			v.Phases = append(v.Phases, PhaseTable{capital(phase), t})
+		}
+	}
+	v.Behind = s.behind()
+	v.Both = s.timeline()
+	if slices.ContainsFunc(s.p.Remarks, func(m series.Remark) bool { return m.Code == "limits_differ" }) {
+		v.Notes = append(v.Notes, "The two barns were given limits of their own; hours outside are counted by the laxer of the two.")
+	}
+	v.Cautions = []string{cautionComparison}
+}
+
+// timeline has both barns' curves on one axis.
+func (s twoBarns) timeline() Timeline {
+	t := Timeline{Units: s.a.u, Bees: series.Span{From: max(s.a.r.BeesIn, s.b.r.BeesIn), To: min(s.a.r.BeesOut, s.b.r.BeesOut)}}
+	for _, lane := range []func(barn) (Lane, bool){barn.temperatureLane, barn.humidityLane, barn.marginLane} {
+		of, ok := lane(s.a)
+		with, has := lane(s.b)
+		if ok && has {
+			of.Veil = false
+			of.Traces = append(judgedOf(of, s.p.A, Firm), judgedOf(with, s.p.B, Thin)...)
+			t.Lanes = append(t.Lanes, of)
+		}
+	}
+	t.Whole = extent(t.Lanes)
+	for _, apart := range series.Subtract([]series.Span{t.Whole}, []series.Span{t.Bees}) {
+		t.Shades = append(t.Shades, Shade{apart, "bees not in both", true})
+	}
+	t.View = s.a.firstView(t.Whole)
+	return t
+}
+
+// judgedOf is a lane's judged curve under a barn's name.
+func judgedOf(l Lane, name string, role Role) (out []Trace) {
+	for _, t := range l.Traces {
+		if t.Role == Firm {
+			out = append(out, Trace{Name: name, Curve: t.Curve, Role: role})
+		}
+	}
+	return out
+}

@@ -1,0 +1,72 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/chart"
+	"thawbook/app/desk"
+)
+
+// twoBarnsPage is a barn beside another: a sentence over a table, the curves of both, and how sure it is.
+type twoBarnsPage struct {
+	object fyne.CanvasObject
+	curves *timelinePage // nil where there is nothing to compare
+	tabs   *container.AppTabs
+}
+
+// newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside.
+func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, read func(string), choose func(other int)) *twoBarnsPage {
+	p := &twoBarnsPage{}
+	top := container.New(column{widest: readable, gap: 6}, titled(v.Sentence, v.Sure))
+	for _, text := range []string{v.Settle, v.Lacks} {
+		if text != "" {
+			top.Add(body(text))
+		}
+	}
+	if len(v.Others) > 1 {
+		top.Add(barnChoice(v, choose))
+	}
+	if v.Lacks != "" {
+		p.object = container.New(inset{20, 14, 12, 8}, top)
+		return p
+	}
+	p.curves = newTimelinePage(v.Both, f, read)
+	p.tabs = container.NewAppTabs(
+		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v) })),
+		container.NewTabItem("On one time axis", p.curves.object),
+		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v) })))
+	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
+	return p
+}
+
+// barnChoice lets the keeper pick the other barn.
+func barnChoice(v desk.TwoBarns, choose func(other int)) fyne.CanvasObject {
+	pick := widget.NewSelect(v.Others, nil)
+	pick.SetSelectedIndex(v.Other)
+	pick.OnChanged = func(string) { choose(pick.SelectedIndex()) }
+	return container.New(sideBySide{8}, body("Beside"), pick)
+}
+
+// comparedTables are the whole time both have in common, then each phase.
+func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
+	page := container.New(column{gap: 10}, tableOf(v.Table))
+	for _, phase := range v.Phases {
+		page.Add(heading(phase.Title))
+		page.Add(tableOf(phase.Table))
+	}
+	page.Add(hairline())
+	page.Add(captions(append(append([]string{desk.HelpLine("side_by_side")}, v.Notes...), v.Cautions...)))
+	return scrolled(page)
+}
+
+// howSure is what the ranges are made of.
+func howSure(v desk.TwoBarns) fyne.CanvasObject {
+	return scrolled(container.New(column{gap: 10}, tableOf(v.Behind), caption(desk.HelpLine("resampled"))))
+}
+
+// scrolled is a page's content in a scroller.
+func scrolled(content fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, content))
+}
