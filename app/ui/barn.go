@@ -12,8 +12,8 @@ import (
 type (
 	barnKey struct {
 		state, barn, other int
-		units       desk.Units
-		dark        bool
+		units              desk.Units
+		dark               bool
 	}
 	barnView struct {
 		desk.BarnView
