@@ -1,12 +1,13 @@
 package desk
 
 import (
+	"path"
 	"slices"
 
 	"thawbook/app/engine"
 )
 
-// ReviewQuestionDoc is something only the keeper can know of some files. Those that wait for the answer are left out;
+// ReviewQuestionDoc is something only the keeper can know of some files, named without their folders. Those that wait for the answer are left out;
 // the zone alone holds no file back.
 type ReviewQuestionDoc struct {
 	ID      string   `json:"id"`
@@ -28,11 +29,15 @@ func questionDocs(r engine.Result) []ReviewQuestionDoc {
 				i = len(out)
 				out = append(out, ReviewQuestionDoc{ID: q.ID, Text: Question(q.ID), Options: append([]string{}, q.Options...)})
 			}
-			out[i].Files = append(out[i].Files, f.Name)
+			out[i].Files = append(out[i].Files, path.Base(f.Name))
 		}
 	}
 	if len(r.ZoneOpen) > 0 {
-		out = append(out, ReviewQuestionDoc{engine.Zone, Question(engine.Zone), r.ZoneOpen, []string{}})
+		zone := ReviewQuestionDoc{ID: engine.Zone, Text: Question(engine.Zone), Options: []string{}}
+		for _, name := range r.ZoneOpen {
+			zone.Files = append(zone.Files, path.Base(name))
+		}
+		out = append(out, zone)
 	}
 	return out
 }
