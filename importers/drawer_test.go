@@ -42,7 +42,7 @@ f|RH %|5 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-
 	{"hours across, the day in three columns",
 		"TEMPERATURE DEG C HOURLY\nYEAR MO DY 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24\n2026 01 13 1 2 3 4 5 6 7 8 9 10 11 12 11 10 9 8 7 6 5 4 3 2.5 2 1\n2026 01 14 2 2 3 4 5 6 7 8 9 10 11 12 11 10 9 8 7 6 5 4 3 1.5 1 0\n",
 		`utf-8 "blanks" "." line 3 rows 2 bad 0 clock [1 2 3] ymd
-f|TEMPERATURE DEG C HOURLY|4 air_temperature degC values n48 m0 u0 2026-01-13T01:00:00..2026-01-15T00:00:00 0..12`},
+f|TEMPERATURE DEG C HOURLY|4 air_temperature degC header n48 m0 u0 2026-01-13T01:00:00..2026-01-15T00:00:00 0..12`},
 	{"hours across, each with its letter",
 		"Air temperature (°C)\nDate,H00,H01,H02,H03,H04,H05,H06,H07,H08,H09,H10,H11,H12,H13,H14,H15,H16,H17,H18,H19,H20,H21,H22,H23\n2026-01-13,1,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,2.5,2,1\n2026-01-14,2,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,1.5,1,0\n",
 		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd

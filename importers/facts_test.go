@@ -8,7 +8,8 @@ import (
 )
 
 // facts are small files of our own as public measurements come, each with what a person reads off it: by column,
-// its quantity, how many values, the first and last time of day and the extremes as printed (or in °C, where °F).
+// its quantity, how many values, the first and last time of day and the extremes as printed (°F in °C: 41 is 5, 50 is
+// 10). They were written down before the reader saw the file. All are of 13 January 2026; another day shows in full.
 var facts = []struct{ name, in, want string }{
 	{"gases counted in ppm are not all carbon dioxide", "time,NH3 (ppm),CO (ppm),CO2 (ppm),gas (ppm)\n2026-01-13 10:00,8.125,1,1500,900\n2026-01-13 10:10,9.250,2,1600,950\n",
 		"NH3 (ppm) other 2 10:00..10:10 8.125..9.25|CO (ppm) other 2 10:00..10:10 1..2|CO2 (ppm) co2 2 10:00..10:10 1500..1600|gas (ppm) co2 2 10:00..10:10 900..950"},
@@ -42,6 +43,28 @@ var facts = []struct{ name, in, want string }{
 		"Minimumtemperatur other 2 10:00..10:10 3.8..4.1|Maximumtemperatur other 2 10:00..10:10 4.4..4.9|Mitteltemperatur air_temperature 2 10:00..10:10 4..4.5"},
 	{"lowest, highest and average in Swedish", "Tid;Lägsta temperatur;Högsta temperatur;Medeltemperatur\n2026-01-13 10:00;4,1;4,9;4,5\n2026-01-13 10:10;3,8;4,4;4,0\n",
 		"Lägsta temperatur other 2 10:00..10:10 3.8..4.1|Högsta temperatur other 2 10:00..10:10 4.4..4.9|Medeltemperatur air_temperature 2 10:00..10:10 4..4.5"},
+	{"units in a column of their own behind a grade", "Date,Air temperature,status,unit\n2026-01-13 10:00,41.0,V,deg F\n2026-01-13 10:10,50.0,V,deg F\n",
+		"Air temperature air_temperature 2 10:00..10:10 5..10"},
+	{"the unit in the middle of the title", "TEMPERATURE DEG F HOURLY\nDATE,00:00,06:00,12:00,18:00\n2026-01-13,41,41,50,50\n",
+		"TEMPERATURE DEG F HOURLY air_temperature 4 00:00..18:00 5..10"},
+	{"half past four in the afternoon, as Norwegians write it", "Tid;Temperatur;Fuktighet\n13. januar 2026 kl. 10.00;4,5;80\n13. januar 2026 kl. 16.30;4,0;81\n",
+		"Temperatur air_temperature 2 10:00..16:30 4..4.5|Fuktighet relative_humidity 2 10:00..16:30 80..81"},
+	{"Danish, dots in times", "Dato og tid;Temperatur;Luftfugtighed\n13-01-2026 10.00;4,5;80\n13-01-2026 16.30;4,0;81\n",
+		"Temperatur air_temperature 2 10:00..16:30 4..4.5|Luftfugtighed relative_humidity 2 10:00..16:30 80..81"},
+	{"Ukrainian, January by name", "Час;Температура;Вологість\n13 січня 2026 р. 10:00;4,5;80\n13 січня 2026 р. 16:30;4,0;81\n",
+		"Температура air_temperature 2 10:00..16:30 4..4.5|Вологість relative_humidity 2 10:00..16:30 80..81"},
+	{"Korean, before noon and after", "시간,온도(℃),습도(%)\n2026. 1. 13. 오전 10:00,4.5,80\n2026. 1. 13. 오후 4:30,4.0,81\n",
+		"온도(℃) air_temperature 2 10:00..16:30 4..4.5|습도(%) relative_humidity 2 10:00..16:30 80..81"},
+	{"Chinese, before noon and after", "时间,温度,湿度\n2026/1/13 上午10:00:00,4.5,80\n2026/1/13 下午4:30:00,4.0,81\n",
+		"温度 air_temperature 2 10:00..16:30 4..4.5|湿度 relative_humidity 2 10:00..16:30 80..81"},
+	{"Greek, before noon and after", "Ημερομηνία;Θερμοκρασία;Υγρασία\n13/1/2026 10:00 πμ;4,5;80\n13/1/2026 4:30 μμ;4,0;81\n",
+		"Θερμοκρασία air_temperature 2 10:00..16:30 4..4.5|Υγρασία relative_humidity 2 10:00..16:30 80..81"},
+	{"Polish, January in the genitive", "Data;Temperatura;Wilgotność\n13 stycznia 2026 10:00;4,5;80\n13 stycznia 2026 16:30;4,0;81\n",
+		"Temperatura air_temperature 2 10:00..16:30 4..4.5|Wilgotność relative_humidity 2 10:00..16:30 80..81"},
+	{"Hungarian, the year first, January by name", "Dátum;Hőmérséklet;Páratartalom\n2026. január 13. 10:00;4,5;80\n2026. január 13. 16:30;4,0;81\n",
+		"Hőmérséklet air_temperature 2 10:00..16:30 4..4.5|Páratartalom relative_humidity 2 10:00..16:30 80..81"},
+	{"Austrian January, Uhr behind the time", "Zeitpunkt;Temperatur;Luftfeuchtigkeit\n13. Jänner 2026, 10:00 Uhr;4,5;80\n13. Jänner 2026, 16:30 Uhr;4,0;81\n",
+		"Temperatur air_temperature 2 10:00..16:30 4..4.5|Luftfeuchtigkeit relative_humidity 2 10:00..16:30 80..81"},
 	{"north and south are no counts", "time,T n,T s\n2026-01-13 10:00,4.5,3.5\n2026-01-13 10:10,4.0,3.0\n",
 		"T n air_temperature 2 10:00..10:10 4..4.5|T s air_temperature 2 10:00..10:10 3..3.5"},
 	{"a value a row, several at each time counted from 1970", "ts,device,key,value\n1768298400000,n1,temperature,4.5\n1768298400000,n1,humidity,80\n1768298400000,n1,battery,3.6\n1768299000000,n1,temperature,4.0\n1768299000000,n1,humidity,81\n1768299000000,n1,battery,3.6\n",
@@ -78,6 +101,12 @@ func factsOf(s Series) string {
 	if s.Quantity == RelativeHumidity {
 		scale = 100
 	}
-	clock := func(ms, offset int64) string { return face(s, ms, offset)[len("2026-01-13T"):][:5] }
+	clock := func(ms, offset int64) string {
+		at, today := strings.CutPrefix(face(s, ms, offset), "2026-01-13T")
+		if today {
+			at = at[:len("10:00")]
+		}
+		return at
+	}
 	return fmt.Sprintf("%s %s %d %s..%s %.6g..%.6g", name, s.Quantity, sum.Readings, clock(sum.FirstMS, sum.FirstOffsetMS), clock(sum.LastMS, sum.LastOffsetMS), sum.Min*scale, sum.Max*scale)
 }

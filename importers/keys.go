@@ -70,18 +70,30 @@ func (l *layout) keepUnits(rows []record, found []column) {
 		if c.kind != unitCell {
 			continue
 		}
-		if c.index > 0 && l.tally(rows, c.index).areTemperatures() {
+		of := l.numberBefore(rows, c.index)
+		if of >= 0 && l.tally(rows, c.index).areTemperatures() {
 			l.keys = append(l.keys, c)
 			continue
 		}
 		l.keys = append(l.keys, column{index: c.index, kind: ordinal})
 		for cell := range l.tally(rows, c.index).distinct {
-			l.beside[c.index-1] = cmp.Or(unitInCell(text([]byte(cell))), text([]byte(cell)))
+			l.beside[of] = cmp.Or(unitInCell(text([]byte(cell))), text([]byte(cell)))
 		}
 		if len(l.tally(rows, c.index).distinct) > 1 {
-			delete(l.beside, c.index-1)
+			delete(l.beside, of)
 		}
 	}
+}
+
+// numberBefore is the column of numbers whose unit stands in a column: the one before it, or before a grade between;
+// −1 where there is none.
+func (l *layout) numberBefore(rows []record, unit int) int {
+	for i := unit - 1; i >= max(0, unit-2); i-- {
+		if t := l.tally(rows, i); t.numbers > 0 && !l.clock.uses(i) {
+			return i
+		}
+	}
+	return -1
 }
 
 // longestName is how many bytes the name of a variable or a unit may have. Cut by a delimiter that is not the file's, a

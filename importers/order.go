@@ -41,7 +41,7 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	} else if !certain && s.clock.form.dotted() && isOneOf(dmy, orders) {
 		o = dmy
 	} else if !certain && !sameUnder(s.at, orders) {
-		open = append(open, Question{ID: dayMonth, Options: orderNames(orders)})
+		open = append(open, Question{ID: dayMonth, Options: orderNames(possible(s.at, orders))})
 	}
 	read := unpacker{o: o}
 	for row, packed := range s.at {
@@ -53,6 +53,21 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 		s.at[row] = at
 	}
 	return o, certain, open
+}
+
+// possible are the orders under which as many rows are dates as under any: there is no 13th month.
+func possible(packed []int64, orders []order) (out []order) {
+	lost, least := make([]int, len(orders)), len(packed)
+	for i, o := range orders {
+		lost[i] = fitOf(packed, o).lost
+		least = min(least, lost[i])
+	}
+	for i, o := range orders {
+		if lost[i] == least {
+			out = append(out, o)
+		}
+	}
+	return out
 }
 
 // dotted says whether nothing but dots, and blanks behind them, part the numbers of a date. Where dates are

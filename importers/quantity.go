@@ -17,7 +17,7 @@ var quantityNames = []struct {
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
 	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "feuchttemp*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "apparent*", "humidex", "temp* hum* ind*", "thi",
 		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "target*", "cpu", "board*", "battery*", "batt*",
-		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
+		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "mains*", "grid*", "netzfreq*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}}, // what is called for
 	{AirTemperature, []string{"return air t*", "supply air t*"}},
 	{Other, []string{"water*", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
@@ -59,7 +59,7 @@ var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qu
 var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}
 
 // deviceNames are the stems of columns that say which logger a row is from.
-var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
+var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stasjon*", "stacja*", "estacion*", "stazione*", "asema", "havaintoasema*", "jaam", "stanice*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
 	"location*", "building*", "gebaude*", "greenhouse*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
 
 // numberedNames are the other words in the name of a column that tells loggers apart by numbers: with any other word a

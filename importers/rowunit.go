@@ -20,11 +20,8 @@ func (s *scan) settleRowUnits() {
 	}
 	for at := len(s.keyed.columns) - 1; at >= 0; at-- {
 		if key := s.keyed.columns[at]; key.kind == unitCell {
-			units := s.keyed.unitsAt(at)
-			for i := range s.columns {
-				if c := &s.columns[i]; c.index == key.index-1 && c.kind == number && c.unit == "" {
-					c.takeRowUnits(units, s.keyed.of)
-				}
+			if c := s.numberBefore(key.index); c != nil && c.unit == "" {
+				c.takeRowUnits(s.keyed.unitsAt(at), s.keyed.of)
 			}
 			s.keyed.drop(at)
 		}
@@ -32,6 +29,16 @@ func (s *scan) settleRowUnits() {
 	if len(s.keyed.columns) == 0 {
 		s.keyed = nil
 	}
+}
+
+// numberBefore is the column of numbers in front of a column of units, or of a grade between; nil where there is none.
+func (s *scan) numberBefore(unit int) (of *values) {
+	for i := range s.columns {
+		if c := &s.columns[i]; c.kind == number && c.index < unit && c.index >= unit-2 {
+			of = c
+		}
+	}
+	return of
 }
 
 // unitsAt are the units that a key's column names, by id. An empty cell names the only one there is.

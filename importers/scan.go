@@ -33,6 +33,7 @@ type scan struct {
 	rows     int
 	readRows int     // rows with times of their own, where the ends of runs follow them
 	sideAt   []int64 // the row\'s times of the tables beside the first
+	sideOnly []int   // rows that only tables beside the first have
 	wide     int     // times of a row, where its columns are hours
 	badTime  int
 	pending  []badLine   // lines without a time since the last good row
@@ -148,6 +149,7 @@ func (s *scan) row(record []byte, more, broken bool) {
 	if len(s.sides) > 0 {
 		if beside, read := s.readSides(); read && !ok {
 			at, ok = beside, true
+			s.sideOnly = append(s.sideOnly, s.times.n)
 		}
 	}
 	if !ok {

@@ -7,7 +7,8 @@ import (
 )
 
 // shapes hold small files of our own in the shapes that open data, self-built loggers, databases and
-// spreadsheets come in, each with what a person reads in it.
+// spreadsheets come in, each with what a person reads in it. These, and those of sheets and drawer, were gone over line by
+// line by a second reader from the text alone: columns, units, spans, extremes (°F and K by hand), counts and remarks.
 var shapes = []struct{ name, in, want string }{
 	{"a grade behind each value, named by what it grades, a station's number before, the row's end marked",
 		"STATION_ID;OBS_DATE;QN_9;TT_TU;RF_TU;eor\n     44;2026011300;    3;   4.5;  86.0;eor\n     44;2026011301;    3;  -0.5;  87.0;eor\n     44;2026011302;    3;  -999;  88.0;eor\n",
@@ -80,7 +81,7 @@ Out|Hum|6 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01
 f|Temp|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.1..4.9
 f|Temp|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.8..4.1
 f|Pt.|7 dew_point degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.1..1.4
-ask day_month [dmy mdy ymd]
+ask day_month [dmy ymd]
 note statistic 3:4 x1
 note statistic 3:5 x1`},
 	{"the header's words over two lines, between blanks, a line of strokes below",
@@ -89,7 +90,7 @@ note statistic 3:5 x1`},
 Out|Out|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T00:30:00 4..4.5
 Out|Hum|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T00:30:00 0.8..0.81
 f|Temp|4 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T00:30:00 4.4..4.9
-ask day_month [dmy mdy ymd]
+ask day_month [dmy ymd]
 note statistic 4:4 x1`},
 	{"letters at the ends of names that are no units",
 		"TIMESTAMP_START,TA_F,TA_F_QC,VPD_F,RH\n202601130000,4.5,0,1.2,80\n202601130030,4.0,0,-9999,81\n202601130100,3.5,0,1.1,82\n",
@@ -122,8 +123,8 @@ Yard|longitude|7 other n2 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 2.5..
 	{"a status and a unit behind each value, one unit unknown",
 		",,Town,,,,\nDate,time,Nitric oxide,status,unit,Air Temperature,status,unit\n13-01-2026,23:00:00,5.2,P,ugm-3,4.5,P,deg C\n13-01-2026,24:00:00,5.3,P,ugm-3,4.0,P,deg C\n14-01-2026,01:00:00,5.1,P,ugm-3,3.5,P,deg C\n",
 		`utf-8 "," "." line 3 rows 3 bad 0 clock [1 2] dmy
-f|Nitric oxide|3 other n3 m0 u0 2026-01-13T23:00:00..2026-01-14T01:00:00 5.1..5.3
-f|Air Temperature|6 air_temperature degC values n3 m0 u0 2026-01-13T23:00:00..2026-01-14T01:00:00 3.5..4.5`},
+f|Nitric oxide|3 other ugm-3 column n3 m0 u0 2026-01-13T23:00:00..2026-01-14T01:00:00 5.1..5.3
+f|Air Temperature|6 air_temperature degC column n3 m0 u0 2026-01-13T23:00:00..2026-01-14T01:00:00 3.5..4.5`},
 	{"a serial number in brackets behind the unit",
 		"\"#\",\"Date Time, GMT+02:00\",\"Temp, °C (S/N: 123)\",\"RH, % (S/N: 124)\",\"Stopped (S/N: 123)\"\n1,01/13/26 11:00:00 PM,4.5,80,\n2,01/13/26 11:30:00 PM,4.0,81,\n3,01/14/26 12:00:00 AM,,,Logged\n",
 		`utf-8 "," "." line 2 rows 3 bad 0 clock [2] mdy +02:00 file
@@ -131,9 +132,9 @@ f|Temp, °C (S/N: 123)|3 air_temperature degC header n2 m1 u0 2026-01-13T23:00:0
 f|RH, % (S/N: 124)|4 relative_humidity percent header n2 m1 u0 2026-01-13T23:00:00..2026-01-13T23:30:00 0.8..0.81`},
 	{"a place that names no column below the table, in its first cell",
 		"Navn;Stasjon;Tid(norsk normaltid);Lufttemperatur;Relativ luftfuktighet\nBy;SN1;13.01.2026 00:00;4,5;80\nBy;SN1;13.01.2026 01:00;4,0;81\nData er gyldig per 14.01.2026, Instituttet;;;;\n",
-		`utf-8 ";" "," line 2 rows 2 bad 0 clock [3] dmy
-f|Lufttemperatur|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
-f|Relativ luftfuktighet|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [3] dmy +01:00 file
+SN1|Lufttemperatur|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+SN1|Relativ luftfuktighet|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
 note foot 4:0 x1`},
 	{"bars between the cells",
 		"station|year|month|day|hour|minute|temperature|temperature_Quality_Code|relative_humidity\nXX1|2026|01|13|00|00|4.5|1|80\nXX1|2026|01|13|00|30|4.0|1|81\nXX1|2026|01|13|01|00|3.5|1|82\n",

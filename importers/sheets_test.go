@@ -90,8 +90,8 @@ f 2|RH|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:07:00..2026-01-
 	{"tables side by side under their names, the first shorter",
 		"North;;;South;;\nTime;Temp;RH;Time;Temp;RH\n2026-01-13 00:00;4.5;80;2026-01-13 00:07;5.5;70\n2026-01-13 01:00;4.4;81;2026-01-13 01:07;5.4;71\n;;;2026-01-13 02:07;5.3;72\n",
 		`utf-8 ";" "." line 3 rows 3 bad 0 clock [1] ymd
-North|Temp|2 air_temperature degC values n2 m1 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.4..4.5
-North|RH|3 relative_humidity percent values n2 m1 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+North|Temp|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.4..4.5
+North|RH|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
 South|Temp|5 air_temperature degC values n3 m0 u0 2026-01-13T00:07:00..2026-01-13T02:07:00 5.3..5.5
 South|RH|6 relative_humidity percent values n3 m0 u0 2026-01-13T00:07:00..2026-01-13T02:07:00 0.7..0.72`},
 	{"tables side by side, date and time apart, the order of dates decided by a 13th",

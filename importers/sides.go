@@ -112,6 +112,9 @@ func (s *scan) spreadSides(o order) {
 			s.at = append(s.at, at)
 		}
 	}
+	for _, row := range s.sideOnly {
+		s.at[row] = noTime
+	}
 	before := -1
 	for i := range s.columns {
 		c := &s.columns[i]

@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -94,7 +95,18 @@ func cutUnit(header string) (name, unit string) {
 			return strings.TrimSpace(name), unitOf(sign)
 		}
 	}
-	return header, lastWordUnit(header)
+	return header, cmp.Or(lastWordUnit(header), degreesWithin(header))
+}
+
+// degreesWithin is the unit that a name says in two words wherever they stand: air deg F hourly.
+func degreesWithin(header string) string {
+	w := words(header)
+	for i := 1; i < len(w); i++ {
+		if unit := unitOf(w[i-1].low + w[i].low); hasAnyPrefix(w[i-1].low, []string{"deg", "grad"}) && unit != "" && unitFits(AirTemperature, unit) {
+			return unit
+		}
+	}
+	return ""
 }
 
 // connectors are words that only lead from a name to its unit, as in "Air in °C".

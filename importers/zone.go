@@ -107,6 +107,9 @@ func zoneInName(name string) string {
 	if zone := ianaName(name); zone != "" {
 		return zone
 	}
+	if zone := normalTime(name); zone != "" {
+		return zone
+	}
 	if zone := seasonsInWords(name); zone != "" {
 		return zone
 	}
@@ -130,6 +133,23 @@ func zoneInName(name string) string {
 		}
 	}
 	return zoneInWords(name)
+}
+
+// normalTimes are the words for a country's time without daylight saving, and how far it is from UTC. Source: the laws
+// on each country's time, from memory.
+var normalTimes = []struct{ phrase, zone string }{
+	{"norsk normaltid*", "+01:00"}, {"svensk normaltid*", "+01:00"}, {"dansk normaltid*", "+01:00"}, {"suomen normaaliaika*", "+02:00"}, {"mitteleuropaische* zeit", "+01:00"},
+}
+
+// normalTime finds such words in a name.
+func normalTime(name string) string {
+	w := words(name)
+	for _, n := range normalTimes {
+		if anyPhrase([]string{n.phrase}, w) {
+			return n.zone
+		}
+	}
+	return ""
 }
 
 // seasons are the zones in which two abbreviations take turns, winter's and summer's, by a name of the time zone
