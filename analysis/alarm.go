@@ -72,8 +72,13 @@ func alarms(j judgement) []AlarmRow {
 	if air.TempC.Len() == 0 {
 		return rows
 	}
-	for _, line := range alarmLines {
-		row := WhatIfAlarm(air.TempC, air.TempErrK, j.beesTime, line, j.Notes)
+	due := make([][3][]AlarmCall, len(alarmLines))
+	j.spread(3*len(due), func(i int) {
+		line := alarmLines[i/3]
+		due[i/3][i%3] = callsDue(air.TempC, j.beesTime, line.shifts(air.TempErrK)[i%3])
+	})
+	for i, line := range alarmLines {
+		row := alarmRow(air.TempC, j.beesTime, line, j.Notes, due[i])
 		row.Place, row.Logger = air.Place, air.Name
 		rows = append(rows, row)
 	}
@@ -85,16 +90,29 @@ func alarms(j judgement) []AlarmRow {
 // the exact line; the call is due a delay later if the air stayed beyond the limit throughout; back at the limit
 // the alarm is ready again. (The house's rule for exact lines; common practice for the alarm, no source.)
 func WhatIfAlarm(air series.Curve, errK float64, s series.Span, line AlarmLine, notes []Note) AlarmRow {
-	log := alarmLogOf(notes, s)
-	row := AlarmRow{Line: line, Due: callsDue(air, s, line), NoCause: []int64{}, CantTell: []int64{}}
+	var due [3][]AlarmCall
+	for i, shifted := range line.shifts(errK) {
+		due[i] = callsDue(air, s, shifted)
+	}
+	return alarmRow(air, s, line, notes, due)
+}
+
+// alarmRow sets the calls due at a line, and at its shifts, against the keeper's notes.
+func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due [3][]AlarmCall) AlarmRow {
+	row := AlarmRow{Line: line, Due: due[0], NoCause: []int64{}, CantTell: []int64{}}
 	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))
+	eager, sure := due[1], due[2]
+	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), float64(len(eager)), float64(len(sure)))
+	row.hold(alarmLogOf(notes, s), air, eager, sure)
+	return row
+}
+
+// shifts are the line as it is, with readings errK nearer to calling, and errK further from it.
+func (line AlarmLine) shifts(errK float64) [3]AlarmLine {
 	if line.Low {
 		errK = -errK
 	}
-	eager, sure := callsDue(air, s, line.moved(-errK)), callsDue(air, s, line.moved(errK))
-	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), float64(len(eager)), float64(len(sure)))
-	row.hold(log, air, eager, sure)
-	return row
+	return [3]AlarmLine{line, line.moved(-errK), line.moved(errK)}
 }
 
 // moved is the line with its limit some K higher.

@@ -16,46 +16,62 @@ func inTurn(n int, work func(i int)) {
 }
 
 // Judge works out what one barn's winter amounts to. Only the bees' time is scored.
-func Judge(in Input) Review { return JudgeSpread(in, inTurn) }
+func Judge(in Input) Review { return JudgeSpread(in, inTurn, func(int, int) {}) }
 
-// JudgeSpread is Judge with its long work spread over workers; the Review is the same to the last bit.
-func JudgeSpread(in Input, spread Spread) Review {
-	j := judgement{Input: in, spread: spread, spots: spots(in.Loggers, spread)}
+// JudgeSpread is Judge with its long work spread over workers; the Review is the same to the last bit. begin is told of
+// each part before it, counted from 0, and of how many there are; a panic in it or in spread ends the judgement.
+func JudgeSpread(in Input, spread Spread, begin func(part, of int)) Review {
+	j := judgement{Input: in, spread: spread}
+	r := Review{Barn: in.Name}
+	var all []candidate
+	var margins []QuantityRow
+	parts := []func(){
+		j.look,
+		func() { j.setTimes(&r) },
+		func() { r.Surfaces, margins = surfaceRows(j) },
+		func() { r.Quantities = exposure(j, margins) },
+		func() { r.Spells = spells(j, r.Surfaces) },
+		func() { r.Stages = stageRows(j) },
+		func() { r.Heats, r.Mixing, r.Air = heatRows(j), mixingRows(j), j.air() },
+		func() { r.Power = power(r.Stages, r.Mixing, j.Currency) },
+		func() { r.Events = events(j) },
+		func() { all = candidates(j, &r) },
+		func() { explain(&r, all, j.beesTime) },
+		func() { r.Dryness = dryStretches(j, all) },
+		func() { r.Uniformity = uniformity(j) },
+		func() { r.Verdict = verdict(j, r.Surfaces) },
+		func() { r.Alarms = alarms(j) },
+		func() { r.Findings = findings(j, &r) },
+		func() { r.Remarks = remarks(j, r.BeesTime) },
+	}
+	for i, part := range parts {
+		begin(i, len(parts))
+		part()
+	}
+	return r
+}
+
+// look finds the loggers of each place.
+func (j *judgement) look() {
+	j.spots = spots(j.Loggers, j.spread)
 	j.room, j.outdoor = spotAt(j.spots, "room", "control"), spotAt(j.spots, "outdoor")
 	j.control = j.room.mean
 	if c := spotAt(j.spots, "control"); len(c.loggers) > 0 {
 		j.control = c.loggers[0]
 	}
-	var evidence Evidence
-	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), spread)
-	j.beesTime, evidence = beesTime(in, j.room.mean.TempC, j.seen)
-	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(in.Excluded))
-	j.phases = phases(in, j.beesTime, j.scored)
-	j.sight = sightOf(j)
-	j.periods = periods(j)
+}
 
-	r := Review{Barn: in.Name, BeesIn: j.beesTime.From, BeesOut: j.beesTime.To, BeesTime: evidence, Seen: j.seen, Offset: j.sight.offset}
-	r.Traces = traces(j)
-	r.HiveDays = HiveDays(in.Heads, j.beesTime)
+// setTimes finds the bees' time with its phases and periods, and what of it is known.
+func (j *judgement) setTimes(r *Review) {
+	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), j.spread)
+	j.beesTime, r.BeesTime = beesTime(j.Input, j.room.mean.TempC, j.seen)
+	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
+	j.phases = phases(j.Input, j.beesTime, j.scored)
+	j.sight = sightOf(*j)
+	j.periods = periods(*j)
+	r.BeesIn, r.BeesOut, r.Seen, r.Offset, r.Phases = j.beesTime.From, j.beesTime.To, j.seen, j.sight.offset, j.phases
+	r.Traces, r.HiveDays = traces(*j), HiveDays(j.Heads, j.beesTime)
 	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
-	r.Phases = j.phases
-	surfaces, margins := surfaceRows(j)
-	r.Surfaces, r.Quantities = surfaces, exposure(j, margins)
-	r.Spells = spells(j, r.Surfaces)
-	r.Stages = stageRows(j)
-	r.Heats, r.Mixing = heatRows(j), mixingRows(j)
-	r.Air = j.air()
-	r.Power = power(r.Stages, r.Mixing, j.Currency)
-	r.Events = events(j)
-	all := candidates(j, &r)
-	explain(&r, all, j.beesTime)
-	r.Dryness = dryStretches(j, all)
-	r.Uniformity = uniformity(j)
-	r.Verdict = verdict(j, r.Surfaces)
-	r.Alarms = alarms(j)
-	r.Findings = findings(j, &r)
-	r.Remarks = remarks(j, evidence)
-	return r
 }
 
 // judgement is an input with what every question asks of it first.

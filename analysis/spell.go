@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"thawbook/analysis/series"
@@ -21,22 +22,18 @@ var (
 // by start, kind and place. Air is moist while its dew point lies above that of any air within both safe bands, damp
 // while its relative humidity is too high: warm air is the one without being the other.
 func spells(j judgement, surfaces []SurfaceRow) []Spell {
-	out := []Spell{}
+	var searches []func() []Spell
 	for _, s := range j.spots {
-		if !isJudged(s.place) {
-			continue
+		if isJudged(s.place) {
+			searches = append(searches, spellSearches(j, s)...)
 		}
-		temp, hum := s.mean.TempC, relHumPct(s.mean)
-		like := func(kind, quantity string) Spell { return Spell{Kind: kind, Place: s.place, Quantity: quantity} }
-		out = append(out, beyond(temp, j.under(goodHighC), 1, tempRule, like("warm", "air_temperature"))...)
-		out = append(out, beyond(temp, j.under(goodLowC), -1, tempRule, like("cold", "air_temperature"))...)
-		out = append(out, beyond(hum, j.under(goodHighPct), 1, humRule, like("damp", "relative_humidity"))...)
-		out = append(out, beyond(hum, j.under(goodLowPct), -1, humRule, like("dry", "relative_humidity"))...)
-		out = append(out, beyond(s.mean.dewC, j.under(dewHighC), 1, humRule, like("moist", "dew_point"))...)
 	}
 	for _, s := range surfaces {
-		out = append(out, wetSpells(s, j.scored)...)
+		searches = append(searches, func() []Spell { return wetSpells(s, j.scored) })
 	}
+	found := make([][]Spell, len(searches))
+	j.spread(len(found), func(i int) { found[i] = searches[i]() })
+	out := append([]Spell{}, slices.Concat(found...)...)
 	sort.SliceStable(out, func(i, j int) bool {
 		a, b := out[i], out[j]
 		if a.Span.From != b.Span.From {
@@ -48,6 +45,24 @@ func spells(j judgement, surfaces []SurfaceRow) []Spell {
 		return a.Place < b.Place
 	})
 	return out
+}
+
+// spellSearches look for each kind of spell of a place's air.
+func spellSearches(j judgement, s spot) []func() []Spell {
+	search := func(kind, quantity string, of func() series.Curve, limit func(Bands) *float64, sign int, rule spellRule) func() []Spell {
+		like := Spell{Kind: kind, Place: s.place, Quantity: quantity}
+		return func() []Spell { return beyond(of(), j.under(limit), sign, rule, like) }
+	}
+	temp := func() series.Curve { return s.mean.TempC }
+	hum := func() series.Curve { return relHumPct(s.mean) }
+	dew := func() series.Curve { return s.mean.dewC }
+	return []func() []Spell{
+		search("warm", "air_temperature", temp, goodHighC, 1, tempRule),
+		search("cold", "air_temperature", temp, goodLowC, -1, tempRule),
+		search("damp", "relative_humidity", hum, goodHighPct, 1, humRule),
+		search("dry", "relative_humidity", hum, goodLowPct, -1, humRule),
+		search("moist", "dew_point", dew, dewHighC, 1, humRule),
+	}
 }
 
 // The limits of a phase by which spells are found.

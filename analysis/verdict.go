@@ -14,8 +14,13 @@ const (
 )
 
 // verdict answers the four questions over the bees' time.
-func verdict(j judgement, surfaces []SurfaceRow) Verdict {
-	return Verdict{Held: heldAnswer(j), Damp: dampAnswer(j, surfaces), Dry: dryAnswer(j), Fans: fansAnswer(j)}
+func verdict(j judgement, surfaces []SurfaceRow) (v Verdict) {
+	answers := []func(){
+		func() { v.Held = heldAnswer(j) }, func() { v.Damp = dampAnswer(j, surfaces) },
+		func() { v.Dry = dryAnswer(j) }, func() { v.Fans = fansAnswer(j) },
+	}
+	j.spread(len(answers), func(i int) { answers[i]() })
+	return v
 }
 
 // heldAnswer is the share of known hours, in percent, at which the room's air was in the good band: yes at

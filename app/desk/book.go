@@ -39,7 +39,7 @@ const (
 	TrayList    = winter.TrayList
 )
 
-// Progress is told how many bytes of how many were read, and of which file.
+// Progress is told how much of how much is done, and what is in hand.
 type Progress = engine.Progress
 
 // Same says whether two books are of one winter, under whatever name.

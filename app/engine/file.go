@@ -48,6 +48,6 @@ func (r Result) Refused() bool {
 	return false
 }
 
-// Progress is told how many bytes of how many were read, and which file was last read from or, of several, how many
-// are done, in a keeper's words. Workers call it one at a time; nil means nobody asks.
+// Progress is told how much of how much is done, and what is in hand, in a keeper's words: of reading the bytes, and
+// the file or, of several, how many are done; of judging the parts of all barns, and which barn. Workers call it one at a time; nil means nobody asks.
 type Progress func(done, total int64, what string)

@@ -6,6 +6,8 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"thawbook/analysis"
 )
 
 // each does work for 0 to n−1, on at most one worker per processor, and comes back when all have ended.
@@ -39,6 +41,16 @@ func spreadUntil(ctx context.Context) func(n int, work func(i int)) {
 			if err != nil {
 				panic(err)
 			}
+		}
+	}
+}
+
+// halting is a spread that is given up by a panic once the context ends: what it was for is of no more use then.
+func halting(ctx context.Context) analysis.Spread {
+	return func(n int, work func(i int)) {
+		spreadUntil(ctx)(n, work)
+		if err := ctx.Err(); err != nil {
+			panic(err)
 		}
 	}
 }

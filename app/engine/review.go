@@ -99,7 +99,7 @@ func Review(ctx context.Context, w winter.Winter, source Source, cache *Cache, p
 	if cache == nil {
 		cache = &Cache{}
 	}
-	err = newBench(w, zone, g, read, cache).judge(ctx, &out)
+	err = newBench(w, zone, g, read, cache).judge(ctx, &out, progress)
 	out.Remarks, out.ZoneOpen = zonesAssumed(w, out.Remarks)
 	return out, err
 }
@@ -121,7 +121,7 @@ func newBench(w winter.Winter, zone *time.Location, g gathered, read []File, cac
 }
 
 // judge fills in a review's barns, and what there is to remark on their loggers.
-func (b bench) judge(ctx context.Context, out *Result) error {
+func (b bench) judge(ctx context.Context, out *Result, progress Progress) error {
 	lists := make([]joined, len(b.winter.Barns)+1) // the outdoor loggers first
 	barnKeys := make([]memoKey, len(b.winter.Barns))
 	keys := make([]memoKey, len(lists))
@@ -135,8 +135,8 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 		}
 		keys[i] = b.key(list)
 		lists[i] = b.cache.lists.of(keys[i], func() (joined, bool) {
-			l := b.join(list)
-			return l, len(l.faults) == 0
+			l := b.join(ctx, list)
+			return l, len(l.faults) == 0 && ctx.Err() == nil
 		})
 		out.Remarks = append(out.Remarks, lists[i].remarks...)
 		out.Faults = append(out.Faults, lists[i].faults...)
@@ -148,9 +148,12 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 		key := keyOfAll(keys[0], keys[i+1], barn, b.winter.Bands, b.winter.Tariff, b.winter.Zone, analysis.RulesVersion)
 		barnKeys[i] = key
 		j := b.cache.barns.of(key, func() (judged, bool) {
-			j := judgedBarn(inputOf(barn, b.winter.Bands, b.winter.Tariff, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
+			j := judgedBarn(ctx, b.tellOf(i, progress), inputOf(barn, b.winter.Bands, b.winter.Tariff, b.joiner.zone, slices.Concat(lists[i+1].loggers, lists[0].loggers)))
 			return j, j.fault == nil && len(lists[0].faults)+len(lists[i+1].faults) == 0
 		})
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		out.Inputs, out.Barns = append(out.Inputs, j.input), append(out.Barns, j.review)
 		if j.fault != nil {
 			out.Faults = append(out.Faults, j.fault)
@@ -158,6 +161,15 @@ func (b bench) judge(ctx context.Context, out *Result) error {
 		}
 	}
 	return b.compare(ctx, out, barnKeys)
+}
+
+// tellOf tells of the parts of a barn's judgement as they begin, of all barns' together.
+func (b bench) tellOf(barn int, progress Progress) func(part, of int) {
+	return func(part, of int) {
+		if progress != nil {
+			progress(int64(barn*of+part), int64(len(b.winter.Barns)*of), "Working out "+b.winter.Barns[barn].Name)
+		}
+	}
 }
 
 // key is all that the curves of a list of loggers are made of.
@@ -177,10 +189,10 @@ func (b bench) key(list []winter.Logger) memoKey {
 
 // join makes the curves of a list of loggers, in the pool, and keeps what there is to remark. A logger whose
 // curves can't be made through a fault of the program is left without.
-func (b bench) join(list []winter.Logger) (out joined) {
+func (b bench) join(ctx context.Context, list []winter.Logger) (out joined) {
 	out.loggers = make([]analysis.Logger, len(list))
 	remarks, faults := make([][]series.Remark, len(list)), make([]error, len(list))
-	spread(len(list), func(i int) { out.loggers[i], remarks[i], faults[i] = b.logger(list, i) })
+	spreadUntil(ctx)(len(list), func(i int) { out.loggers[i], remarks[i], faults[i] = b.logger(list, i) })
 	for i, l := range list {
 		if faults[i] != nil {
 			out.loggers[i] = analysis.Logger{Name: l.Name, Place: l.Place}
@@ -204,14 +216,15 @@ func (b bench) logger(list []winter.Logger, i int) (made analysis.Logger, remark
 }
 
 // judgeBarn judges a barn in the pool; tests put a fault in its place.
-var judgeBarn = func(in analysis.Input) analysis.Review { return analysis.JudgeSpread(in, spread) }
+var judgeBarn = analysis.JudgeSpread
 
-// judgedBarn is a barn with its review; after a fault of the program with that of a barn nothing is known of.
-func judgedBarn(in analysis.Input) (out judged) {
+// judgedBarn is a barn with its review; after a fault of the program, and where the context ended meanwhile, with that of
+// a barn nothing is known of.
+func judgedBarn(ctx context.Context, begin func(part, of int), in analysis.Input) (out judged) {
 	out.input = in
 	func() {
 		defer caught(&out.fault, in.Name)
-		out.review = judgeBarn(in)
+		out.review = judgeBarn(in, halting(ctx), begin)
 	}()
 	if out.fault != nil {
 		out.review = analysis.Judge(analysis.Input{Name: in.Name, Zone: in.Zone, PressurePa: in.PressurePa})

@@ -328,11 +328,11 @@ func faultOf(thrown any) *Fault {
 func TestABarnsFaultCostsOnlyThatBarn(t *testing.T) {
 	was := judgeBarn
 	defer func() { judgeBarn = was }()
-	judgeBarn = func(in analysis.Input) analysis.Review {
+	judgeBarn = func(in analysis.Input, spread analysis.Spread, begin func(int, int)) analysis.Review {
 		if in.Name == "B" {
 			panic("fault")
 		}
-		return was(in)
+		return was(in, spread, begin)
 	}
 	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60))})
 	l := []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}
@@ -395,11 +395,11 @@ func TestAnEditWorksOutItsBarnAlone(t *testing.T) {
 	var judged []string
 	was := judgeBarn
 	defer func() { judgeBarn = was }()
-	judgeBarn = func(in analysis.Input) analysis.Review {
+	judgeBarn = func(in analysis.Input, spread analysis.Spread, begin func(int, int)) analysis.Review {
 		lock.Lock()
 		judged = append(judged, in.Name)
 		lock.Unlock()
-		return was(in)
+		return was(in, spread, begin)
 	}
 	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60)), "o.csv": hourly(t, "2026-11-12 00:00", 240, flat(-5), flat(80))})
 	first := winter.Winter{Zone: "UTC", Barns: []winter.Barn{

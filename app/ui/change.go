@@ -10,6 +10,7 @@ import (
 // change has a change of the winter kept and shows it; the figures follow.
 func (u *UI) change(what string, keep func(context.Context, desk.Book, Tell) (desk.Book, error)) {
 	before := u.book
+	u.stopped = false
 	u.start(what, func(ctx context.Context, tell Tell) (func(), error) {
 		kept, err := keep(ctx, before, tell)
 		return func() { u.setBook(kept) }, err
@@ -63,6 +64,5 @@ func (u *UI) redo() {
 
 // workOut works the figures out once more, as after they were stopped.
 func (u *UI) workOut() {
-	u.stopped = false
 	u.change("Working it out", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return b.Outdated(), nil })
 }

@@ -275,3 +275,24 @@ func TestADialogOfAnotherWinterIsClosed(t *testing.T) {
 		t.Error("a dialog of the winter before is still open")
 	}
 }
+
+// A change that was done before it heard of the Cancel stays, but nothing is worked out after it until he asks.
+func TestWhatIsStoppedStaysStopped(t *testing.T) {
+	s := show(t)
+	s.take(t, planFile(t))
+	s.change("Keeping the change", func(ctx context.Context, b desk.Book, _ Tell) (desk.Book, error) {
+		<-ctx.Done()
+		return b.Outdated(), nil
+	})
+	s.stopWork()
+	s.settled(t)
+	if !s.book.Behind() {
+		t.Error("it was worked out all the same")
+	}
+	s.lacks(t, "The change is kept, but the figures are still those from before it.")
+	s.choose(t, "Work it out again")
+	s.settled(t)
+	if s.book.Behind() {
+		t.Error("it was not worked out when he asked")
+	}
+}

@@ -32,6 +32,7 @@ func (u *UI) Take(paths []string) {
 // open opens a winter file or a plan; what is refused is told in the strip, and of a damaged winter more is offered.
 func (u *UI) open(path string) {
 	u.leaveScreen()
+	u.stopped = false
 	u.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })
 }
 
@@ -54,6 +55,7 @@ func (u *UI) refused(path string, err error) {
 
 func (u *UI) openDemo(thin bool) {
 	u.leaveScreen()
+	u.stopped = false
 	u.start("Making the demo winter", func(ctx context.Context, tell Tell) (func(), error) {
 		path, err := u.Demo(ctx, thin, func(done, total int) { tell(int64(done), int64(total), "Making the demo winter") })
 		if err != nil {

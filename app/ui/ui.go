@@ -93,7 +93,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 // setBook shows another state of the winter, or another winter where the keeper left it.
 func (u *UI) setBook(b desk.Book) {
 	other, renamed := !b.Same(u.book), b.Name() != u.book.Name() || b.Path != u.book.Path
-	u.book, u.stopped = b, false
+	u.book = b
 	u.state++
 	if other {
 		u.closeSheets()
@@ -131,7 +131,7 @@ func (u *UI) leaveScreen() {
 // Leave ends the work, closes the winter and ends the program. What was changed is on the disk already.
 func (u *UI) Leave() {
 	u.leaveScreen()
-	u.work.stop()
+	u.stopWork()
 	if u.work.wait(time.Second) {
 		u.Keeper.Close()
 	}

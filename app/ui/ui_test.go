@@ -73,7 +73,7 @@ func show(t *testing.T) *shown {
 		return "", errors.New("there is no room on the disk")
 	}}
 	s.UI.Show(test.NewTempApp(t))
-	t.Cleanup(func() { s.work.stop(); s.work.wait(20 * time.Second); s.Keeper.Close() })
+	t.Cleanup(func() { s.stopWork(); s.work.wait(20 * time.Second); s.Keeper.Close() })
 	return s
 }
 

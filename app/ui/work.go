@@ -28,10 +28,17 @@ type worker struct {
 	ended    func(err error, review bool) // err is nil also when a review was stopped
 
 	number  int
-	running map[int]context.CancelFunc // pieces that wait, run or have not been taken in
-	review  context.CancelFunc         // of the latest review
-	last    chan struct{}              // closed when the latest piece has ended
+	running map[int]piece      // those that wait, run or have not been taken in
+	review  context.CancelFunc // of the latest review
+	last    chan struct{}      // closed when the latest piece has ended
 	all     sync.WaitGroup
+}
+
+// piece is a piece of work that is not over.
+type piece struct {
+	what   string
+	review bool
+	cancel context.CancelFunc
 }
 
 // start runs a piece of work.
@@ -51,10 +58,10 @@ func (w *worker) queue(what string, work Work, review bool) {
 	}
 	w.number++
 	if w.running == nil {
-		w.running = map[int]context.CancelFunc{}
+		w.running = map[int]piece{}
 	}
 	number, before, over := w.number, w.last, make(chan struct{})
-	w.running[number], w.last = cancel, over
+	w.running[number], w.last = piece{what, review, cancel}, over
 	w.begun(what)
 	w.all.Go(func() {
 		defer close(over)
@@ -66,7 +73,7 @@ func (w *worker) queue(what string, work Work, review bool) {
 		if review && ctx.Err() != nil { // overtaken or stopped: whatever it found is of no more use
 			done, err = nil, nil
 		}
-		w.do(func() { w.finish(number, what, review, done, err) })
+		w.do(func() { w.finish(number, done, err) })
 	})
 }
 
@@ -79,25 +86,37 @@ func (w *worker) run(ctx context.Context, number int, work Work) (done func(), e
 	return done, err
 }
 
-// finish takes the outcome of a piece in.
-func (w *worker) finish(number int, what string, review bool, done func(), err error) {
+// finish takes the outcome of a piece in, unless it was given up.
+func (w *worker) finish(number int, done func(), err error) {
+	p, waits := w.running[number]
+	if !waits {
+		return
+	}
 	delete(w.running, number)
 	if errors.Is(err, context.Canceled) {
-		err = fmt.Errorf("%s was stopped before it was done", what)
+		err = fmt.Errorf("%s was stopped before it was done", p.what)
 	}
 	if done != nil && err == nil {
 		done()
 	}
-	w.ended(err, review)
+	w.ended(err, p.review)
 }
 
 // busy says whether any work is running.
 func (w *worker) busy() bool { return len(w.running) > 0 }
 
-// stop asks all work to end.
+// stop asks all work to end. Reviews are over at once: however far one has come by the time it hears of it, nobody waits
+// for it but the next piece.
 func (w *worker) stop() {
-	for _, cancel := range w.running {
-		cancel()
+	var reviews []int
+	for number, p := range w.running {
+		p.cancel()
+		if p.review {
+			reviews = append(reviews, number)
+		}
+	}
+	for _, number := range reviews {
+		w.finish(number, nil, nil)
 	}
 }
 
@@ -136,7 +155,7 @@ func (w *worker) throttled(number int) Tell {
 			d, t, name := done, total, what
 			waiting = false
 			lock.Unlock()
-			if w.running[number] != nil {
+			if _, waits := w.running[number]; waits {
 				w.progress(d, t, name)
 			}
 		})

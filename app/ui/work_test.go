@@ -132,3 +132,27 @@ func TestWaitingEnds(t *testing.T) {
 		t.Error("work that ended was called running")
 	}
 }
+
+// A stopped review is over at once, even where it goes on for a while; what comes next waits for it, and is not mixed up
+// with it.
+func TestAStoppedReviewIsOverAtOnce(t *testing.T) {
+	b := newBench()
+	free, done := make(chan struct{}), ""
+	b.judge("Working it out", func(context.Context, Tell) (func(), error) {
+		<-free
+		return func() { done += "review" }, nil
+	})
+	b.stop()
+	if b.busy() || b.ends != 1 || b.err != nil {
+		t.Errorf("busy %v, %d ends, %v", b.busy(), b.ends, b.err)
+	}
+	b.start("Keeping the change", func(context.Context, Tell) (func(), error) { return func() { done += "change" }, nil })
+	if b.wait(10 * time.Millisecond) {
+		t.Error("the change did not wait")
+	}
+	close(free)
+	b.idle(t)
+	if done != "change" || b.ends != 2 {
+		t.Errorf("done %q, %d ends", done, b.ends)
+	}
+}
