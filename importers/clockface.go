@@ -153,7 +153,9 @@ func dateMark(mark byte, s []byte) (value, size int, ok bool) {
 		}
 		return 0, 0, false
 	case 'b':
-		size = letters(s)
+		if size = letters(s); size == 0 {
+			return 0, 0, false
+		}
 		value, ok = monthOf(s[:size])
 		return value, size, ok
 	case 'W':

@@ -188,7 +188,7 @@ func (s *scan) complete(c *values) bool {
 // pick takes the rows that have a time and a value and counts the others. The values move up in their own place; the
 // column's are not needed again.
 func (s *scan) pick(out *Series, c *values) {
-	out.FaceMS, out.Val = make([]int64, 0, len(c.val)), c.val[:0]
+	out.FaceMS, out.Val = roomFor[int64](len(c.val)), c.val[:0]
 	if c.rows == nil && len(s.offsets) == 0 {
 		s.pickRuns(out, c)
 		return

@@ -174,6 +174,9 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 		if i >= len(delimiters) && best != nil {
 			break
 		}
+		if i < len(delimiters) && !occurs(d.name, lines) {
+			continue
+		}
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
 			if width > maxColumns {

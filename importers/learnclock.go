@@ -31,8 +31,10 @@ func findClock(rows []record) clockFit {
 		if fit, ok := instantsBeside(rows, s); ok {
 			return fit
 		}
-		if fit, ok := pairFit(rows, s); ok && s.midnights == s.timed && s.timed > 0 {
-			return fit
+		if s.midnights == s.timed && s.timed > 0 {
+			if fit, ok := pairFit(rows, s); ok {
+				return fit
+			}
 		}
 		if 2*s.timed > s.hits {
 			fit := s.fit(readStamp)

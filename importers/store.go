@@ -17,14 +17,34 @@ const firstBlock, longestBlock = 256, 16384
 // mostSpares is how many blocks of a list are kept for the next file: a year of minutes fits into them.
 const mostSpares = 32
 
-// spareInts and spareFloats are blocks of the longest kind that the files before left behind.
-var spareInts, spareFloats sync.Pool
+// spares are what the files before left behind.
+type spares struct {
+	blocks sync.Pool // of the longest kind
+	lists  sync.Pool // of readings that were summed up and let go
+}
 
-func spares[T int64 | float64]() *sync.Pool {
+var spareInts, spareFloats spares
+
+func sparesOf[T int64 | float64]() *spares {
 	if _, ints := any(T(0)).(int64); ints {
 		return &spareInts
 	}
 	return &spareFloats
+}
+
+// roomFor is an empty list with room for n values, and not much more than that.
+func roomFor[T int64 | float64](n int) []T {
+	if spare, ok := sparesOf[T]().lists.Get().(*[]T); ok && cap(*spare) >= n && cap(*spare) <= 2*n {
+		return (*spare)[:0]
+	}
+	return make([]T, 0, n)
+}
+
+// letGo leaves a list that nobody reads any more to the files that follow.
+func letGo[T int64 | float64](list []T) {
+	if cap(list) >= longestBlock {
+		sparesOf[T]().lists.Put(&list)
+	}
 }
 
 func (s *store[T]) add(v T) {
@@ -50,7 +70,7 @@ func (s *store[T]) grow() {
 	}
 	size := min(max(s.n, firstBlock), longestBlock)
 	if size == longestBlock {
-		if spare, ok := spares[T]().Get().(*[]T); ok {
+		if spare, ok := sparesOf[T]().blocks.Get().(*[]T); ok {
 			s.open = (*spare)[:0]
 			return
 		}
@@ -60,11 +80,11 @@ func (s *store[T]) grow() {
 
 // whole hands the list out in one piece and forgets it.
 func (s *store[T]) whole() []T {
-	out := make([]T, 0, s.n)
+	out := roomFor[T](s.n)
 	for i, block := range append(s.full, s.open) {
 		out = append(out, block...)
 		if i < mostSpares && cap(block) == longestBlock {
-			spares[T]().Put(&block)
+			sparesOf[T]().blocks.Put(&block)
 		}
 	}
 	*s = store[T]{}

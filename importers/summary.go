@@ -18,11 +18,17 @@ type Summary struct {
 }
 
 // KeepSummaries sums every series up and lets its readings go, which take most of an export's memory. Summary goes on
-// saying what they amounted to.
+// saying what they amounted to. Nobody may hold on to the readings: the files read next are put in their place.
 func (e *Export) KeepSummaries() {
+	shared := map[*int64]bool{} // times that were let go with another series
 	for i := range e.Series {
 		s := &e.Series[i]
 		sum := s.Summary()
+		if len(s.Val) > 0 && !shared[&s.FaceMS[0]] {
+			shared[&s.FaceMS[0]] = true
+			letGo(s.FaceMS)
+		}
+		letGo(s.Val)
 		s.summed, s.FaceMS, s.Val, s.Offsets = &sum, nil, nil, nil
 	}
 }

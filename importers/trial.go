@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"slices"
+)
 
 // The lines a layout is learned from, and their cells under a delimiter on trial.
 
@@ -40,6 +43,11 @@ func headRecords(head []byte, last bool) []record {
 		}
 	}
 	return kept
+}
+
+// occurs says whether a delimiter, where it is one character, stands in any of the lines.
+func occurs(delimiter string, lines []record) bool {
+	return len(delimiter) > 1 || slices.ContainsFunc(lines, func(r record) bool { return bytes.IndexByte(r.text, delimiter[0]) >= 0 })
 }
 
 // cut splits every line into its cells, which share one list.
