@@ -32,6 +32,14 @@ type Column struct {
 	Number      bool
 }
 
+// Head is the title with its unit.
+func (c Column) Head() string {
+	if c.Unit == "" {
+		return c.Title
+	}
+	return c.Title + ", " + c.Unit
+}
+
 // StageDays is one stage's hours per local day of the bees' time.
 type StageDays struct {
 	Name  string

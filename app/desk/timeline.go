@@ -76,7 +76,7 @@ type Point struct {
 func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	b := newBarn(in, r, u)
 	t := Timeline{Units: b.u, Bees: b.span(), Sentence: b.timelineSentence()}
-	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane} {
+	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane, b.heatLane} {
 		if l, ok := lane(); ok {
 			t.Lanes = append(t.Lanes, l)
 		}
@@ -216,6 +216,18 @@ func (b barn) stageLane() (Lane, bool) {
 	l := Lane{Title: "Fan stages", Help: HelpLine("stages")}
 	for i := len(b.in.Stages) - 1; i >= 0; i-- {
 		l.Rows = append(l.Rows, b.stageBar(b.in.Stages[i].Name))
+	}
+	return l, len(l.Rows) > 0
+}
+
+// heatLane shows when heat was added, by a record or with the stage it is wired to.
+func (b barn) heatLane() (Lane, bool) {
+	l := Lane{Title: "Added heat", Help: HelpLine("stages")}
+	for _, h := range b.r.Heats {
+		var none *Stretches
+		if h.Called != nil || h.Ran != nil {
+			l.Rows = append(l.Rows, StageBar{Name: h.Source.Name, Called: none.with(h.Called), Ran: none.with(h.Ran)})
+		}
 	}
 	return l, len(l.Rows) > 0
 }

@@ -130,3 +130,13 @@ func TestTimelineSentence(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// A heat source has its bar: what a record shows, and nothing for one without evidence.
+func TestAddedHeatHasALane(t *testing.T) {
+	on := &analysis.Work{On: []series.Span{{From: 0, To: series.HourMS}}}
+	r := analysis.Review{Heats: []analysis.HeatRow{{Source: analysis.HeatSource{Name: "floor"}, Ran: on}, {Source: analysis.HeatSource{Name: "solar"}}}}
+	l, ok := newBarn(analysis.Input{}, r, Units{}).heatLane()
+	if !ok || len(l.Rows) != 1 || l.Rows[0].Name != "floor" || l.Rows[0].Ran == nil || l.Rows[0].Called != nil {
+		t.Errorf("%+v", l.Rows)
+	}
+}

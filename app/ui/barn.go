@@ -50,7 +50,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
 	view := u.plot.view()
-	u.plot = newTimelinePage(v.Timeline, v.figure, u.status.read)
+	u.plot = newTimelinePage(v.Timeline, v.figure, &u.lanes, u.status.read)
 	if u.plot.plot != nil && view.To > view.From {
 		u.plot.plot.SetView(view)
 	}
@@ -79,7 +79,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 
 // twoBarnsPage is the chosen barn beside another. What was looked at of it stays when it is made anew.
 func (u *UI) twoBarnsPage(v barnView) fyne.CanvasObject {
-	p := newTwoBarnsPage(v.beside, v.curves, u.status.read, func(other int) { u.other = other; u.refresh() })
+	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() })
 	if p.tabs != nil {
 		p.tabs.SelectIndex(u.compared)
 		p.tabs.OnSelected = func(*container.TabItem) { u.compared = p.tabs.SelectedIndex(); u.status.read("") }
@@ -119,6 +119,10 @@ func (u *UI) showPage(page int) {
 
 // look shows a sentence's stretch in the Timeline.
 func (u *UI) look(s desk.Sentence) {
+	from := u.page
 	u.showPage(1)
 	u.plot.look(s.Look)
+	if from != u.page && from < len(pageNames) {
+		u.plot.offer("Back to "+pageNames[from], func() { u.showPage(from) })
+	}
 }

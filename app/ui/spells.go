@@ -45,11 +45,7 @@ func newSpellsPage(v desk.SpellsView, look func(desk.Sentence)) fyne.CanvasObjec
 func (p *spellsPage) heads() fyne.CanvasObject {
 	row := container.New(cellsLayout{spellColumns, 0})
 	for i, c := range p.view.Columns {
-		title := c.Title
-		if c.Unit != "" {
-			title += ", " + c.Unit
-		}
-		b := widget.NewButton(title, func() { p.order(i) })
+		b := widget.NewButton(c.Head(), func() { p.order(i) })
 		b.Importance = widget.LowImportance
 		b.Alignment = widget.ButtonAlignLeading
 		if c.Number {

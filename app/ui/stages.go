@@ -32,22 +32,18 @@ func stagesPage(v desk.StagesView, read func(string)) fyne.CanvasObject {
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 }
 
-// tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right.
+// tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right. The right button copies it.
 func tableOf(t desk.Table) fyne.CanvasObject {
 	grid := container.New(tableLayout{columns: len(t.Columns)})
 	for _, c := range t.Columns {
-		head := c.Title
-		if c.Unit != "" {
-			head += ", " + c.Unit
-		}
-		grid.Add(cell(head, colorMuted, c.Number, false))
+		grid.Add(cell(c.Head(), colorMuted, c.Number, false))
 	}
 	for _, r := range t.Rows {
 		for i, text := range r {
 			grid.Add(cell(text, theme.ColorNameForeground, t.Columns[i].Number, i == 0))
 		}
 	}
-	return grid
+	return newCopyable(grid, "Copy the table", func() string { return tabbed(t) })
 }
 
 func cell(text string, ink fyne.ThemeColorName, right, bold bool) *prose {

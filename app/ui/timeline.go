@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/chart"
 	"thawbook/app/desk"
@@ -14,24 +15,60 @@ type timelinePage struct {
 	plot     *chart.Chart // nil when there is nothing to draw
 	measured *prose       // the stretch that was measured, else how to measure one
 	at       desk.Span    // the stretch to show once there is something to draw
+	ways     *fyne.Container
 }
 
-func newTimelinePage(t desk.Timeline, f *chart.Figure, read func(string)) *timelinePage {
+// newTimelinePage shows the lanes that are chosen of a figure that has them all.
+func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read func(string)) *timelinePage {
 	p := &timelinePage{}
 	if t.Lacks != "" {
 		p.object = container.New(inset{20, 14, 12, 8}, container.New(column{gap: 10}, sentence(t.Sentence), body(t.Lacks)))
 		return p
 	}
+	all := f.Lanes
+	shown := *f
+	shown.Lanes = lanes.of(all)
 	p.measured = caption(desk.HelpLine("timeline"))
-	p.plot = newPlot(t, f, read)
+	p.plot = newPlot(t, &shown, read)
 	p.plot.OnMeasure = func(s desk.Span) { p.measured.setText(t.Measured(s)) }
+	pick := newTabButton("Lanes…", nil)
+	pick.OnTapped = func() {
+		p.pickLanes(pick, lanes.rows(all, func() { p.show(f, lanes.of(all)) }))
+	}
+	p.ways = container.NewHBox(pick)
 	top := container.New(column{gap: 2}, p.measured)
 	if t.Sentence != "" {
 		top = titled(t.Sentence, "")
 		top.Add(p.measured)
 	}
-	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, top), nil, nil, nil, p.plot))
+	head := container.NewBorder(nil, nil, nil, container.NewVBox(p.ways), top)
+	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, p.plot))
 	return p
+}
+
+// pickLanes opens what lanes are picked with under its button.
+func (p *timelinePage) pickLanes(under fyne.CanvasObject, rows fyne.CanvasObject) {
+	driver := fyne.CurrentApp().Driver()
+	pop := widget.NewPopUp(container.New(inset{8, 8, 8, 8}, rows), driver.CanvasForObject(under))
+	at := driver.AbsolutePositionForObject(under)
+	pop.ShowAtPosition(fyne.NewPos(at.X+under.Size().Width-pop.MinSize().Width, at.Y+under.Size().Height))
+}
+
+// show draws some lanes of a figure; the stretch stays.
+func (p *timelinePage) show(f *chart.Figure, lanes []chart.Lane) {
+	some := *f
+	some.Lanes, some.View = lanes, p.plot.View()
+	whole := p.plot.Whole()
+	p.plot.SetFigure(&some)
+	p.plot.SetWhole(whole)
+}
+
+// offer puts a way back beside the sentence.
+func (p *timelinePage) offer(label string, back func()) {
+	if p.ways == nil {
+		return
+	}
+	p.ways.Objects = append([]fyne.CanvasObject{newTabButton(label, back)}, p.ways.Objects[len(p.ways.Objects)-1])
 }
 
 // look shows a stretch with some room on both sides.

@@ -17,7 +17,7 @@ type twoBarnsPage struct {
 }
 
 // newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside.
-func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, read func(string), choose func(other int)) *twoBarnsPage {
+func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read func(string), choose func(other int)) *twoBarnsPage {
 	p := &twoBarnsPage{}
 	top := container.New(column{widest: readable, gap: 6}, titled(v.Sentence, v.Sure))
 	for _, text := range []string{v.Settle, v.Lacks} {
@@ -32,7 +32,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, read func(string), choose
 		p.object = container.New(inset{20, 14, 12, 8}, top)
 		return p
 	}
-	p.curves = newTimelinePage(v.Both, f, read)
+	p.curves = newTimelinePage(v.Both, f, lanes, read)
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v) })),
 		container.NewTabItem("On one time axis", p.curves.object),

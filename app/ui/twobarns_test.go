@@ -19,7 +19,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 	v := desk.TwoBarns{Sentence: "North was warmer.", Others: []string{"South", "East"}, Table: desk.Table{Columns: []desk.Column{{Title: "What"}}, Rows: [][]string{{"Temperature"}}},
 		Behind: desk.Table{Columns: []desk.Column{{Title: "Block"}}}, Both: desk.Timeline{Lanes: []desk.Lane{lane}}}
 	picked := -1
-	p := newTwoBarnsPage(v, figureOf(v.Both, false), func(string) {}, func(other int) { picked = other })
+	p := newTwoBarnsPage(v, figureOf(v.Both, false), &laneChoice{}, func(string) {}, func(other int) { picked = other })
 	w := test.NewTempWindow(t, p.object)
 	w.Resize(fyne.NewSize(1000, 600))
 	pick, ok := find(p.object, func(s *widget.Select) bool { return s.Selected == "South" })
@@ -42,7 +42,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 // A winter of one barn says what it takes, and has neither table nor plot.
 func TestOneBarnHasNothingBesideIt(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(&Theme{})
-	p := newTwoBarnsPage(desk.TwoBarns{Sentence: "None.", Lacks: "It takes two."}, nil, nil, nil)
+	p := newTwoBarnsPage(desk.TwoBarns{Sentence: "None.", Lacks: "It takes two."}, nil, nil, nil, nil)
 	if _, ok := find(p.object, func(p *prose) bool { return p.text == "It takes two." }); !ok || p.tabs != nil {
 		t.Error("it does not say what it lacks")
 	}

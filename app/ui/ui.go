@@ -41,6 +41,7 @@ type UI struct {
 	centre   *fyne.Container
 	tabs     *container.AppTabs
 	plot     *timelinePage
+	lanes    laneChoice
 	files    filesScreen
 
 	state     int // counts the states of the book

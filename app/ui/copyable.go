@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"thawbook/app/desk"
+)
+
+// copyable is something a press of the right button offers to copy as text.
+type copyable struct {
+	widget.BaseWidget
+	content fyne.CanvasObject
+	label   string
+	text    func() string
+}
+
+func newCopyable(content fyne.CanvasObject, label string, text func() string) *copyable {
+	c := &copyable{content: content, label: label, text: text}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// CreateRenderer draws the content and nothing else, as fyne.Widget.
+func (c *copyable) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.content) }
+
+// TappedSecondary offers to copy, as fyne.SecondaryTappable.
+func (c *copyable) TappedSecondary(at *fyne.PointEvent) {
+	widget.ShowPopUpMenuAtPosition(c.menu(), fyne.CurrentApp().Driver().CanvasForObject(c), at.AbsolutePosition)
+}
+
+func (c *copyable) menu() *fyne.Menu {
+	return fyne.NewMenu("", fyne.NewMenuItem(c.label, func() { fyne.CurrentApp().Clipboard().SetContent(c.text()) }))
+}
+
+// tabbed is a table as spreadsheets take it from the clipboard: cells parted by tabs, a line a row.
+func tabbed(t desk.Table) string {
+	var out strings.Builder
+	heads := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = c.Head()
+	}
+	for _, row := range append([][]string{heads}, t.Rows...) {
+		out.WriteString(strings.Join(row, "\t") + "\n")
+	}
+	return out.String()
+}
