@@ -18,6 +18,8 @@ type Agreement struct {
 	// UnansweredMS is for how long it was clearly called for and did not run; UncalledMS for how long it clearly was not
 	// and ran.
 	UnansweredMS, UncalledMS int64
+
+	unanswered, uncalled []series.Span
 }
 
 // leastParting is the shortest stretch that counts as a parting, at the least (common practice, no source): a relay
@@ -65,15 +67,15 @@ func (j judgement) clearly(p period) (on, off []series.Span) {
 
 // part finds where rule and record part for at least leastMS.
 func (a *Agreement) part(ran []segment, on, off []series.Span, leastMS int64) {
-	unanswered, uncalled := series.Intersect(on, offSpans(ran)), series.Intersect(off, spansOf(ran))
-	a.UnansweredMS, a.UncalledMS = series.LengthMS(unanswered), series.LengthMS(uncalled)
-	for _, s := range unanswered {
+	a.unanswered, a.uncalled = series.Intersect(on, offSpans(ran)), series.Intersect(off, spansOf(ran))
+	a.UnansweredMS, a.UncalledMS = series.LengthMS(a.unanswered), series.LengthMS(a.uncalled)
+	for _, s := range a.unanswered {
 		if s.To-s.From >= leastMS {
 			a.Parted = &s.From
 			break
 		}
 	}
-	for _, s := range uncalled {
+	for _, s := range a.uncalled {
 		if s.To-s.From >= leastMS && (a.Parted == nil || s.From < *a.Parted) {
 			a.Parted, a.PartedRan = &s.From, true
 			break

@@ -151,3 +151,38 @@ func TestAHotSpringIsNoTakeout(t *testing.T) {
 		}
 	}
 }
+
+// A logger that hangs in the barn from a week before the bees to a week after shows neither edge: 5 °C throughout. The
+// always-on fan's record does: started on day 7 at 12:00, stopped on day 60 at 9:00, a cut of three hours on day 30
+// aside. A thermostat's fan says nothing, nor does a record that ends with the fan.
+func TestTheFanThatIsAlwaysOnShowsTheBees(t *testing.T) {
+	ran := func(h float64) float64 {
+		if h < 7*24+12 || h >= 60*24+9 || h >= 30*24 && h < 30*24+3 {
+			return 0
+		}
+		return 1
+	}
+	barn := func(set Setting, days float64) Review {
+		in := one(through(0, 67*24, 0.5, constant(5)), series.Curve{}, series.Span{})
+		in.BeesIn, in.BeesOut = nil, nil
+		set.Span = span(-1000, 10000)
+		in.Stages = []Stage{{Name: "first", Settings: []Setting{set}}}
+		in.Loggers = append(in.Loggers, Logger{Name: "relay", Place: "other", RecordsStage: "first", State: through(0, days*24, 0.25, ran)})
+		return Judge(in)
+	}
+	r := barn(Setting{AlwaysOn: true}, 67)
+	if r.Seen.In.Reason != "fan_started" || r.Seen.Out.Reason != "fan_stopped" || r.Seen.Out.Logger != "relay" {
+		t.Fatalf("%+v", r.Seen)
+	}
+	near(t, "in", float64(r.BeesIn)/hourMS, 7*24+12, 0.25)
+	near(t, "out", float64(r.BeesOut)/hourMS, 60*24+9, 0.25)
+	if n := len(kinds(r.Events, powerCut)); n != 0 {
+		t.Errorf("%d power cuts in a room that never climbed", n)
+	}
+	if r := barn(Setting{AlwaysOn: true}, 60); r.Seen.Out.OK() {
+		t.Errorf("a record that ends with the fan: %+v", r.Seen.Out)
+	}
+	if r := barn(Setting{OnC: 6, OffC: 5}, 67); r.Seen.In.OK() || r.Seen.Out.OK() {
+		t.Errorf("a thermostat's fan: %+v", r.Seen)
+	}
+}

@@ -186,6 +186,8 @@ type step struct {
 	called, sure  []series.Span // called for, of the time for which that is known
 	ran, recorded []series.Span
 	alwaysOn      bool
+
+	unanswered, uncalled []series.Span // clearly called for and not run; run and clearly not called for
 }
 
 // steps are the stages of a review by name, in order.
@@ -206,6 +208,9 @@ func steps(r *Review) (out []step) {
 		if row.Ran != nil {
 			l.ran = append(l.ran, row.Ran.On...)
 			l.recorded = append(l.recorded, series.Subtract(period, row.Ran.Unsure)...)
+		}
+		if a := row.Agreement; a != nil {
+			l.unanswered, l.uncalled = append(l.unanswered, a.unanswered...), append(l.uncalled, a.uncalled...)
 		}
 	}
 	return out
@@ -232,8 +237,8 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		case len(l.sure) == 0:
 			continue
 		}
-		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.called), series.Union(l.ran))), known, "warm", "damp", "moist")
-		add(RunUncalled, l.name, series.Intersect(known, series.Subtract(series.Union(l.ran), series.Union(l.called))), known, "cold", "dry")
+		add(NotRun, l.name, series.Intersect(known, series.Union(l.unanswered)), known, "warm", "damp", "moist")
+		add(RunUncalled, l.name, series.Intersect(known, series.Union(l.uncalled)), known, "cold", "dry")
 		asked, sure = append(asked, l.called...), append(sure, l.sure...)
 		if isBig[l.name] {
 			moved, told := l.ran, l.recorded

@@ -8,6 +8,7 @@
 //	review.go   what does a judgement hold?
 //	beestime.go when were the bees in, and how many hive-days is that?
 //	beesseen.go when do the traces show the bees going in and coming out?
+//	beesfans.go when does the always-on fan say the bees went in and came out?
 //	beesedge.go with which reading did a logger settle in the barn, or leave it?
 //	phase.go    which stretches are judged by themselves?
 //	stretch.go  what does a curve come to over the time that is scored?
@@ -22,6 +23,7 @@
 //	ran.go      when did a record show it running?
 //	work.go     how many hours, starts and runs is that?
 //	offset.go   how far does the logger read from the thermostat?
+//	offsetrecord.go what do recorded starts and stops say of that?
 //	swing.go    where does a thermostat show in a temperature?
 //	lag.go      how slow is the logger, and what would a quick one have shown?
 //	corner.go   where did a fan turn the temperature?

@@ -10,7 +10,7 @@ import (
 // Open doors let the room's air go towards the air outdoors within minutes. A sharp step is a change within 20 minutes
 // (or two sampling intervals, half an hour at most) of 1 K and more in temperature, 1.5 K in dew point, and of three
 // times what all but a hundredth of the winter's such changes come to, so that fans switching are not taken for doors.
-// It must go towards the air outdoors, or down where that is not known. Two loggers must show it within the same half
+// It must go towards the air outdoors, which has not itself changed as much, or down where that is not known. Two loggers must show it within the same half
 // hour; where only one samples often enough, both its temperature and its dew point must, and then it may be something
 // else. In mild weather open doors change little, and don't show. Fans that start together after a power cut do the same
 // as doors: the hour from its end on is left out. (Common practice, no source.)
@@ -111,12 +111,18 @@ func sizesOf(changes []float64) []float64 {
 	return sizes
 }
 
-// goesTowards says whether a step goes towards another curve's value; down where that is unknown.
+// goesTowards says whether a step goes towards another curve's value, which has not itself gone as far that way since a
+// window before it: the fans bring in a front as well as an open door does. Where the other is unknown it must go down.
 func goesTowards(p sharpStep, c, other series.Curve) bool {
 	out, known := other.At(p.From)
 	from, _ := c.At(p.From)
 	if !known {
 		return p.change < 0
+	}
+	before, knownBefore := other.At(2*p.From - p.To)
+	after, knownAfter := other.At(p.To)
+	if moved := after - before; knownBefore && knownAfter && moved*p.change > 0 && math.Abs(moved) >= math.Abs(p.change) {
+		return false
 	}
 	return p.change*(out-from) > 0
 }

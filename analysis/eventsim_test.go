@@ -204,3 +204,24 @@ func TestDoorsAsNoted(t *testing.T) {
 	near(t, "before", figureOf(t, open[0], "temperature_before_c").Mid, 4, 0.01)
 	near(t, "lowest", figureOf(t, open[0], "lowest_c").Mid, 3.5, 1e-9)
 }
+
+// A front that comes in through the fans is no open door: outdoors goes from 0 to 12 °C in an hour and two loggers in the
+// room follow by 2 K within twenty minutes of it; a door at 2 °C outdoors, where nothing changed, is one.
+func TestAFrontIsNoOpenDoor(t *testing.T) {
+	step := func(at, by float64) func(float64) float64 {
+		return func(h float64) float64 { return by * math.Min(1, math.Max(0, 3*(h-at))) }
+	}
+	for _, front := range []bool{true, false} {
+		room, change := step(30, 2), func(h float64) float64 { return 12 * math.Min(1, math.Max(0, h-29.5)) }
+		if !front {
+			room, change = step(30, -2), constant(2)
+		}
+		in := one(through(0, 60, 1.0/6, func(h float64) float64 { return 5 + room(h) }), series.Curve{}, span(0, 60))
+		in.Loggers = append(in.Loggers, Logger{Name: "b", Place: "room", TempC: through(0, 60, 1.0/6, func(h float64) float64 { return 5.2 + room(h) })},
+			Logger{Name: "yard", Place: "outdoor", TempC: through(0, 60, 1, change)})
+		open := kinds(Judge(in).Events, doorsOpen)
+		if (len(open) == 0) != front {
+			t.Errorf("front %v: %+v", front, open)
+		}
+	}
+}

@@ -63,7 +63,7 @@ func (j *judgement) look() {
 
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
-	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), j.spread)
+	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), j.spread).withFans(j.Input)
 	j.beesTime, r.BeesTime = beesTime(j.Input, j.room.mean.TempC, j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
 	j.phases = phases(j.Input, j.beesTime, j.scored)

@@ -36,15 +36,21 @@ func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Lo
 // sightOf estimates the offset from turning points: the median over a thermostat's swings of how far the maximum lies
 // above the on-temperature and the minimum above the off-temperature, averaged. A slow logger blunts both, and not
 // alike, so its lag is found first: the one that makes swings as wide as their differentials, and the curve is put
-// right for it. The range has the median's scatter and half the printed resolution. With fewer than 20 swings the
-// offset is 0 ± the logger's error, assumed.
+// right for it. Where records show 20 runs and more of such stages, the temperatures at their starts and stops stand for
+// the turning points: a record says which stage switched, a turn only which it may have been. The range has the
+// median's scatter and half the printed resolution. With fewer than 20 of either the offset is 0 ± the logger's error,
+// assumed.
 func sightOf(j judgement) sight {
 	control, stepK := j.control.TempC, j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
-	swings := fanSwings(control, times, stepK)
-	if len(swings) < leastTurns {
+	swings, runs := fanSwings(control, times, stepK), recordedSwitchings(j, control)
+	if len(swings) < leastTurns && len(runs) < leastTurns {
 		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
+		return v
+	}
+	if len(swings) < leastTurns {
+		v.fit(runs)
 		return v
 	}
 	v.lagMS = max(0, lagOf(swings))
@@ -56,23 +62,29 @@ func sightOf(j judgement) sight {
 		}
 		swings, v.lagMS = again, max(0, v.lagMS+lagOf(again))
 	}
-	v.fit(swings)
+	if runs = recordedSwitchings(j, v.clear); len(runs) < leastTurns {
+		runs = nil
+		for _, s := range swings {
+			runs = append(runs, switching{s.top.val - s.set.OnC, s.bottom.val - s.set.OffC})
+		}
+	}
+	v.fit(runs)
 	v.corners = cornersOf(v.clear, times, swings, max(leastTurnSteps*stepK, leastTurnBlurs*v.blurK))
 	return v
 }
 
-// fit sets offset and blur from swings seen without lag.
-func (v *sight) fit(swings []swing) {
+// fit sets offset and blur from switchings seen without lag.
+func (v *sight) fit(switchings []switching) {
 	var over, short []float64
-	for _, s := range swings {
-		over = append(over, (s.top.val-s.set.OnC+s.bottom.val-s.set.OffC)/2)
+	for _, s := range switchings {
+		over = append(over, s.over())
 	}
 	slices.Sort(over)
 	mid := series.Median(over)
 	half := scatter(over) + v.stepK/2
 	v.offset = Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
-	for _, s := range swings {
-		short = append(short, s.set.OnC+mid-s.top.val, s.bottom.val-s.set.OffC-mid)
+	for _, s := range switchings {
+		short = append(short, mid-s.start, s.stop-mid)
 	}
 	slices.Sort(short)
 	v.blurK = max(v.stepK/2, stat.Quantile(reachedBy, stat.Empirical, short, nil))
@@ -85,14 +97,14 @@ func scatter(v []float64) float64 {
 }
 
 // called is when a setting's rule asks for its stage if the logger reads shiftK above the thermostat. Without an
-// estimated offset it follows the line as it is, with half the resolution as margin. With one, a fan shows itself: a
+// estimated offset it follows the line as it is, with half the resolution as margin; without corners too. With one, a fan shows itself: a
 // line that creeps up to a limit must pass it by the blur, or noise would decide, while a corner that the air leaves
 // as steeply as a fan makes it counts though it falls short of the limit by the blur or part of the differential. At the
 // ends of the offset's range part of the blur is added to it, and a corner must come that much nearer to the limit on one
 // side and less near on the other: whether a fan made it is in doubt too, and between its limits a rule remembers a wrong
 // guess for hours. This holds the truth in nine of ten stages of simulated barns; how much is common practice, no source.
 func (v sight) called(set Setting, time stretches, shiftK float64) []segment {
-	if v.offset.Evidence == Assumed {
+	if v.corners == nil {
 		margin := min(v.blurK, widestMargin*(set.OnC-set.OffC))
 		return time.called(v.clear, set.OnC+shiftK-margin, set.OffC+shiftK+margin, nil)
 	}

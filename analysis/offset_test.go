@@ -109,3 +109,39 @@ func hasRemark(remarks []series.Remark, code string) bool {
 	}
 	return false
 }
+
+// By hand: a fan set to 4.0/3.4 °C swings the air between the two, an hour up and an hour down, for 80 hours; the logger reads
+// 0.45 K high, so that its maxima lie at 4.45 °C, nearer to the next fan's 4.6 than to 4.0. The first fan's record says
+// which it was: 0.45 K, and half of the time called for.
+func TestARecordSaysWhichFanTurnedTheAir(t *testing.T) {
+	down := func(h float64) bool { return math.Mod(h, 2) >= 1 }
+	air := func(h float64) float64 {
+		part := math.Mod(h, 1)
+		if down(h) {
+			part = 1 - part
+		}
+		return 3.4 + 0.6*part + 0.45
+	}
+	in := one(through(0, 80, 1.0/12, air), series.Curve{}, span(0, 80))
+	fan := func(name string, on, off float64) Stage {
+		return Stage{Name: name, Settings: []Setting{{Span: span(-1000, 1000), OnC: on, OffC: off}}}
+	}
+	in.Stages = []Stage{fan("first", 4, 3.4), fan("second", 4.6, 4)}
+	record := through(0, 80, 1, func(h float64) float64 {
+		if down(h) {
+			return 1
+		}
+		return 0
+	})
+	record.MaxStepMS = 1 << 60 // a list of changes
+	in.Loggers = append(in.Loggers, Logger{Name: "relay", Place: "other", RecordsStage: "first", State: record})
+	r := Judge(in)
+	near(t, "offset", r.Offset.Mid, 0.45, 1e-6)
+	near(t, "called", r.Stages[0].Called.Hours.Mid, 40, 1)
+	if f := r.Stages[1].Called.Hours; f.High > 1 {
+		t.Errorf("the second fan was never asked: %+v", f)
+	}
+	if a := r.Stages[0].Agreement; a == nil || a.UnansweredMS+a.UncalledMS > hourMS {
+		t.Errorf("rule and record agree: %+v", a)
+	}
+}

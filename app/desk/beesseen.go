@@ -27,12 +27,14 @@ var edgeWords = [2]map[string]string{
 		"stood_warmer":         " came from a warmer place and settled in the barn then.",
 		"stood_colder":         " came from a colder place and settled in the barn then.",
 		"swung_with_days":      " rose and fell with day and night before, and kept calm from then on.",
+		"fan_started":          " shows that the fan that is always on was started then and kept on.",
 		"record_begins_inside": " can't tell: nothing in its record shows it coming in.",
 	},
 	{
 		"stood_warmer":       " left for a warmer place after that.",
 		"stood_colder":       " left for a colder place after that.",
 		"swung_with_days":    " kept calm until then, and rose and fell with day and night after.",
+		"fan_stopped":        " shows that the fan that is always on was stopped then and not started again.",
 		"record_ends_inside": " can't tell: nothing in its record shows it going out.",
 	},
 }
