@@ -75,7 +75,8 @@ func planRefused(err error) series.Remark {
 	return r
 }
 
-// tell prints a review as text: per barn who stood there and when, then the first look.
+// tell prints a review as text: per barn who stood there and when, then the first look; then
+// the barns two by two.
 func (d door) tell(r engine.Result) error {
 	var text strings.Builder
 	fmt.Fprintf(&text, "%s\n", r.Winter.Name)
@@ -85,6 +86,12 @@ func (d door) tell(r engine.Result) error {
 		look := desk.FirstLookOf(r.Inputs[i], b, units)
 		for _, sentence := range append([]desk.Sentence{{Text: look.Headline, Sure: look.Sure}}, look.Sentences...) {
 			fmt.Fprintf(&text, "- %s\n", strings.TrimSpace(sentence.Text+" "+sentence.Sure))
+		}
+	}
+	for _, p := range r.Pairs {
+		fmt.Fprintf(&text, "\n%s and %s\n", p.A, p.B)
+		for _, line := range desk.SideBySideOf(p, desk.Units{}).Sentences() {
+			fmt.Fprintf(&text, "- %s\n", line)
 		}
 	}
 	if len(r.Remarks) > 0 {

@@ -19,6 +19,15 @@ type SideBySideView struct {
 	Overlap  string // which hours are compared
 }
 
+// Sentences are all of the view that is not in the table, the first the most important.
+func (v SideBySideView) Sentences() []string {
+	out := append([]string{v.Sentence}, v.Lines...)
+	if v.Losses != "" {
+		out = append(out, v.Losses+" "+v.Caution)
+	}
+	return append(out, v.Overlap)
+}
+
 // SideBySideRow is one line of the table. HowSure is the statistics behind the verdict, for those who ask.
 type SideBySideRow struct {
 	Name, Phase         string // Phase is empty for the whole common time

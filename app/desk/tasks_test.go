@@ -36,18 +36,25 @@ const isoFace = "2006-01-02 15:04"
 // judgedFiles reviews a winter from its plan and its files.
 func judgedFiles(t *testing.T, plan string, files map[string]string) engine.Result {
 	t.Helper()
-	dir := t.TempDir()
 	files["winter.toml"] = plan
-	for name, text := range files {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
+	dir := folderOf(t, files)
 	r, err := engine.ReviewFile(context.Background(), filepath.Join(dir, "winter.toml"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return r
+}
+
+// folderOf is a folder with some files.
+func folderOf(t *testing.T, files map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
 }
 
 func utcMS(t *testing.T, s string) int64 {
