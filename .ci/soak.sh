@@ -12,7 +12,7 @@ status=0
 go test -count=1 -v -vet=off -timeout 60m -tags=migrated_fynedo,nogui \
   -run '^Test(Killed|PowerCut|TheTapeShowsAMissingSync|FaultsOfTheDisk|AFullDisk|AFolderThatCantBeSynced|Damage|ADamagedFileWithAJournal|TwoWindows|AReadOnlyDisk|AJournalOnAReadOnlyDisk)$' \
   ./app/winter/store >"$log" 2>&1 || status=$?
-SOAK_COVERAGE=full go test -count=1 -v -vet=off -timeout 60m -tags=migrated_fynedo,nogui -run '^TestCoverage$' ./analysis/stats >>"$log" 2>&1 || status=$?
+SOAK_COVERAGE=full go test -count=1 -v -vet=off -timeout 60m -tags=migrated_fynedo,nogui -run '^Test(Coverage|WhatTwoLoggersCanTell)$' ./analysis/stats ./analysis/compare >>"$log" 2>&1 || status=$?
 grep -E 'SUMMARY|^--- ' "$log" | sed -E 's/^ *[a-z_]+\.go:[0-9]+: SUMMARY //'
 if [ "$status" -ne 0 ]; then
   echo "the soak FAILED after $SECONDS s; $log says why" >&2

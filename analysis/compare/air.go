@@ -122,7 +122,7 @@ func (c common) measure(m measured) (out []*draft) {
 		}
 		binA, outA := m.a.BinOutside(p.Span, band.Limits(m.errA))
 		binB, outB := m.b.BinOutside(later(p.Span, c.laterMS), band.Limits(m.errB))
-		for _, scope := range p.scopes() {
+		for _, scope := range p.stretch.scopes() {
 			for i, d := range rows[scope] {
 				var a, b [3]float64
 				for end := range a {
@@ -157,12 +157,4 @@ func (m measured) row(t taken, scope string) Row {
 		r.OfB = ""
 	}
 	return r
-}
-
-// scopes are where a part counts: in the whole, and in the phase both are in.
-func (p part) scopes() []string {
-	if p.stretch.phase == "" {
-		return []string{""}
-	}
-	return []string{"", p.stretch.phase}
 }

@@ -112,6 +112,6 @@ func stageOn(r analysis.StageRow, s series.Span) (on StageOn, ok bool) {
 		len(series.Intersect(w.Unsure, []series.Span{s})) > 0 {
 		return on, false
 	}
-	share := float64(series.LengthMS(series.Intersect(w.On, []series.Span{s}))) / float64(s.To-s.From)
+	share := float64(lengthIn(w.On, s)) / float64(s.To-s.From)
 	return StageOn{r.Name, share, r.Ran != nil}, true
 }

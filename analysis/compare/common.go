@@ -67,6 +67,12 @@ func (c common) scopes() []string {
 	return out
 }
 
+// known is the part of a stretch that is known in both barns. What is known of each is told by a function of the span asked
+// for, B's by B's clock.
+func (c common) known(s stretch, knownA, knownB func(series.Span) []series.Span) []series.Span {
+	return series.Intersect(knownA(s.span), moved(knownB(later(s.span, c.laterMS)), -c.laterMS))
+}
+
 // part is time known in both barns that lies in one hour and one stretch.
 type part struct {
 	series.Span
@@ -74,18 +80,24 @@ type part struct {
 	stretch stretch
 }
 
-// parts cuts time within the common time into hours. What is known of each barn is told by a function of the spans asked
-// for, B's by B's clock.
+// parts cuts the time known in both barns into hours.
 func (c common) parts(knownA, knownB func(series.Span) []series.Span) (out []part) {
 	for _, s := range c.stretches {
-		both := series.Intersect(knownA(s.span), moved(knownB(later(s.span, c.laterMS)), -c.laterMS))
-		for _, k := range both {
+		for _, k := range c.known(s, knownA, knownB) {
 			for _, hour := range series.Steps(k, series.HourMS, 0) {
 				out = append(out, part{hour, int((hour.From - c.from) / series.HourMS), s})
 			}
 		}
 	}
 	return out
+}
+
+// scopes are where a stretch counts: in the whole, and in the phase both are in.
+func (s stretch) scopes() []string {
+	if s.phase == "" {
+		return []string{""}
+	}
+	return []string{"", s.phase}
 }
 
 // moved are spans so much later.

@@ -28,10 +28,12 @@ func (c common) exposures(all []measured) []Exposure {
 		for _, scope := range c.scopes() {
 			by[scope] = &Exposure{Quantity: m.quantity, Unit: m.unit, Phase: scope, Levels: at, A: make([]float64, len(at)), B: make([]float64, len(at))}
 		}
-		for _, p := range c.parts(m.a.Known, m.b.Known) {
-			outA, outB := m.a.OutsideEach(p.Span, limits), m.b.OutsideEach(later(p.Span, c.laterMS), limits)
-			for _, scope := range p.scopes() {
-				by[scope].add(p, outA, outB)
+		for _, s := range c.stretches {
+			for _, known := range c.known(s, m.a.Known, m.b.Known) {
+				outA, outB := m.a.OutsideEach(known, limits), m.b.OutsideEach(later(known, c.laterMS), limits)
+				for _, scope := range s.scopes() {
+					by[scope].add(known, outA, outB)
+				}
 			}
 		}
 		for _, scope := range c.scopes() {
@@ -53,9 +55,9 @@ func levelsOf(quantity string) (at []float64, limits []series.Limits) {
 	return at, limits
 }
 
-// add adds a part of an hour.
-func (e *Exposure) add(p part, a, b []series.Outside) {
-	known := float64(p.To-p.From) / series.HourMS
+// add adds known time.
+func (e *Exposure) add(s series.Span, a, b []series.Outside) {
+	known := float64(s.To-s.From) / series.HourMS
 	e.KnownHours += known
 	for i := range e.Levels {
 		e.A[i] += known - a[i].BelowMS/series.HourMS

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"cmp"
 	"slices"
 
 	"thawbook/analysis"
@@ -75,7 +76,7 @@ func (c common) spent(r Row, a, b works) *draft {
 		return func(s series.Span) []series.Span { return series.Intersect(all, []series.Span{s}) }
 	}
 	hours := func(w works, s series.Span) [3]float64 {
-		on := float64(series.LengthMS(series.Intersect(w.on, []series.Span{s}))) / series.HourMS
+		on := float64(lengthIn(w.on, s)) / series.HourMS
 		off := w.errShare * float64(s.To-s.From) / series.HourMS
 		return [3]float64{on, on + off, on - off}
 	}
@@ -83,4 +84,13 @@ func (c common) spent(r Row, a, b works) *draft {
 		d.add(p, hours(a, p.Span), hours(b, later(p.Span, c.laterMS)))
 	}
 	return d
+}
+
+// lengthIn is how much of a span lies in some that are sorted and disjoint, ms.
+func lengthIn(all []series.Span, s series.Span) (ms int64) {
+	i, _ := slices.BinarySearchFunc(all, s.From, func(x series.Span, at int64) int { return cmp.Compare(x.To, at) })
+	for ; i < len(all) && all[i].From < s.To; i++ {
+		ms += max(0, min(all[i].To, s.To)-max(all[i].From, s.From))
+	}
+	return ms
 }
