@@ -90,8 +90,11 @@ func (d door) tell(r engine.Result) error {
 	}
 	for _, p := range r.Pairs {
 		fmt.Fprintf(&text, "\n%s and %s\n", p.A, p.B)
-		for _, line := range desk.SideBySideOf(p, desk.Units{}).Sentences() {
-			fmt.Fprintf(&text, "- %s\n", line)
+		said := desk.TwoBarnsSaid(&r, p)
+		for _, line := range append([]string{said.Sentence, said.Sure, said.Settle, said.Losses}, said.Cautions...) {
+			if line != "" {
+				fmt.Fprintf(&text, "- %s\n", line)
+			}
 		}
 	}
 	if len(r.Remarks) > 0 {

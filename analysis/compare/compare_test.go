@@ -3,6 +3,7 @@ package compare
 import (
 	"context"
 	"math"
+	"reflect"
 	"testing"
 	"time"
 
@@ -297,5 +298,30 @@ func TestStagesOfOneName(t *testing.T) {
 	near(t, "B", r.B/r.OverlapHours, 20.0/24, 0.04)
 	if r.Verdict != Less {
 		t.Errorf("verdict %s", r.Verdict)
+	}
+}
+
+// Seen from the second barn all is the other way round, and twice turned it is as it was.
+func TestAPairTurned(t *testing.T) {
+	with := func(in *analysis.Input) {
+		in.Loggers = append(in.Loggers, analysis.Logger{Name: "out", Place: "outdoor", TempC: hourlyCurve(721, func(h int) float64 { return float64(h%40) - 20 })})
+	}
+	p := pairOf(t, barn("A", 30, 0.1, dayAndNight, with), barn("B", 30, 0.1, func(h int) float64 { return dayAndNight(h) - 1 }, with))
+	back := p.Turned()
+	r, was := rowOf(t, back, AirTemperature, Mean, "", ""), rowOf(t, p, AirTemperature, Mean, "", "")
+	if back.A != "B" || r.A != was.B || r.Low != -was.High || was.Verdict != More || r.Verdict != Less {
+		t.Errorf("%+v", r)
+	}
+	if b, w := back.Weather.Bins[3], p.Weather.Bins[3]; b.A != w.B || b.HoursB != w.HoursA {
+		t.Errorf("%+v, was %+v", b, w)
+	}
+	if h, w := back.Apart[0], p.Apart[0]; h.A != w.B || h.Difference != -w.Difference {
+		t.Errorf("%+v, was %+v", h, w)
+	}
+	if e, w := back.Exposures[0], p.Exposures[0]; e.A[5] != w.B[5] {
+		t.Errorf("%+v, was %+v", e, w)
+	}
+	if again := back.Turned(); !reflect.DeepEqual(again, p) {
+		t.Error("twice turned it is not as it was")
 	}
 }

@@ -11,5 +11,6 @@
 //	exposure.go for how long did the air lie above each level?
 //	apart.go    in which hours were they farthest apart, and what was going on?
 //	total.go    what does each winter come to as a whole?
+//	turn.go     how does it look from the other barn?
 //	losses.go   how many hives were found dead, and what can that say?
 package compare

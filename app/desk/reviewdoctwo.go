@@ -7,14 +7,15 @@ import (
 	"thawbook/app/engine"
 )
 
-// PairDoc is what there is of two barns besides the rows of side_by_side. Sentence and lines are the screen's.
+// PairDoc is what there is of two barns besides the rows of side_by_side. Sentence, sure and settle are the screen's.
 type PairDoc struct {
 	A            string        `json:"a"`
 	B            string        `json:"b"`
 	ByWinterDay  bool          `json:"by_winter_day"`
 	OverlapHours float64       `json:"overlap_hours"`
 	Sentence     string        `json:"sentence"`
-	Lines        []string      `json:"lines"`
+	Sure         string        `json:"sure"`
+	Settle       string        `json:"would_settle"`
 	Totals       []TotalDoc    `json:"totals"`
 	Weather      WeatherDoc    `json:"weather"`
 	Exposures    []ExposureDoc `json:"exposures"`
@@ -122,15 +123,14 @@ type LossDoc struct {
 func pairDocs(r engine.Result) []PairDoc {
 	out := []PairDoc{}
 	for _, p := range r.Pairs {
-		out = append(out, pairDoc(p, r.Inputs[0].Zone))
+		out = append(out, pairDoc(p, TwoBarnsSaid(&r, p), r.Inputs[0].Zone))
 	}
 	return out
 }
 
-func pairDoc(p compare.Pair, zone *time.Location) PairDoc {
-	said := SideBySideOf(p, Units{Zone: zone})
-	d := PairDoc{A: p.A, B: p.B, ByWinterDay: p.ByWinterDay, OverlapHours: p.OverlapHours, Sentence: said.Sentence, Lines: append([]string{}, said.Lines...),
-		Totals: []TotalDoc{}, Weather: weatherDoc(p.Weather), Exposures: []ExposureDoc{}, Apart: []ApartDoc{}, Losses: lossesDoc(p.Losses, said), Remarks: noteDocs(p.Remarks)}
+func pairDoc(p compare.Pair, said TwoBarns, zone *time.Location) PairDoc {
+	d := PairDoc{A: p.A, B: p.B, ByWinterDay: p.ByWinterDay, OverlapHours: p.OverlapHours, Sentence: said.Sentence, Sure: said.Sure, Settle: said.Settle,
+		Totals: []TotalDoc{}, Weather: weatherDoc(p.Weather), Exposures: []ExposureDoc{}, Apart: []ApartDoc{}, Losses: lossesDoc(p.Losses, said.Losses), Remarks: noteDocs(p.Remarks)}
 	for _, t := range p.Totals {
 		d.Totals = append(d.Totals, TotalDoc{t.Quantity, t.Unit, rangeDoc(t.A), rangeDoc(t.B), rangeDoc(t.Difference)})
 	}
@@ -172,8 +172,8 @@ func goingOnDoc(g compare.GoingOn) GoingOnDoc {
 	return d
 }
 
-func lossesDoc(l compare.Losses, said SideBySideView) LossesDoc {
-	d := LossesDoc{A: lossDoc(l.A), B: lossDoc(l.B), Unknown: textOrNull(l.Unknown), Verdict: string(l.Verdict), Text: said.Losses, Caution: said.Caution}
+func lossesDoc(l compare.Losses, said string) LossesDoc {
+	d := LossesDoc{A: lossDoc(l.A), B: lossDoc(l.B), Unknown: textOrNull(l.Unknown), Verdict: string(l.Verdict), Text: said, Caution: cautionComparison}
 	if l.Unknown == "" {
 		d.Difference, d.Low, d.High = &l.Difference, &l.Low, &l.High
 	}

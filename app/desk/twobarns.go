@@ -19,7 +19,11 @@ type TwoBarns struct {
 	Other    int      // of Others: the one it is set beside
 	Table    Table    // over the whole time both have in common
 	Phases   []PhaseTable
-	Behind   Table // what each range is made of: only behind a press
+	Weather  Table  // both by the outdoor air; without rows where that is not known
+	Levels   Table  // for how long the air was at a temperature or warmer
+	Apart    Table  // the ten hours in which they differed most, and what was going on
+	Losses   string // the hives found dead; empty where neither barn has a count
+	Behind   Table  // what each range is made of: only behind a press
 	Both     Timeline
 	Notes    []string
 	Cautions []string
@@ -40,7 +44,7 @@ func TwoBarnsOf(r *engine.Result, barn, other int, u Units) TwoBarns {
 		case p.A:
 			pairs, v.Others = append(pairs, p), append(v.Others, p.B)
 		case p.B:
-			pairs, v.Others = append(pairs, turned(p)), append(v.Others, p.A)
+			pairs, v.Others = append(pairs, p.Turned()), append(v.Others, p.A)
 		}
 	}
 	if len(pairs) == 0 {
@@ -58,26 +62,30 @@ func TwoBarnsOf(r *engine.Result, barn, other int, u Units) TwoBarns {
 	return v
 }
 
-// turned is a pair seen from its second barn.
-func turned(p compare.Pair) compare.Pair {
-	p.A, p.B = p.B, p.A
-	p.LaterMS = -p.LaterMS
-	p.Rows = slices.Clone(p.Rows)
-	for i, r := range p.Rows {
-		r.A, r.B, r.Difference = r.B, r.A, -r.Difference
-		r.Low, r.High = -r.High, -r.Low
-		if r.OfB != "" {
-			r.Of, r.OfB = r.OfB, r.Of
-		}
-		switch r.Verdict {
-		case compare.More:
-			r.Verdict = compare.Less
-		case compare.Less:
-			r.Verdict = compare.More
-		}
-		p.Rows[i] = r
+// TwoBarnsSaid is what is said of one pair of a review in words: sentence, how sure, what would settle it, losses.
+func TwoBarnsSaid(r *engine.Result, p compare.Pair) (v TwoBarns) {
+	of := func(name string) barn {
+		i := slices.IndexFunc(r.Barns, func(b analysis.Review) bool { return b.Barn == name })
+		return newBarn(r.Inputs[i], r.Barns[i], Units{})
 	}
-	return p
+	s := twoBarns{p, of(p.A), of(p.B)}
+	if v.Losses = s.losses(); v.Losses != "" {
+		v.Cautions = []string{cautionComparison}
+	}
+	if v.say(s) {
+		v.Sentence, v.Sure, v.Settle = s.sentence()
+	}
+	return v
+}
+
+// say says why there is nothing to compare, or that there is something.
+func (v *TwoBarns) say(s twoBarns) bool {
+	if len(s.p.Rows) > 0 {
+		return true
+	}
+	v.Sentence = s.p.A + " and " + s.p.B + " have no time in common in which both were known."
+	v.Lacks = "It takes loggers that recorded in both barns on the same days, while bees were in both."
+	return false
 }
 
 // twoBarns is a pair with both its barns, as the sentences ask for it.
@@ -87,9 +95,7 @@ type twoBarns struct {
 }
 
 func (s twoBarns) fill(v *TwoBarns) {
-	if len(s.p.Rows) == 0 {
-		v.Sentence = s.p.A + " and " + s.p.B + " have no time in common in which both were known."
-		v.Lacks = "It takes loggers that recorded in both barns on the same days, while bees were in both."
+	if !v.say(s) {
 		return
 	}
 	v.Sentence, v.Sure, v.Settle = s.sentence()
@@ -99,6 +105,7 @@ func (s twoBarns) fill(v *TwoBarns) {
 			v.Phases = append(v.Phases, PhaseTable{capital(phase), t})
 		}
 	}
+	v.Weather, v.Levels, v.Apart, v.Losses = s.weather(), s.levels(), s.apart(), s.losses()
 	v.Behind = s.behind()
 	v.Both = s.timeline()
 	if slices.ContainsFunc(s.p.Remarks, func(m series.Remark) bool { return m.Code == "limits_differ" }) {

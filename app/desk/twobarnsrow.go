@@ -10,6 +10,8 @@ import (
 // rowWords name what a row compares: %band is the limit, %of the stage, the surface or the kind of spell.
 var rowWords = map[[2]string]string{
 	{compare.AirTemperature, compare.Mean}:               "Temperature, mean",
+	{compare.AirTemperature, compare.EqualWeather}:       "Temperature in the same weather, by steps of 2 K",
+	{compare.AirTemperature, compare.ByRegression}:       "Temperature in the same weather, by a straight line",
 	{compare.AirTemperature, compare.HoursAbove}:         "Warmer than %band",
 	{compare.AirTemperature, compare.HoursBelow}:         "Colder than %band",
 	{compare.AirTemperature, compare.DegreeHoursAbove}:   "Warmer than %band, summed",
@@ -146,7 +148,9 @@ func withSign(text string) string {
 // verdictWord ends "So, North was".
 func verdictWord(r compare.Row) string {
 	words := moreLess[r.Quantity]
-	if r.Measure != compare.Mean {
+	switch r.Measure {
+	case compare.Mean, compare.EqualWeather, compare.ByRegression:
+	default:
 		words = [2]string{"more", "less"}
 	}
 	switch r.Verdict {
@@ -197,7 +201,17 @@ func (s twoBarns) sentence() (text, sure, settle string) {
 	default:
 		text = read + ": which was the warmer is more than these loggers can tell."
 	}
-	return text, s.sure(r), s.settle(r)
+	return text, s.setRight(r) + s.sure(r), s.settle(r)
+}
+
+// setRight is what was read where checks of the loggers set it right; empty where they did not.
+func (s twoBarns) setRight(r compare.Row) string {
+	if r.AddedA == 0 && r.AddedB == 0 {
+		return ""
+	}
+	temp := s.a.u.Temp
+	return "As read, " + s.p.A + " had " + temp(r.A-r.AddedA) + " and " + s.p.B + " " + temp(r.B-r.AddedB) +
+		"; set right by checks of the loggers, " + temp(r.A) + " and " + temp(r.B) + ". "
 }
 
 // sure is the interval of a difference and what it rests on.
@@ -253,7 +267,10 @@ func (s twoBarns) behind() Table {
 			row[2] = number(r.EffectiveN, 0)
 		}
 		if r.Unknown == "" {
-			row[3], row[4], row[5], row[6] = hoursNumber(r.BlockHours), s.amount(r, r.ResampledHalf), s.amount(r, r.MovingHalf), s.amount(r, r.SensorHalf)
+			row[3], row[4], row[6] = hoursNumber(r.BlockHours), s.amount(r, r.ResampledHalf), s.amount(r, r.SensorHalf)
+			if r.MovingHalf > 0 {
+				row[5] = s.amount(r, r.MovingHalf)
+			}
 		}
 		t.Rows = append(t.Rows, row)
 	}

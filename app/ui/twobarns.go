@@ -52,9 +52,21 @@ func barnChoice(v desk.TwoBarns, choose func(other int)) fyne.CanvasObject {
 // comparedTables are the whole time both have in common, then each phase.
 func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
 	page := container.New(column{gap: 10}, tableOf(v.Table))
+	if v.Losses != "" {
+		page.Add(body(v.Losses))
+	}
 	for _, phase := range v.Phases {
 		page.Add(heading(phase.Title))
 		page.Add(tableOf(phase.Table))
+	}
+	for _, more := range []struct {
+		title string
+		table desk.Table
+	}{{"In the same weather", v.Weather}, {"Time at each temperature or warmer", v.Levels}, {"The ten hours farthest apart", v.Apart}} {
+		if len(more.table.Rows) > 0 {
+			page.Add(heading(more.title))
+			page.Add(tableOf(more.table))
+		}
 	}
 	page.Add(hairline())
 	page.Add(captions(append(append([]string{desk.HelpLine("side_by_side")}, v.Notes...), v.Cautions...)))

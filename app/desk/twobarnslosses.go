@@ -8,12 +8,12 @@ import (
 
 // losses says how many hives were found dead in both barns, and what the difference comes to; empty where neither has a
 // count.
-func (w pairWords) losses() string {
-	l := w.Losses
+func (s twoBarns) losses() string {
+	l := s.p.Losses
 	if l.A.Unknown == "no_dead_count" && l.B.Unknown == "no_dead_count" {
 		return ""
 	}
-	return lostWords(w.A, l.A) + " " + lostWords(w.B, l.B) + w.lossGap()
+	return lostWords(s.p.A, l.A) + " " + lostWords(s.p.B, l.B) + s.lossGap()
 }
 
 // lostWords are one barn's hives found dead.
@@ -34,8 +34,8 @@ func lostWords(barn string, l compare.Loss) string {
 }
 
 // lossGap is what the difference of the shares comes to.
-func (w pairWords) lossGap() string {
-	l := w.Losses
+func (s twoBarns) lossGap() string {
+	l := s.p.Losses
 	if l.Unknown != "" {
 		return ""
 	}
@@ -43,9 +43,9 @@ func (w pairWords) lossGap() string {
 	gap := fmt.Sprintf("%s (%s to %s)", signedAs(l.Difference, points), points(l.Low), points(l.High))
 	switch l.Verdict {
 	case compare.More:
-		return fmt.Sprintf(" %s lost the larger share: %s.", w.A, gap)
+		return fmt.Sprintf(" %s lost the larger share: %s.", s.p.A, gap)
 	case compare.Less:
-		return fmt.Sprintf(" %s lost the larger share: %s for %s.", w.B, gap, w.A)
+		return fmt.Sprintf(" %s lost the larger share: %s for %s.", s.p.B, gap, s.p.A)
 	}
 	return fmt.Sprintf(" The difference, %s, could be chance.", gap)
 }
