@@ -77,21 +77,16 @@ func lowest(edges []edge) float64 {
 func count(edges []edge, lo, hi, dt float64) {
 	for i := range edges {
 		e := &edges[i]
-		if hi <= e.limit {
+		switch {
+		case hi <= e.limit:
 			return
+		case lo >= e.limit: // all of it above
+			e.ms += dt
+			e.area += ((lo-e.limit)/2 + (hi-e.limit)/2) * dt
+		default:
+			share := (hi - e.limit) / (hi - lo)
+			e.ms += share * dt
+			e.area += share * (hi - e.limit) / 2 * dt
 		}
-		share, area := excess(lo, hi, e.limit)
-		e.ms += share * dt
-		e.area += area * dt
 	}
-}
-
-// excess is the share of a line between lo and hi that lies above a limit below hi, and the area of that part above
-// the limit for a line of unit length.
-func excess(lo, hi, limit float64) (share, area float64) {
-	if lo >= limit {
-		return 1, (lo-limit)/2 + (hi-limit)/2
-	}
-	share = (hi - limit) / (hi - lo)
-	return share, share * (hi - limit) / 2
 }

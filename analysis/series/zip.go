@@ -10,17 +10,19 @@ func Zip(a, b Curve, f func(x, y float64) float64) Curve {
 		along = b.Readings.At
 	}
 	out := newBuilder(along, max(a.MaxStepMS, b.MaxStepMS))
-	wa, wb := newWalker(a), newWalker(b)
-	for wa.k < a.Len() && wb.k < b.Len() {
-		ta, tb := a.Readings.At[wa.k], b.Readings.At[wb.k]
+	sa, sb := seams{a.Breaks}, seams{b.Breaks}
+	for i, j := 0, 0; i < a.Len() && j < b.Len(); {
+		ta, tb := a.Readings.At[i], b.Readings.At[j]
 		if ta == tb {
-			out.add(ta, f(a.Val[wa.k], b.Val[wb.k]))
+			out.add(ta, f(a.Val[i], b.Val[j]))
 		}
-		if ta <= tb && !wa.step() {
-			out.cut = true
+		if ta <= tb {
+			i++
+			out.cut = out.cut || i < a.Len() && !a.joined(i, &sa)
 		}
-		if tb <= ta && !wb.step() {
-			out.cut = true
+		if tb <= ta {
+			j++
+			out.cut = out.cut || j < b.Len() && !b.joined(j, &sb)
 		}
 	}
 	return out.Curve
