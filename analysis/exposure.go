@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"thawbook/analysis/moistair"
 	"thawbook/analysis/series"
 )
 
@@ -25,7 +24,7 @@ func (b Bands) dewC() Band {
 		if tempC == nil || relHumPct == nil || *relHumPct <= 0 {
 			return nil
 		}
-		v := moistair.DewPointC(moistair.VapPresPa(*tempC, *relHumPct/100))
+		v := dewPointC(*tempC, *relHumPct/100)
 		return &v
 	}
 	t, h := b.TempC, b.RelHumPct

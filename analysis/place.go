@@ -13,7 +13,7 @@ type spot struct {
 
 // spots gathers the measuring loggers by place, in order of first appearance.
 func spots(loggers []Logger, spread Spread) []spot {
-	dew := dewPointsC(loggers, spread)
+	dew := ofMoistAir(loggers, dewPointC, spread)
 	var out []spot
 	for i, l := range loggers {
 		if l.TempC.Len()+l.RelHum.Len() == 0 {

@@ -3,7 +3,6 @@ package analysis
 import (
 	"math"
 
-	"thawbook/analysis/moistair"
 	"thawbook/analysis/series"
 )
 
@@ -12,32 +11,36 @@ import (
 // the point at which the room's air leaves water: dew above 0 °C, frost below. The margins are their exposure.
 func surfaceRows(j judgement) (rows []SurfaceRow, margins []QuantityRow) {
 	rows = make([]SurfaceRow, 0, len(j.Surfaces))
+	sides := sidesOf(j)
 	for _, s := range j.Surfaces {
 		s = j.measured(s)
 		row := SurfaceRow{Name: s.Name, Kind: s.Kind, Factor: Figure{Mid: s.Mid, Low: s.Low, High: s.High, OK: true, Evidence: s.Evidence}}
-		margins = append(margins, row.judge(j, s)...)
+		margins = append(margins, row.judge(j, s, sides)...)
 		rows = append(rows, row)
 	}
 	return rows, margins
 }
 
-// judge fills the wet hours, or says what they lack, and gives the rows of the margin.
-func (r *SurfaceRow) judge(j judgement, s Surface) []QuantityRow {
-	outdoor := j.weather(temperatureOf)
-	lack := ""
+// noWall is why nothing can be told of a surface; empty where it can.
+func (j judgement) noWall() string {
 	switch {
 	case j.room.mean.TempC.Len() == 0:
-		lack = "no_room_temperature"
+		return "no_room_temperature"
 	case j.room.mean.RelHum.Len() == 0:
-		lack = "no_humidity"
-	case outdoor.Len() == 0:
-		lack = "no_outdoor"
+		return "no_humidity"
+	case j.weather(temperatureOf).Len() == 0:
+		return "no_outdoor"
 	}
-	if lack != "" {
+	return ""
+}
+
+// judge fills the wet hours, or says what they lack, and gives the rows of the margin.
+func (r *SurfaceRow) judge(j judgement, s Surface, sides []side) []QuantityRow {
+	if lack := j.noWall(); lack != "" {
 		r.DewHours, r.FrostHours, r.MouldIndex = unknown(lack), unknown(lack), unknown(lack)
 		return []QuantityRow{untold(surfaceMargin, s.Name, "K", lack)}
 	}
-	mid, low, high := marginCurves(j.room.loggers, outdoor, s)
+	mid, low, high := meanWall(sides, s, 0, j.spread), meanWall(sides, s, -1, j.spread), meanWall(sides, s, 1, j.spread)
 	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
 	r.MarginErrK = (j.scored.sum(high.margin, nil).bin.Weighted() - j.scored.sum(low.margin, nil).bin.Weighted()) / 2
 	margins := marginRows(s.Name, mid.margin, low.margin, high.margin, j.phases)
@@ -50,40 +53,62 @@ func (r *SurfaceRow) judge(j judgement, s Surface) []QuantityRow {
 	return margins
 }
 
+// side is what a surface has on its two sides by one logger: its air, with what it begins to leave water at, and the
+// outdoor line at the instants where it read both temperature and humidity.
+type side struct {
+	Logger
+	outC, onsetC series.Curve
+}
+
+// sidesOf are the sides by each of the room's loggers; none where no surface can be told of.
+func sidesOf(j judgement) []side {
+	if len(j.Surfaces) == 0 || j.noWall() != "" {
+		return nil
+	}
+	outdoor := j.weather(temperatureOf)
+	onset := ofMoistAir(j.room.loggers, wetBelowC, j.spread)
+	sides := make([]side, len(onset))
+	j.spread(len(sides), func(i int) {
+		l := j.room.loggers[i]
+		sides[i] = side{l, series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second), onset[i]}
+	})
+	return sides
+}
+
 // wall is a surface's temperature and its margin to wetness over time.
 type wall struct{ surfaceC, margin series.Curve }
 
-// marginCurves are the margin at the surface's factor, and at the wet and the dry end of its range with the
-// loggers' errors in quadrature. For several loggers it is the mean of their margins.
-func marginCurves(room []Logger, outdoor series.Curve, s Surface) (mid, low, high wall) {
-	var walls [3][2][]series.Curve
-	for _, l := range room {
-		for i, end := range []int{0, -1, 1} {
-			w := l.wall(outdoor, s, end)
-			if w.margin.Len() == 0 {
-				continue
-			}
-			walls[i][0], walls[i][1] = append(walls[i][0], w.surfaceC), append(walls[i][1], w.margin)
+// meanWall is a surface at its factor, and, with end −1 and +1, at the wet and the dry end of its range with the
+// loggers' errors in quadrature. For several loggers it is the mean of their walls.
+func meanWall(sides []side, s Surface, end int, spread Spread) (mean wall) {
+	walls := make([]wall, len(sides))
+	spread(len(sides), func(i int) { walls[i] = sides[i].wall(s, end) })
+	var surface, margin []series.Curve
+	for _, w := range walls {
+		if w.margin.Len() > 0 {
+			surface, margin = append(surface, w.surfaceC), append(margin, w.margin)
 		}
 	}
-	mean := func(i int) wall { return wall{meanOf(walls[i][0]), meanOf(walls[i][1])} }
-	return mean(0), mean(1), mean(2)
+	spread(2, func(i int) {
+		if i == 0 {
+			mean.surfaceC = meanOf(surface)
+			return
+		}
+		mean.margin = meanOf(margin)
+	})
+	return mean
 }
 
-// wall works out a surface at the instants this logger read both temperature and humidity and the outdoor
-// line is known; end −1 and +1 give the wet and the dry end of what it may have been.
-func (l Logger) wall(outdoor series.Curve, s Surface, end int) wall {
-	out := series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second)
-	surface := series.Zip(l.TempC, out, func(tempC, outC float64) float64 {
+// wall works out a surface by one logger; end −1 and +1 give the wet and the dry end of what it may have been.
+func (l side) wall(s Surface, end int) wall {
+	surface := series.Zip(l.TempC, l.outC, func(tempC, outC float64) float64 {
 		return surfaceC(s, tempC, outC, end)
 	})
-	vap := series.Zip(l.TempC, l.RelHum, moistair.VapPresPa)
-	margin := series.Zip(surface, vap, func(surfC, vapPa float64) float64 { return surfC - onsetC(vapPa) })
+	half := 0.0
 	if end != 0 {
-		half := l.marginHalfK(s)
-		margin = margin.Map(func(m float64) float64 { return m + float64(end)*half })
+		half = float64(end) * l.marginHalfK(s)
 	}
-	return wall{surface, margin}
+	return wall{surface, series.Zip(surface, l.onsetC, func(surfC, onsetC float64) float64 { return surfC - onsetC + half })}
 }
 
 func first(a, _ float64) float64 { return a }
