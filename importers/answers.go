@@ -20,6 +20,7 @@ var answerable = []struct {
 	{humidityUnit, []string{"percent", "fraction"}, nil},
 	{yearQuestion, nil, func(answer string) bool { return isYear([]byte(answer)) }},
 	{firstDay, nil, isDay},
+	{loneQuantity, loneQuantities, nil},
 	{swappedColumns, nil, isSwaps},
 }
 

@@ -147,9 +147,9 @@ node1|_value|3 relative_humidity percent values n1 m0 u0 2026-01-13T10:00:00..20
 	{"loggers by turns without a header",
 		"alder,2026-01-13 10:00,4.5\nrowan,2026-01-13 10:00,5.5\nalder,2026-01-13 10:10,4.0\nrowan,2026-01-13 10:10,5.0\n",
 		`utf-8 "," "." line 1 rows 4 bad 0 clock [2] ymd
-alder||3 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5
-rowan||3 other n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 5..5.5
-note nameless 1:0 x1`},
+alder||3 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 4..4.5
+rowan||3 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T10:10:00 5..5.5
+ask quantity [air_temperature other]`},
 	{"events of several fans without a header",
 		"2026-01-13 10:00;Fan 1;ON\n2026-01-13 10:20;Fan 1;OFF\n2026-01-13 10:30;Fan 2;ON\n2026-01-13 10:50;Fan 2;OFF\n",
 		`utf-8 ";" "" line 1 rows 4 bad 0 clock [1] ymd

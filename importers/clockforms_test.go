@@ -15,7 +15,7 @@ import (
 var clockForms = []struct{ name, in, want string }{
 	// Where the time stands.
 	{"time column before the date's", "time,date,temp C\n23:50,2025-11-15,4.5\n00:00,2025-11-16,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
-	{"time before the date, blanks", "23:50 15.11.2025 4.5\n00:00 16.11.2025 4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
+	{"time before the date, blanks", "23:50 15.11.2025 4.5\n00:00 16.11.2025 4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00; ask quantity"},
 	{"time before the date in one cell", "when,temp C\n23:50:00 15.11.2025,4.5\n00:00:00 16.11.2025,4.4\n", "dmy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"half-day time before the date in one cell", "when,temp C\n11:50 PM 11/15/2025,4.5\n12:00 AM 11/16/2025,4.4\n", "mdy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
 	{"the year behind the time", "when,temp C\nSat Nov 15 23:50:00 2025,4.5\nSun Nov 16 00:00:00 2025,4.4\n", "mdy - 2025-11-15T23:50:00 2025-11-16T00:00:00"},

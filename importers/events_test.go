@@ -88,11 +88,11 @@ f|U|4 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T
 f|T|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3..5
 f|TD|3 dew_point degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 1.4..2.2
 f|U|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 60..62`},
-	{"no header, one column that could be anything",
+	{"no header, one column that no humidity can be",
 		"2026-01-13 00:00,4.5\n2026-01-13 01:00,5.0\n2026-01-13 02:00,3.0\n",
 		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd
-f||2 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3..5
-note nameless 1:0 x1`},
+f||2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3..5
+ask quantity [air_temperature other]`},
 	{"no header, two columns that could each be a humidity",
 		"2026-01-13 00:00,4.5,80,41.5\n2026-01-13 01:00,5.0,82,41.5\n2026-01-13 02:00,3.0,90,41.4\n",
 		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd
@@ -116,9 +116,9 @@ f|temp|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01
 f|value|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.1..1.105
 f|temp °C|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.5..5`},
 	{"ones, for one is below one",
-		"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;0,905\n",
+		"time;flow\n2026-01-13 00:00;1,100\n2026-01-13 01:00;0,905\n",
 		`utf-8 ";" "," line 2 rows 2 bad 0 clock [1] ymd
-f|value|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.905..1.1`},
+f|flow|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.905..1.1`},
 	{"thousands, for others are whole hundreds",
 		"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;905\n",
 		`utf-8 ";" "" line 2 rows 2 bad 0 clock [1] ymd
@@ -141,8 +141,12 @@ func TestEventsRunsAndUndecided(t *testing.T) { checkShapes(t, undecided) }
 func TestUndecidedAnswered(t *testing.T) {
 	headless := "2026-01-13 00:00,4.5,80.5,905\n2026-01-13 01:00,5.0,82.5,910\n2026-01-13 02:00,3.0,90.5,920\n"
 	for _, c := range []struct{ in, id, answer, want string }{
-		{"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;1,105\n", "decimal_mark", ",", "f other 2 0 0 00:00..01:00 1.1..1.105"},
+		{"time;flow\n2026-01-13 00:00;1,100\n2026-01-13 01:00;1,105\n", "decimal_mark", ",", "f other 2 0 0 00:00..01:00 1.1..1.105"},
 		{"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;1,105\n", "decimal_mark", ".", "f other 2 0 0 00:00..01:00 1100..1105"},
+		{lone("41.5", "42.0"), "quantity", "air_temperature", "f air_temperature 2 0 0 00:00..01:00 41.5..42"},
+		{lone("41.5", "42.0"), "quantity", "relative_humidity", "f relative_humidity 2 0 0 00:00..01:00 0.415..0.42"},
+		{lone("41.5", "42.0"), "quantity", "other", "f other 2 0 0 00:00..01:00 41.5..42"},
+		{"time;value\n" + lone("4.5", "5.0"), "quantity", "air_temperature", "f air_temperature 2 0 0 00:00..01:00 4.5..5"},
 		{headless, "pairing", "in_order", "f air_temperature 3 0 0 00:00..02:00 3..5|f relative_humidity 3 0 0 00:00..02:00 0.805..0.905|f other 3 0 0 00:00..02:00 905..920"},
 		{headless, "pairing", "apart", "f other 3 0 0 00:00..02:00 3..5|f other 3 0 0 00:00..02:00 80.5..90.5|f other 3 0 0 00:00..02:00 905..920"},
 	} {
@@ -150,8 +154,36 @@ func TestUndecidedAnswered(t *testing.T) {
 		if err != nil || len(e.Questions) != 1 || e.Questions[0].ID != c.id {
 			t.Fatalf("%v, questions %v", err, e.Questions)
 		}
-		if e, err = Read(context.Background(), strings.NewReader(c.in), "f.csv", Answers{c.id: c.answer}); err != nil || len(e.Questions) > 0 || said(e) != c.want {
+		if e, err = Read(context.Background(), strings.NewReader(c.in), "f.csv", Answers{c.id: c.answer, "temperature_unit": "degC"}); err != nil || len(e.Questions) > 0 || said(e) != c.want {
 			t.Errorf("%s %s: %v, questions %v, got\n%s\nwant\n%s", c.id, c.answer, err, e.Questions, said(e), c.want)
+		}
+	}
+}
+
+// lone is a log of two rows and one column that nothing names.
+func lone(first, second string) string {
+	return "2026-01-13 00:00;" + first + "\n2026-01-13 01:00;" + second + "\n"
+}
+
+// What the only column of numbers may be hangs on its values: below 5 is no humidity in percent, above 113 °F no air, and
+// what never changes is nothing to ask about.
+func TestWhatALoneColumnMayBe(t *testing.T) {
+	for _, c := range []struct{ first, second, want string }{
+		{"4.5", "5.0", "air_temperature other"}, {"-12", "3", "air_temperature other"}, {"41.5", "42.0", "air_temperature relative_humidity other"},
+		{"0.55", "0.6", "air_temperature relative_humidity other"}, {"905", "920", ""}, {"20.5", "20.5", ""},
+	} {
+		e := readText(t, lone(c.first, c.second))
+		got := ""
+		for _, q := range e.Questions {
+			got += strings.Join(q.Options, " ")
+		}
+		if got != c.want || (c.want == "") != (len(e.Remarks) == 1 && e.Remarks[0].Code == RemarkNameless) {
+			t.Errorf("%s, %s: %q, want %q; %v", c.first, c.second, got, c.want, e.Remarks)
+		}
+	}
+	for _, named := range []string{"time;flow\n", "time;pressure (hPa)\n", "time;wet bulb\n"} {
+		if e := readText(t, named+lone("4.5", "5.0")); len(e.Questions) > 0 {
+			t.Errorf("%s: %v", named, e.Questions)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -20,8 +21,9 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	s.findHumidity()
 	questions = append(questions, s.findNameless(answers)...)
 	questions = append(questions, s.settleMark(answers)...)
+	questions = append(questions, s.findLone(answers, questions)...)
 	s.swapSaid(answers)
-	questions = append(questions, s.settleUnits(o, answers)...)
+	questions = append(questions, unitsToAsk(s.settleUnits(o, answers), questions)...)
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	if len(questions) == 0 {
 		s.tellApart(cmp.Or(s.title, fileTitle(name)))
@@ -38,6 +40,14 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	e.Layout.Clock.Zone, e.Layout.Clock.ZoneSource = s.zoneOf(answers)
 	e.Series = s.series(name)
 	return e
+}
+
+// unitsToAsk are the questions about units, but none while it is open what is measured.
+func unitsToAsk(units, open []Question) []Question {
+	if slices.ContainsFunc(open, func(q Question) bool { return q.ID == loneQuantity }) {
+		return nil
+	}
+	return units
 }
 
 // perRow is how many values, at least and at most, a row gives to a column.

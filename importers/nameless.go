@@ -78,13 +78,68 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 		t.quantity, h.quantity = AirTemperature, RelativeHumidity
 		asked = asked || answers[pairing] == ""
 	}
-	if s.nameless {
-		s.noteNameless()
-	}
 	if asked {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
 	}
 	return nil
+}
+
+// loneQuantity asks what the only column of numbers measures where its values may be those of air and nothing names it.
+const loneQuantity = "quantity"
+
+// loneQuantities are the answers.
+var loneQuantities = []string{string(AirTemperature), string(RelativeHumidity), string(Other)}
+
+// findLone says what the only columns of their rows measure where nothing names them, and returns the question that is
+// left; none while it is open how the numbers are written.
+func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
+	markOpen := slices.ContainsFunc(before, func(q Question) bool { return q.ID == decimalMark })
+	if (s.nameless || s.unnamed) && !markOpen {
+		for _, rows := range s.byRows() {
+			open = append(open, takeLone(rows, answers)...)
+		}
+	}
+	if s.nameless {
+		s.noteNameless()
+	}
+	return open[:min(len(open), 1)]
+}
+
+// takeLone lets the only one of the columns measure what the keeper says, else for the time being the first of what it
+// may be, and asks.
+func takeLone(columns []*values, answers Answers) []Question {
+	if len(columns) != 1 || columns[0].quantity != Other || columns[0].told || columns[0].unit != "" {
+		return nil
+	}
+	c := columns[0]
+	if answer := answers[loneQuantity]; answer != "" {
+		c.quantity = Quantity(answer)
+		return nil
+	}
+	options := quantitiesOfAir(spreadOf(c.val))
+	if options == nil {
+		return nil
+	}
+	c.quantity = Quantity(options[0])
+	return []Question{{ID: loneQuantity, Options: options}}
+}
+
+// quantitiesOfAir are the answers to what values may be, by their spread: a temperature, in °C or °F; a humidity, in
+// percent or as a fraction; or neither. nil where they can be none of the two, or never change.
+func quantitiesOfAir(p spread) (out []string) {
+	if p.n == 0 || p.low == p.high {
+		return nil
+	}
+	if p.low >= -45 && p.high <= 113 {
+		out = append(out, loneQuantities[0])
+	}
+	if p.low >= 5 && p.high <= 100.5 && p.mid >= 30 || p.low >= 0 && p.high <= 1 {
+		out = append(out, loneQuantities[1])
+	}
+	if out == nil {
+		return nil
+	}
+	return append(out, loneQuantities[2])
 }
 
 // byRows are the columns of numbers, those of the same rows together.

@@ -155,8 +155,8 @@ f|hum|4 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-1
 	{"a statement for each row",
 		"INSERT INTO log VALUES (7,'2026-01-13 00:00:00','alder',4.50);\nINSERT INTO log VALUES (8,'2026-01-13 01:00:00','alder',4.00);\n",
 		`utf-8 "," "." line 1 rows 2 bad 0 clock [2] ymd
-f||4 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
-note nameless 1:0 x1`},
+f||4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+ask quantity [air_temperature other]`},
 	{"an object in each line",
 		"{\"ts\":\"2026-01-13T00:00:00\",\"air\":{\"temp\":4.50,\"hum\":80}}\n{\"ts\":\"2026-01-13T01:00:00\",\"air\":{\"temp\":4.00,\"hum\":null}}\n{\"ts\":\"2026-01-13T02:00:00\",\"air\":{\"temp\":3.50,\"hum\":82}}\n",
 		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd

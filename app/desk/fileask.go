@@ -32,6 +32,7 @@ type FileOption struct{ Option, Label, Preview string }
 var optionWords = map[string]string{
 	"dmy": "Day first", "mdy": "Month first", "ymd": "Year first", "degC": "°C", "degF": "°F", "K": "Kelvin", "percent": "Percent", "fraction": "Fraction of one",
 	".": "The point", ",": "The comma", own: "Your own logger's", "in_order": "First to first", "apart": "None to any",
+	"air_temperature": "Temperature", "relative_humidity": "Humidity", "other": "Neither",
 }
 
 // optionWord is an answer in a keeper's words, else as it is.
@@ -56,7 +57,7 @@ func columnsNamed(numbers string) string {
 
 // shortQuestions are what a file that waits asks, in a few words.
 var shortQuestions = map[string]string{
-	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?", firstDay: "begun on which day?",
+	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?", firstDay: "begun on which day?", "quantity": "temperature or humidity?",
 	"decimal_mark": "point or comma?", engine.Pairing: "which columns belong together?",
 }
 
