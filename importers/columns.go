@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 )
@@ -196,6 +197,9 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 			c.takeUnit(t.gluedUnit, "values")
 		}
 		return number
+	case c.told && quantityUnitSets[c.quantity] != "" && 2*t.digits >= t.filled:
+		c.garbled = true
+		return number
 	}
 	return skipped
 }
@@ -252,6 +256,7 @@ type columnTally struct {
 	filled, numbers, states, glued int
 	values                         int // numbers and states
 	fractions                      int // numbers with digits behind the mark
+	digits                         int // cells that have digits, numbers or not
 	graded                         int // numbers of a sign and four digits or more, with their grade behind a comma
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
@@ -287,6 +292,7 @@ func (l *layout) count(rows []record, col int) columnTally {
 		if len(t.distinct) <= maxDevices {
 			t.distinct[string(cell)] = true
 		}
+		t.digits += one(bytes.ContainsAny(cell, "0123456789"))
 		_, isState := parseState(cell)
 		v, d, glued, ok := numberInText(cell, l.mark)
 		if isState {

@@ -65,6 +65,13 @@ var facts = []struct{ name, in, want string }{
 		"Hőmérséklet air_temperature 2 10:00..16:30 4..4.5|Páratartalom relative_humidity 2 10:00..16:30 80..81"},
 	{"Austrian January, Uhr behind the time", "Zeitpunkt;Temperatur;Luftfeuchtigkeit\n13. Jänner 2026, 10:00 Uhr;4,5;80\n13. Jänner 2026, 16:30 Uhr;4,0;81\n",
 		"Temperatur air_temperature 2 10:00..16:30 4..4.5|Luftfeuchtigkeit relative_humidity 2 10:00..16:30 80..81"},
+	{"commas within the brackets of a header without quotes", "time,temp (avg, °C),temp (max, °C),RH (avg, %)\n2026-01-13 10:00,4.5,4.9,80\n2026-01-13 10:10,4.0,4.4,81\n",
+		"temp (avg, °C) air_temperature 2 10:00..10:10 4..4.5|temp (max, °C) other 2 10:00..10:10 4.4..4.9|RH (avg, %) relative_humidity 2 10:00..10:10 80..81"},
+	{"lowest, average and highest of the variable a row names", "time,variable,min,avg,max\n2026-01-13 10:00,temperature,4.1,4.5,4.9\n2026-01-13 10:00,humidity,78,80,82\n2026-01-13 10:10,temperature,3.8,4.0,4.4\n2026-01-13 10:10,humidity,79,81,83\n",
+		"temperature other 2 10:00..10:10 3.8..4.1|temperature air_temperature 2 10:00..10:10 4..4.5|temperature other 2 10:00..10:10 4.4..4.9|" +
+			"humidity other 2 10:00..10:10 78..79|humidity relative_humidity 2 10:00..10:10 80..81|humidity other 2 10:00..10:10 82..83"},
+	{"numbers behind what keeps or rounds them", "time,wall temp °C,roof temp °C,room temp °C\n2026-01-13 10:00,'4.5,~3.5,=\"2.5\"\n2026-01-13 10:10,'4.0,~3.0,=\"2.0\"\n",
+		"wall temp °C air_temperature 2 10:00..10:10 4..4.5|roof temp °C air_temperature 2 10:00..10:10 3..3.5|room temp °C air_temperature 2 10:00..10:10 2..2.5"},
 	{"north and south are no counts", "time,T n,T s\n2026-01-13 10:00,4.5,3.5\n2026-01-13 10:10,4.0,3.0\n",
 		"T n air_temperature 2 10:00..10:10 4..4.5|T s air_temperature 2 10:00..10:10 3..3.5"},
 	{"a value a row, several at each time counted from 1970", "ts,device,key,value\n1768298400000,n1,temperature,4.5\n1768298400000,n1,humidity,80\n1768298400000,n1,battery,3.6\n1768299000000,n1,temperature,4.0\n1768299000000,n1,humidity,81\n1768299000000,n1,battery,3.6\n",
@@ -73,6 +80,17 @@ var facts = []struct{ name, in, want string }{
 		"T air_temperature 2 10:00..10:10 4..4.5|H relative_humidity 2 10:00..10:10 80..81"},
 	{"the state before a change and after it", "time,object,from,to\n2026-01-13 10:00,fan 1,off,on\n2026-01-13 10:10,fan 1,on,off\n2026-01-13 10:20,fan 1,off,on\n",
 		"to state 3 10:00..10:20 0..1"},
+}
+
+// What is named as a temperature and can't be read is listed with what is lost, not passed over.
+func TestGarbledColumn(t *testing.T) {
+	e, err := Read(context.Background(), strings.NewReader("time,temp °C,rh %\n2026-01-13 10:00,4·5,80\n2026-01-13 10:10,4·0,81\n"), "f.csv", nil)
+	if err != nil || len(e.Series) != 2 {
+		t.Fatal(err, e)
+	}
+	if s := e.Series[0]; s.Quantity != AirTemperature || s.Unreadable != 2 || s.Summary().Readings != 0 || len(e.Remarks) != 1 {
+		t.Errorf("%s, %d unreadable, %d remarks", s.Quantity, s.Unreadable, len(e.Remarks))
+	}
 }
 
 func TestFacts(t *testing.T) {

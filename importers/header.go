@@ -134,14 +134,16 @@ func (l *layout) alignNames(names []string) []string {
 	return names
 }
 
-// joinUnits puts units that stand in cells of their own behind the names before them where the header fits the rows
-// then: what parts the cells stood between name and unit as well.
+// joinUnits puts units that stand in cells of their own, and what closes a bracket, behind the names before them where
+// the header fits the rows then: what parts the cells stood within names as well.
 func joinUnits(names []string, width int) []string {
 	var out []string
 	for i, n := range names {
-		if unit := unitInCell(n); i > 0 && unit != "" && (len(n) > 1 || n == "%") {
-			out[len(out)-1] += ", " + n
-		} else {
+		unit := unitInCell(n)
+		switch last := len(out) - 1; {
+		case i > 0 && unit != "" && (len(n) > 1 || n == "%"), i > 0 && strings.LastIndexAny(out[last], "([") > strings.LastIndexAny(out[last], ")]"):
+			out[last] += ", " + n
+		default:
 			out = append(out, n)
 		}
 	}

@@ -292,7 +292,10 @@ func (k *keyed) describe(c *values, id int32) {
 			unit = cell
 		}
 	}
-	if !k.long || c.kind == vacant || c.told || c.unit != "" {
+	if k.long && c.extreme {
+		c.variable = name
+	}
+	if !k.long || c.kind == vacant || c.told || c.unit != "" || c.extreme {
 		return
 	}
 	said := column{header: name}

@@ -41,6 +41,7 @@ type column struct {
 	whole     string // likeness with the statistic's words in it
 	extreme   bool   // no reading: an extreme, or a measure of spread
 	hourly    bool   // one of the hours of a day, its name the hour
+	garbled   bool   // its name says that it is measured, and its cells are no numbers: listed, and explains nothing
 }
 
 // layout is everything learned from the head.
@@ -321,10 +322,8 @@ func (l *layout) explained(rows []record) float64 {
 	values := 0
 	understood := len(l.clock.columns) + l.ordinals
 	for _, c := range l.columns {
-		if c.holdsValues() {
-			values++
-		}
-		understood++
+		values += one(c.holdsValues() && !c.garbled)
+		understood += one(!c.garbled)
 	}
 	if values == 0 {
 		return 0

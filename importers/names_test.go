@@ -8,7 +8,7 @@ func TestNames(t *testing.T) {
 	for quantity, names := range map[Quantity][]string{
 		Other: {
 			"Water temp (°C)", "Wassertemperatur", "Temperatur Kühlwasser", "Feuchttemperatur", "Température de l'eau", "Temperatura del agua", "Temperatura acqua", "Vanntemperatur", "Vattentemperatur", "Veden lämpötila", "Teplota vody", "Температура воды", "Temperatura wody", "Watertemperatuur",
-			"Soil humidity %", "Bodenfeuchte", "Humidité du sol", "Humedad del suelo", "Umidità suolo", "Jordfuktighet", "Markfuktighet", "Maan kosteus", "Vlhkost půdy", "Влажность почвы", "Wilgotność gleby", "Bodemvochtigheid",
+			"Soil humidity %", "Bodenfeuchte", "Humidité du sol", "Humedad del suelo", "Umidità suolo", "Jordfuktighet", "Markfuktighet", "Maan kosteus", "Vlhkost půdy", "Влажность почвы", "Wilgotność gleby", "Temperatura gruntu", "Augsnes mitrums", "Dirvožemio drėgmė", "Umiditatea solului", "Temperatura apei", "Vlažnost tla", "Вологість ґрунту", "Sjøtemperatur", "Bodemvochtigheid",
 			"Holzfeuchte", "Umidità legno %", "Trefuktighet",
 			"Temp setpoint", "Température consigne", "Temperatura de consigna", "Börvärde temperatur", "Setpunkt temperatur", "Asetuslämpötila", "Žádaná teplota", "Ingestelde temperatuur", "Zieltemperatur", "Target humidity",
 			"Vorlauftemperatur", "Framledningstemperatur", "Fremløbstemperatur", "return temp", "flow temp",

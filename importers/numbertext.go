@@ -37,7 +37,7 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 	if v, decimals, ok = parseNumber(cell, mark); ok {
 		return v, decimals, "", true
 	}
-	cell = cutComparison(cell)
+	cell = cutComparison(cutWrap(cell))
 	if end := numberEnd(cell, mark); end < len(cell) {
 		if glued, known := gluedUnit(cell[end:]); known {
 			cell, unit = cell[:end], glued
@@ -57,6 +57,20 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 		v = -v
 	}
 	return v, decimals, unit, ok
+}
+
+// wraps are what stands before a number that a spreadsheet was to keep as it is, and before one that is rounded; quotes
+// stand behind it as well then.
+var wraps = [][]byte{[]byte("'"), []byte("=\""), []byte("="), []byte("~"), []byte("\u2248")}
+
+// cutWrap takes one of wraps off a cell.
+func cutWrap(cell []byte) []byte {
+	for _, w := range wraps {
+		if bytes.HasPrefix(cell, w) {
+			return trim(bytes.TrimSuffix(cell[len(w):], []byte("\"")))
+		}
+	}
+	return cell
 }
 
 // cutComparison takes a comparison mark off the start of a cell.

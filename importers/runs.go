@@ -104,7 +104,7 @@ func (e *ends) duration(cell []byte) (ms float64, ok bool) {
 // hasReadings says whether a column holds values other than how long something took.
 func (l *layout) hasReadings() bool {
 	return slices.ContainsFunc(l.columns, func(c column) bool {
-		return c.kind == state || c.kind == number && !anyPhrase(durationNames, words(c.header))
+		return c.kind == state || c.kind == number && !c.garbled && !anyPhrase(durationNames, words(c.header))
 	})
 }
 

@@ -76,8 +76,11 @@ func cutUnit(header string) (name, unit string) {
 		if looksLikeUnit(inner) {
 			return name, inner
 		}
-		if rest, unit := cutUnit(name); unit != "" {
-			return rest + " " + inner, unit
+		if said, unit := cutUnit(name); unit != "" {
+			return said + " " + inner, unit
+		}
+		if said, last, parted := cutLast(inner, ",;"); parted && unitOf(last) != "" {
+			return name + " " + said, unitOf(last)
 		}
 	}
 	for _, mark := range []string{",", "/", " "} {
@@ -107,6 +110,15 @@ func degreesWithin(header string) string {
 		}
 	}
 	return ""
+}
+
+// cutLast parts a text at the last of some marks.
+func cutLast(s, marks string) (before, behind string, found bool) {
+	at := strings.LastIndexAny(s, marks)
+	if at < 1 {
+		return s, "", false
+	}
+	return strings.TrimSpace(s[:at]), strings.TrimSpace(s[at+1:]), true
 }
 
 // connectors are words that only lead from a name to its unit, as in "Air in °C".
