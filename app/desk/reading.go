@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"fmt"
 	"math"
 	"strings"
 )
@@ -12,14 +13,33 @@ type Said struct {
 	Value        float64
 	Known        bool
 	Bar, On, Ran bool
+	Crowd        bool // one of so many that none has a line of its own
+}
+
+// crowd is what many traces of a lane say at an instant.
+type crowd struct {
+	n         int
+	low, high float64
+	unit      string
+}
+
+func (c *crowd) add(s Said) {
+	if c.n == 0 {
+		c.low, c.high, c.unit = s.Value, s.Value, s.Unit
+	}
+	c.n, c.low, c.high = c.n+1, min(c.low, s.Value), max(c.high, s.Value)
 }
 
 // Read is the line for the pointer: the local time, what each trace says there, and which stages were on.
 func (t Timeline) Read(at int64, all []Said) string {
 	parts := []string{t.Units.Clock(at)}
 	var ran, called, unsure []string
+	crowds := make([]crowd, len(t.Lanes))
 	for _, s := range all {
 		switch {
+		case s.Crowd && s.Known && s.Lane < len(crowds):
+			crowds[s.Lane].add(s)
+		case s.Crowd:
 		case !s.Bar && s.Known:
 			parts = append(parts, t.nameOf(s)+" "+withUnit(number(s.Value, 1), s.Unit))
 		case !s.Bar:
@@ -30,6 +50,11 @@ func (t Timeline) Read(at int64, all []Said) string {
 			ran = append(ran, s.Name)
 		case s.On:
 			called = append(called, s.Name)
+		}
+	}
+	for _, c := range crowds {
+		if c.n > 0 {
+			parts = append(parts, fmt.Sprintf("%d loggers from %s to %s", c.n, number(c.low, 1), withUnit(number(c.high, 1), c.unit)))
 		}
 	}
 	for _, g := range []struct {

@@ -3,11 +3,13 @@ package engine
 import (
 	"context"
 	"errors"
+	"io"
 	"reflect"
 	"strings"
 	"testing"
 
 	"thawbook/app/winter"
+	"thawbook/importers"
 )
 
 // haltWinter is a barn with outdoor weather, long enough that every question has something to work on.
@@ -79,4 +81,23 @@ func TestProgressMovesWithinAFile(t *testing.T) {
 	if read := steps[dir+"/a.csv"]; err != nil || size < 1_000_000 || int64(read) < size/(512<<10) || steps["Working"] < 10 {
 		t.Errorf("%d bytes, steps %v, %v", size, steps, err)
 	}
+}
+
+// Inspecting is over when it is given up, though the decoder of a file hears of it only later.
+func TestInspectingIsOverWhenItIsGivenUp(t *testing.T) {
+	was, begun, free, left := readExport, make(chan struct{}), make(chan struct{}), make(chan struct{})
+	defer func() { <-left; readExport = was }()
+	readExport = func(ctx context.Context, in io.Reader, name string, answers importers.Answers) (*importers.Export, error) {
+		defer close(left)
+		close(begun)
+		<-free
+		return was(ctx, in, name, answers)
+	}
+	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 24, saw, flat(60))})
+	ctx, cancel := context.WithCancel(context.Background())
+	go func() { <-begun; cancel() }()
+	if read, err := Inspect(ctx, []string{dir + "/a.csv"}, nil, nil); !errors.Is(err, context.Canceled) || read != nil {
+		t.Errorf("%v, %v", read, err)
+	}
+	close(free)
 }

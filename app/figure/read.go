@@ -17,6 +17,8 @@ type Reading struct {
 	Unit  string
 	On    bool
 	Known bool
+
+	Veiled bool // of a trace that has no line of its own
 }
 
 // Read returns what every trace and track says at t, ms UTC, lane by lane.
@@ -25,7 +27,7 @@ func (f *Figure) Read(t int64) []Reading {
 	for i := range f.Lanes {
 		lane := &f.Lanes[i]
 		for _, tr := range lane.Traces {
-			r := Reading{Lane: i, Name: tr.Name, Kind: Curves, Unit: lane.Unit}
+			r := Reading{Lane: i, Name: tr.Name, Kind: Curves, Unit: lane.Unit, Veiled: tr.Veiled}
 			if v, known := tr.Curve.At(t); known {
 				r.Value, r.Known = lane.shown(v), true
 			}

@@ -88,13 +88,16 @@ func newKeySelect(options []string, chosen string, escape func()) *keySelect {
 	return s
 }
 
-// TypedKey closes on Escape, as fyne.Focusable.
+// TypedKey closes on Escape and shows what there is to choose from, as fyne.Focusable.
 func (s *keySelect) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyEscape {
+	switch e.Name {
+	case fyne.KeyEscape:
 		s.escape()
-		return
+	case fyne.KeySpace, fyne.KeyUp, fyne.KeyDown:
+		s.Tapped(nil)
+	default:
+		s.Select.TypedKey(e)
 	}
-	s.Select.TypedKey(e)
 }
 
 // keyEntry is a text field that passes Escape on.
