@@ -19,6 +19,9 @@ type Agreement struct {
 	// and ran.
 	UnansweredMS, UncalledMS int64
 
+	CutMS   int64  // of UnansweredMS, while the power was out
+	Powered *int64 // the first instant it was called for and did not run though there was power; nil where there is none
+
 	unanswered, uncalled []series.Span
 }
 
@@ -50,7 +53,7 @@ func (j judgement) agreement(p period) *Agreement {
 	}
 	a.Share = enclosing(WorkedOut, share[0], share[1:]...)
 	on, off := j.clearly(p)
-	a.part(p.ran.tries[0], on, off, max(leastParting, 2*(j.control.TempC.Interval()+p.recordMS)))
+	a.part(p.ran.tries[0], on, off, j.cuts, max(leastParting, 2*(j.control.TempC.Interval()+p.recordMS)))
 	return a
 }
 
@@ -65,22 +68,26 @@ func (j judgement) clearly(p period) (on, off []series.Span) {
 	return on, long(p.time.below(j.control.TempC, limit), 0)
 }
 
-// part finds where rule and record part for at least leastMS.
-func (a *Agreement) part(ran []segment, on, off []series.Span, leastMS int64) {
+// part finds where rule and record part for at least leastMS; cuts are when the power was out.
+func (a *Agreement) part(ran []segment, on, off, cuts []series.Span, leastMS int64) {
 	a.unanswered, a.uncalled = series.Intersect(on, offSpans(ran)), series.Intersect(off, spansOf(ran))
 	a.UnansweredMS, a.UncalledMS = series.LengthMS(a.unanswered), series.LengthMS(a.uncalled)
-	for _, s := range a.unanswered {
+	powered := series.Subtract(a.unanswered, cuts)
+	a.CutMS = a.UnansweredMS - series.LengthMS(powered)
+	a.Parted, a.Powered = firstLong(a.unanswered, leastMS), firstLong(powered, leastMS)
+	if at := firstLong(a.uncalled, leastMS); at != nil && (a.Parted == nil || *at < *a.Parted) {
+		a.Parted, a.PartedRan = at, true
+	}
+}
+
+// firstLong is when the first of some spans begins that lasts for a time; nil where none does.
+func firstLong(spans []series.Span, leastMS int64) *int64 {
+	for _, s := range spans {
 		if s.To-s.From >= leastMS {
-			a.Parted = &s.From
-			break
+			return &s.From
 		}
 	}
-	for _, s := range a.uncalled {
-		if s.To-s.From >= leastMS && (a.Parted == nil || s.From < *a.Parted) {
-			a.Parted, a.PartedRan = &s.From, true
-			break
-		}
-	}
+	return nil
 }
 
 // offSpans are the segments that are known to be off, rounded to the millisecond.

@@ -6,6 +6,36 @@ import (
 	"thawbook/analysis/series"
 )
 
+// The same stage, its fans out for the first eight hours of the call by a power cut that the keeper noted: those hours
+// are the cut's, and it parts with the power on as the fan stops.
+func TestAStageThatStoodWithoutPower(t *testing.T) {
+	in := one(through(0, 400, 0.5, func(h float64) float64 {
+		if h >= 100 && h < 260 {
+			return 8
+		}
+		return 4
+	}), series.Curve{}, span(0, 400))
+	in.Loggers[0].TempErrK = 0.3
+	in.Stages = []Stage{{Name: "top", Settings: []Setting{{Span: span(-1, 500), OnC: 7, OffC: 6}}}}
+	in.Loggers = append(in.Loggers, recordOver("top", 400, span(108, 200)))
+	until := span(0, 108).To
+	in.Notes = []Note{{At: span(100, 108).From, Until: &until, Kind: "power cut"}}
+	r := Judge(in)
+	a := r.Stages[0].Agreement
+	near(t, "stood without power", float64(a.CutMS)/hourMS, 8, 0.5)
+	near(t, "unanswered", float64(a.UnansweredMS)/hourMS, 68, 0.6)
+	if a.Powered == nil || *a.Powered != 200*hourMS {
+		t.Errorf("parted with power at %v, want 200 h", a.Powered)
+	}
+	for _, s := range r.Spells {
+		for _, c := range s.WentWith {
+			if c.Code == NotRun && s.Span.To <= 108*hourMS {
+				t.Errorf("%+v blames the fan for the power cut", s)
+			}
+		}
+	}
+}
+
 // The top stage is called for 160 h, from hour 100 to 260, and its record shows 12 h, from 100 to 112: they agree for
 // all but 148 of 400 h, and part as the fan stops.
 func TestCalledAndRanPartWhereTheFanStops(t *testing.T) {

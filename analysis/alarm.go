@@ -137,29 +137,13 @@ func callsDue(air series.Curve, s series.Span, line AlarmLine) []AlarmCall {
 	return due
 }
 
-// pastLine are the runs of the air beyond an alarm's limit. One that a mere break of the line cuts in two, where
-// a logger of the room came or went and no time is lost, is one.
+// pastLine are the runs of the air beyond an alarm's limit.
 func pastLine(air series.Curve, s series.Span, line AlarmLine) []series.Run {
-	sign, runs := 1, []series.Run(nil)
 	if line.Low {
-		sign, runs = -1, air.Below(s, line.LimitC)
-	} else {
-		runs = air.Above(s, line.LimitC)
+		return stretches{s}.below(air, line.LimitC)
 	}
-	var out []series.Run
-	for _, r := range runs {
-		if n := len(out); n > 0 && out[n-1].CutTo && r.CutFrom && r.From-out[n-1].To <= breakMS {
-			out[n-1].To, out[n-1].CutTo = r.To, r.CutTo
-			out[n-1].Peak = peak([]series.Run{out[n-1], r}, sign)
-			continue
-		}
-		out = append(out, r)
-	}
-	return out
+	return stretches{s}.above(air, line.LimitC)
 }
-
-// breakMS is how far apart the ends of a mean's line lie at a break (series.Mean).
-const breakMS = 1
 
 // alarmLog is what the keeper noted of his alarm: its calls, rising, and the stretches it was off.
 type alarmLog struct {

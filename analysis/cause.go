@@ -216,7 +216,7 @@ func steps(r *Review) (out []step) {
 	return out
 }
 
-// stageCandidates are what the fans may have done.
+// stageCandidates are what the fans may have done. That they stood while the power was out is the power cut's.
 func stageCandidates(j judgement, r *Review) (out []candidate) {
 	var asked, sure, big, bigKnown []series.Span
 	add := func(code, about string, on, known []series.Span, kinds ...string) {
@@ -232,12 +232,12 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		known := series.Intersect(series.Union(l.sure), series.Union(l.recorded))
 		switch {
 		case l.alwaysOn:
-			add(AlwaysOnOff, l.name, series.Subtract(series.Union(l.recorded), series.Union(l.ran)), l.recorded, "warm", "damp", "moist", "dew", "frost")
+			add(AlwaysOnOff, l.name, series.Subtract(series.Subtract(series.Union(l.recorded), series.Union(l.ran)), j.cuts), l.recorded, "warm", "damp", "moist", "dew", "frost")
 			continue
 		case len(l.sure) == 0:
 			continue
 		}
-		add(NotRun, l.name, series.Intersect(known, series.Union(l.unanswered)), known, "warm", "damp", "moist")
+		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.unanswered), j.cuts)), known, "warm", "damp", "moist")
 		add(RunUncalled, l.name, series.Intersect(known, series.Union(l.uncalled)), known, "cold", "dry")
 		asked, sure = append(asked, l.called...), append(sure, l.sure...)
 		if isBig[l.name] {

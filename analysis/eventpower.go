@@ -41,6 +41,16 @@ func powerCuts(j judgement) []Event {
 	})
 }
 
+// cutSpans are when the power was out: the cuts that are more than a may be.
+func cutSpans(all []Event) (out []series.Span) {
+	for _, e := range all {
+		if e.Kind == powerCut && !e.MayBe {
+			out = append(out, e.Span)
+		}
+	}
+	return series.Union(out)
+}
+
 // recordedStage is what a stage's record says.
 type recordedStage struct {
 	stage Stage

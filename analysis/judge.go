@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 13
+const RulesVersion = 14
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -31,10 +31,10 @@ func JudgeSpread(in Input, spread Spread, begin func(part, of int)) Review {
 		func() { r.Surfaces, margins = surfaceRows(j) },
 		func() { r.Quantities = exposure(j, margins) },
 		func() { r.Spells = spells(j, r.Surfaces) },
+		func() { r.Events = events(j); j.cuts = cutSpans(r.Events) },
 		func() { r.Stages = stageRows(j) },
 		func() { r.Heats, r.Mixing, r.Air = heatRows(j), mixingRows(j), j.air() },
 		func() { r.Power = power(r.Stages, r.Mixing, j.Currency) },
-		func() { r.Events = events(j) },
 		func() { all = candidates(j, &r) },
 		func() { explain(&r, all, j.beesTime) },
 		func() { r.Dryness = dryStretches(j, all) },
@@ -86,7 +86,8 @@ type judgement struct {
 	scored        stretches // the bees' time less what the keeper excludes
 	phases        []Phase   // they follow on one another and make up the bees' time
 	sight         sight
-	periods       []period // every stage's setting periods
+	periods       []period      // every stage's setting periods
+	cuts          []series.Span // when the power was out
 }
 
 // traces gathers the curves behind the figures.

@@ -77,9 +77,9 @@ func beyond(c series.Curve, limits []limited, sign int, rule spellRule, like Spe
 	for _, l := range limits {
 		like.Limit = l.limit
 		for _, part := range l.time {
-			runs := c.Above(part, l.limit)
+			runs := stretches{part}.above(c, l.limit)
 			if sign < 0 {
-				runs = c.Below(part, l.limit)
+				runs = stretches{part}.below(c, l.limit)
 			}
 			out = append(out, like.each(c, merged(c, runs, rule.pauseMS), rule.leastMS, sign)...)
 		}
@@ -100,11 +100,16 @@ func merged(c series.Curve, runs []series.Run, pauseMS float64) [][]series.Run {
 	return out
 }
 
-// unbroken says whether the curve is one piece between two instants.
+// unbroken says whether the curve is known between two instants but for mere breaks.
 func unbroken(c series.Curve, from, to float64) bool {
 	s := series.Span{From: int64(math.Floor(from)), To: int64(math.Ceil(to))}
 	pieces := c.Known(s)
-	return len(pieces) == 1 && pieces[0] == s
+	for i := 1; i < len(pieces); i++ {
+		if pieces[i].From-pieces[i-1].To > breakMS {
+			return false
+		}
+	}
+	return len(pieces) > 0 && pieces[0].From == s.From && pieces[len(pieces)-1].To == s.To
 }
 
 // each turns groups of runs into spells like the given one; those with less time outside are left out.

@@ -69,6 +69,39 @@ func TestALoggerDroppingOutCutsASpellInsteadOfEndingIt(t *testing.T) {
 	near(t, "the break costs no known time", r.Coverage, 1, 1e-6)
 }
 
+// Five loggers at 6.8 to 7.2 °C; the batteries of one run out after 20 h, and it was warm for 40 h on end. The same where
+// the air was good for half an hour as it happened.
+func TestABatteryThatRunsOutDoesNotEndASpell(t *testing.T) {
+	for _, dip := range []bool{false, true} {
+		in := one(series.Curve{}, series.Curve{}, span(0, 40))
+		in.Loggers = nil
+		for i := range 5 {
+			to := 40.0
+			if i == 4 {
+				to = 20
+			}
+			at := through(0, to, 0.25, func(h float64) float64 {
+				if dip && h == 20 {
+					return 5.5
+				}
+				return 6.8 + 0.1*float64(i)
+			})
+			in.Loggers = append(in.Loggers, Logger{Name: string(rune('a' + i)), Place: "room", TempC: at})
+		}
+		r := Judge(in)
+		if len(r.Spells) != 1 {
+			t.Fatalf("dip %v: %d spells, want one: %+v", dip, len(r.Spells), r.Spells)
+		}
+		s := r.Spells[0]
+		near(t, "from", float64(s.Span.From)/hourMS, 0, 1e-9)
+		near(t, "to", float64(s.Span.To)/hourMS, 40, 1e-9)
+		near(t, "peak", s.Peak, 7, 0.11)
+		if want := map[bool]float64{false: 40, true: 39.6}[dip]; s.Hours < want-0.3 || s.Hours > 40 {
+			t.Errorf("dip %v: %v h outside", dip, s.Hours)
+		}
+	}
+}
+
 func TestSpellsAreSortedByStartKindAndPlace(t *testing.T) {
 	in := one(through(0, 100, 1, constant(7)), through(0, 100, 1, constant(0.9)), span(0, 100))
 	in.Loggers = append(in.Loggers, Logger{Name: "far", Place: "exhaust", TempC: through(0, 100, 1, constant(8))})

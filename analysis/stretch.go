@@ -57,7 +57,7 @@ func (s stretches) sum(c series.Curve, limits []series.Limits) tally {
 // above are a curve's runs above a limit.
 func (s stretches) above(c series.Curve, limit float64) (out []series.Run) {
 	for _, p := range s {
-		out = append(out, c.Above(p, limit)...)
+		out = append(out, overBreaks(c.Above(p, limit), 1)...)
 	}
 	return out
 }
@@ -65,7 +65,23 @@ func (s stretches) above(c series.Curve, limit float64) (out []series.Run) {
 // below are a curve's runs below a limit.
 func (s stretches) below(c series.Curve, limit float64) (out []series.Run) {
 	for _, p := range s {
-		out = append(out, c.Below(p, limit)...)
+		out = append(out, overBreaks(c.Below(p, limit), -1)...)
+	}
+	return out
+}
+
+// breakMS is how far apart the ends of a mean's line lie at a break (series.Mean).
+const breakMS = 1
+
+// overBreaks makes one run, above a limit (sign +1) or below it, of those that a mere break of the line cuts in two,
+// where a logger came to a mean or left it and no time is lost.
+func overBreaks(runs []series.Run, sign int) (out []series.Run) {
+	for _, r := range runs {
+		if n := len(out); n > 0 && out[n-1].CutTo && r.CutFrom && r.From-out[n-1].To <= breakMS {
+			out[n-1].To, out[n-1].CutTo, out[n-1].Peak = r.To, r.CutTo, peak([]series.Run{out[n-1], r}, sign)
+			continue
+		}
+		out = append(out, r)
 	}
 	return out
 }

@@ -165,7 +165,7 @@ func mostNamedWeeks(weeks []analysis.UnevenWeek) (warm, cold string) {
 
 // heatTable are the heat sources with their hours and for how many of them they fought the fans.
 func (b barn) heatTable() Table {
-	t := Table{Columns: []Column{{Title: "Heat"}, {Title: "Ran", Unit: "h", Number: true}, {Title: "How known"}, {Title: "Against the fans", Unit: "h", Number: true}}}
+	t := Table{Columns: []Column{{Title: "Heat"}, {Title: "Ran", Unit: "h", Number: true}, {Title: "How known"}, {Title: "With a bigger fan on", Unit: "h", Number: true}}}
 	for _, h := range b.r.Heats {
 		row := []string{capital(h.Source.Name), noNumber, "no record", noNumber}
 		w := h.Ran

@@ -61,6 +61,8 @@ type AgreementDoc struct {
 	Parted          *string  `json:"parted_as"` // called_not_run, run_not_called
 	UnansweredHours float64  `json:"unanswered_hours"`
 	UncalledHours   float64  `json:"uncalled_hours"`
+	CutHours        float64  `json:"power_cut_hours"`      // of the unanswered ones
+	Powered         *string  `json:"first_parted_powered"` // first called for and not run though there was power
 }
 
 // WorkDoc is how long something was on over its known hours.
@@ -152,7 +154,11 @@ func agreementDoc(a *analysis.Agreement, clock func(int64) string) *AgreementDoc
 	}
 	d := &AgreementDoc{
 		Share: rangeDoc(a.Share), HoursKnown: hours(a.KnownMS),
-		UnansweredHours: hours(a.UnansweredMS), UncalledHours: hours(a.UncalledMS),
+		UnansweredHours: hours(a.UnansweredMS), UncalledHours: hours(a.UncalledMS), CutHours: hours(a.CutMS),
+	}
+	if a.Powered != nil {
+		at := clock(*a.Powered)
+		d.Powered = &at
 	}
 	if a.Parted != nil {
 		at, as := clock(*a.Parted), "called_not_run"

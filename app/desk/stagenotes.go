@@ -29,24 +29,32 @@ func (b barn) heatNote(h analysis.HeatRow) []string {
 	if on == nil {
 		on = h.Called
 	}
-	text := "Heat fought fans: " + h.Source.Name + " was on for " + Hours(on.Hours.Mid) + ", " + Hours(h.Overlap.Mid) + " of it while a stage above was on"
+	text := capital(h.Source.Name) + " gave heat for " + Hours(on.Hours.Mid) + "; for " + Hours(h.Overlap.Mid) + " of it"
 	if low, high := h.Overlap.Low, h.Overlap.High; hoursNumber(low) != hoursNumber(high) {
 		text += " (" + HoursRange(low, high) + ")"
 	}
-	return []string{text + "."}
+	return []string{text + " a bigger fan blew the warmth out again."}
 }
 
-// partingNote says when a stage's call and its record first parted, and for how long they did.
-func (b barn) partingNote(row analysis.StageRow) []string {
+// partingNote says when a stage's call and its record first parted, and for how long they did; what fell into a power
+// cut is said by itself.
+func (b barn) partingNote(row analysis.StageRow) (out []string) {
 	a := row.Agreement
 	if a == nil || a.Parted == nil {
 		return nil
 	}
-	at := b.u.DateYear(*a.Parted)
-	if a.PartedRan {
-		return []string{capital(row.Name) + " ran while it was not called for, first on " + at + ", " + Hours(hours(a.UncalledMS)) + " in all."}
+	name, more := capital(row.Name), ""
+	if a.CutMS > 0 {
+		out = append(out, name+" was called for and stood for "+Hours(hours(a.CutMS))+" while the power was out.")
+		more = " more"
 	}
-	return []string{capital(row.Name) + " was called for and did not run, first on " + at + ", " + Hours(hours(a.UnansweredMS)) + " in all."}
+	if a.Powered != nil {
+		out = append(out, name+" was called for and did not run, first on "+b.u.DateYear(*a.Powered)+", "+Hours(hours(a.UnansweredMS-a.CutMS))+more+" in all.")
+	}
+	if a.PartedRan {
+		out = append(out, name+" ran while it was not called for, first on "+b.u.DateYear(*a.Parted)+", "+Hours(hours(a.UncalledMS))+" in all.")
+	}
+	return out
 }
 
 // switchingNotes say where a thermostat switches elsewhere than it is set, and that a stage starts too often.

@@ -131,12 +131,12 @@ func TestStageNotes(t *testing.T) {
 	sure := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true} }
 	b.r.Heats = []analysis.HeatRow{{Source: analysis.HeatSource{Name: "sun"}, Ran: &analysis.Work{Hours: sure(140)}, Overlap: analysis.Figure{Mid: 71, Low: 68, High: 75, OK: true}}}
 	b.r.Stages = []analysis.StageRow{{
-		Name: "top", Agreement: &analysis.Agreement{Parted: &at, UnansweredMS: 148 * 3600 * 1000},
+		Name: "top", Agreement: &analysis.Agreement{Parted: &at, Powered: &at, UnansweredMS: 148 * 3600 * 1000},
 		ChangeMinutes: analysis.Figure{Mid: 6, Low: 5, High: 8, OK: true},
 	}}
 	b.r.Power = analysis.Power{KWh: sure(812), Cost: sure(121.8), Currency: "CAD"}
 	want := []string{
-		"Heat fought fans: sun was on for 140 h, 71 h of it while a stage above was on (68–75 h).",
+		"Sun gave heat for 140 h; for 71 h of it (68–75 h) a bigger fan blew the warmth out again.",
 		"Top was called for and did not run, first on 14 January 2025, 148 h in all.",
 		"With every stage on, one change takes 5–8 min; about five is usual in the trade.",
 		"The fans took about 812 kWh, 122 CAD.",
@@ -144,6 +144,10 @@ func TestStageNotes(t *testing.T) {
 	got := b.stageNotes()
 	if len(got) != len(want) {
 		t.Fatalf("%q", got)
+	}
+	outage := analysis.StageRow{Name: "two", Agreement: &analysis.Agreement{Parted: &at, UnansweredMS: 6.5 * 3600 * 1000, CutMS: 6.5 * 3600 * 1000}}
+	if got := strings.Join(b.partingNote(outage), " "); plain(got) != "Two was called for and stood for 6.5 h while the power was out." {
+		t.Errorf("%q", got)
 	}
 	for i := range want {
 		if plain(got[i]) != want[i] {
