@@ -19,13 +19,14 @@ const (
 
 const usage = `usage: thawbook [WINTER.thawbook | PLAN.toml | FILE...]
        thawbook inspect [-json] [-answer [PATTERN:]ID=OPTION]... FILE...
-       thawbook review [-json] [-out DIR] WINTER.thawbook|PLAN.toml
+       thawbook review [-json] [-out DIR] [-beside OTHER] WINTER.thawbook|PLAN.toml
        thawbook version
 
 Without a command the window opens, with what is named in it: a winter, a plan, logger
 files or folders of them. inspect says how files and folders were understood, review
 judges the winter of a winter file or a plan; both only read. -json prints one JSON
-value instead of text, -out writes the review and its tables into a folder, -answer
+value instead of text, -out writes the review and its tables into a folder, -beside sets
+another winter, a winter file or a plan, beside it, barn by barn and day by day, -answer
 settles an open question of the files a pattern matches.
 
 Exit status: 0 done, 1 something was refused, 2 wrong usage.

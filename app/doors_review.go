@@ -22,6 +22,7 @@ func (d door) review(args []string) int {
 	flags := flag.NewFlagSet("review", flag.ContinueOnError)
 	asJSON := flags.Bool("json", false, "")
 	out := flags.String("out", "", "")
+	beside := flags.String("beside", "", "")
 	plans, status, ok := d.parse(flags, args)
 	if ok && len(plans) != 1 {
 		status, ok = d.misused("review needs one winter file or plan"), false
@@ -29,7 +30,7 @@ func (d door) review(args []string) int {
 	result := engine.Result{}
 	var err error
 	if ok {
-		result, err = engine.ReviewFile(d.ctx, plans[0], nil)
+		result, err = d.reviewed(plans[0], *beside)
 		status = d.troubles(result, err)
 	}
 	if err != nil {
@@ -48,6 +49,21 @@ func (d door) review(args []string) int {
 		return status
 	}
 	return max(status, d.troubles(engine.Result{}, err))
+}
+
+// reviewed is the review of a winter, with that of another beside it where one is named.
+func (d door) reviewed(path, beside string) (engine.Result, error) {
+	result, err := engine.ReviewFile(d.ctx, path, nil)
+	if err != nil || beside == "" {
+		return result, err
+	}
+	other, err := engine.ReviewFile(d.ctx, beside, nil)
+	if err != nil {
+		return result, err
+	}
+	across, err := engine.Winters(d.ctx, &result, &other)
+	result.Pairs = append(result.Pairs, across...)
+	return result, err
 }
 
 // troubles prints what went wrong and gives the status for it.
@@ -90,7 +106,7 @@ func (d door) tell(r engine.Result) error {
 	}
 	for _, p := range r.Pairs {
 		fmt.Fprintf(&text, "\n%s and %s\n", p.A, p.B)
-		said := desk.TwoBarnsSaid(&r, p)
+		said := desk.TwoBarnsSaid(p, desk.Units{})
 		for _, line := range append([]string{said.Sentence, said.Sure, said.Settle, said.Losses}, said.Cautions...) {
 			if line != "" {
 				fmt.Fprintf(&text, "- %s\n", line)

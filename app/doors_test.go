@@ -65,6 +65,8 @@ func TestStatuses(t *testing.T) {
 		{[]string{"inspect", at("room.csv"), "-json"}, done, ""},
 		{[]string{"review", "-json", at("good.toml")}, done, ""},
 		{[]string{"review", at("good.toml")}, done, ""},
+		{[]string{"review", "-beside", at("good.toml"), at("good.toml")}, done, ""},
+		{[]string{"review", "-json", "-beside", at("none.toml"), at("good.toml")}, refused, "none.toml does not exist"},
 		{[]string{"-h"}, done, "usage:"},
 		{[]string{"review", "-h"}, done, "usage:"},
 		{[]string{"inspect", at("none.csv")}, refused, "none.csv does not exist"},

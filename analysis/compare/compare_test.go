@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -323,5 +324,61 @@ func TestAPairTurned(t *testing.T) {
 	}
 	if again := back.Turned(); !reflect.DeepEqual(again, p) {
 		t.Error("twice turned it is not as it was")
+	}
+}
+
+// A barn beside itself a winter later: 365 days on, the same logger reads 1 K more day by day, and outdoors it was 2 K warmer, of
+// which half comes through. Paired by the day of winter the later one is 1 K warmer; at one outdoor temperature they are alike.
+// Its doors stood open a winter later to the hour: the hour that differs most knows of it.
+func TestTwoWinters(t *testing.T) {
+	outside := func(h int) float64 { return 4*math.Sin(float64(h)/50) + 2*math.Sin(float64(h)/7) }
+	year := int64(365 * 24 * hourMS)
+	inWinter := func(laterMS int64, warmerK float64) Side {
+		s := barn("A", 100, 0.1, func(h int) float64 { return 4 + (outside(h)+warmerK)/2 }, func(in *analysis.Input) {
+			in.Loggers = append(in.Loggers, analysis.Logger{Name: "out", Place: "outdoor", TempC: hourlyCurve(2401, func(h int) float64 { return outside(h) + warmerK }), TempErrK: 0.1})
+			at := *in.BeesIn + laterMS
+			out := *in.BeesOut + laterMS
+			in.BeesIn, in.BeesOut = &at, &out
+			for i := range in.Loggers {
+				in.Loggers[i].TempC.Readings.At = slices.Clone(in.Loggers[i].TempC.Readings.At)
+				for k := range in.Loggers[i].TempC.Readings.At {
+					in.Loggers[i].TempC.Readings.At[k] += laterMS
+				}
+			}
+			in.Notes = []analysis.Note{{At: at + 500*hourMS, Kind: "doors open"}}
+		})
+		return s
+	}
+	p, err := Winters(context.Background(), inWinter(0, 0), inWinter(year, 2), "A 2024", "A 2025", inTurn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.LaterMS != year || !p.ByWinterDay || p.OverlapHours != 2400 {
+		t.Errorf("later by %d h, %g h in common", p.LaterMS/hourMS, p.OverlapHours)
+	}
+	r := rowOf(t, p, AirTemperature, Mean, "", "")
+	near(t, "day by day", r.Difference, -1, 1e-9)
+	if r.Verdict != Less {
+		t.Errorf("verdict %s", r.Verdict)
+	}
+	r = rowOf(t, p, AirTemperature, ByRegression, "", "")
+	near(t, "in the same weather", r.Difference, 0, 1e-9)
+	near(t, "loggers", r.SensorHalf, math.Hypot(math.Hypot(0.1, 0.1), 0.5*math.Hypot(0.1, 0.1)), 1e-9)
+	near(t, "in the same weather, by bins", rowOf(t, p, AirTemperature, EqualWeather, "", "").Difference, 0, 0.1)
+	for _, h := range p.Apart {
+		if at := h.Span.From == beesIn+500*hourMS; at != (len(h.OnA.Notes) > 0) || at != (len(h.OnB.Notes) > 0) {
+			t.Errorf("%s: %v and %v", time.UnixMilli(h.Span.From).UTC(), h.OnA.Notes, h.OnB.Notes)
+		}
+	}
+}
+
+// The year a winter ends in begins on 1 January: the next for bees in by the end of the year, this one for bees in after it.
+func TestNewYear(t *testing.T) {
+	for in, want := range map[string]string{"2024-11-10T12:00:00Z": "2025-01-01T00:00:00Z", "2025-01-20T12:00:00Z": "2025-01-01T00:00:00Z", "2024-07-01T00:00:00Z": "2025-01-01T00:00:00Z"} {
+		at, _ := time.Parse(time.RFC3339, in)
+		s := Side{Input: analysis.Input{Zone: time.UTC}, Review: analysis.Review{BeesIn: at.UnixMilli()}}
+		if got := time.UnixMilli(newYear(s)).UTC().Format(time.RFC3339); got != want {
+			t.Errorf("%s: %s, want %s", in, got, want)
+		}
 	}
 }

@@ -11,6 +11,7 @@
 //	exposure.go for how long did the air lie above each level?
 //	apart.go    in which hours were they farthest apart, and what was going on?
 //	total.go    what does each winter come to as a whole?
+//	winters.go  how does it look beside another winter?
 //	turn.go     how does it look from the other barn?
 //	losses.go   how many hives were found dead, and what can that say?
 package compare

@@ -33,6 +33,7 @@ var reviewNotes = map[string]string{
 	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",
 	"no_humidity":               "No logger of this barn measured humidity, so nothing can be said of damp, dryness or wet walls.",
 	"no_common_time":            "The two barns have no hours in common in which bees were in both.",
+	"other_winter":              "Two winters are set side by side, day by day. They had weather of their own, so what was alike in the same weather outdoors tells more than the means; and one winter is one winter.",
 	"limits_differ":             "The two barns have limits of their own; hours outside are counted against the laxer of the two in both.",
 	"no_outdoor":                "There is no outdoor temperature, so hours of wet walls can't be worked out. A logger in the shade outdoors, or a weather station's file, would settle it.",
 	"alarm_is_room_mean":        "No logger hung beside the alarm's sensor or the thermostat, so its calls are held against the air of the room.",

@@ -123,7 +123,7 @@ type LossDoc struct {
 func pairDocs(r engine.Result) []PairDoc {
 	out := []PairDoc{}
 	for _, p := range r.Pairs {
-		out = append(out, pairDoc(p, TwoBarnsSaid(&r, p), r.Inputs[0].Zone))
+		out = append(out, pairDoc(p, TwoBarnsSaid(p, Units{}), r.Inputs[0].Zone))
 	}
 	return out
 }

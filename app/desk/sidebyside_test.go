@@ -138,3 +138,32 @@ func TestTwoBarnsByThreeDaysTogether(t *testing.T) {
 	}
 	close2(t, "loggers", row.SensorHalf, math.Hypot(0.3, 0.3))
 }
+
+// The winter after, of the same two barns, from files: each barn is set beside itself, day by day of the winter. Ash had 5.6 °C
+// instead of 4.6 in the second, and Birch the same as before; the logs are the first winter's a year of 365 days on.
+func TestTwoWintersOfTwoBarns(t *testing.T) {
+	first := judgedFiles(t, ashAndBirch, twoLogs(t))
+	logs := twoLogs(t)
+	for name := range logs {
+		logs[name] = strings.NewReplacer("2024-", "2025-", "2025-", "2026-").Replace(logs[name])
+	}
+	plan := strings.NewReplacer("2024-", "2025-", "2025-", "2026-", "2024–25", "2025–26", `name = "ash"`, "name = \"ash\"\noffset_c = 1.0").Replace(ashAndBirch)
+	second := judgedFiles(t, plan, logs)
+	across, err := engine.Winters(context.Background(), &second, &first)
+	if err != nil || len(across) != 2 {
+		t.Fatalf("%d pairs, %v", len(across), err)
+	}
+	ash, birch := across[0], across[1]
+	if ash.A != "Ash, 2025–26" || ash.B != "Ash, 2024–25" || !ash.ByWinterDay || ash.OverlapHours != 140*24 {
+		t.Errorf("%s beside %s, %g h", ash.A, ash.B, ash.OverlapHours)
+	}
+	close2(t, "Ash", ash.Rows[0].Difference, 1)
+	close2(t, "Birch", birch.Rows[0].Difference, 0)
+	if ash.Rows[0].Verdict != compare.More || !strings.HasPrefix(plain(TwoBarnsSaid(ash, Units{}).Sentence), "Ash, 2025–26 was 1.0 °C warmer than Ash, 2024–25.") {
+		t.Errorf("%s: %q", ash.Rows[0].Verdict, TwoBarnsSaid(ash, Units{}).Sentence)
+	}
+	second.Pairs = append(second.Pairs, across...)
+	if d := ReviewDocument(second, Program{}); len(d.Pairs) != 3 || !d.Pairs[2].ByWinterDay || len(d.Pairs[2].Remarks) != 1 || !strings.Contains(d.Pairs[2].Remarks[0].Text, "weather of their own") {
+		t.Errorf("%d pairs, %+v", len(d.Pairs), d.Pairs[len(d.Pairs)-1].Remarks)
+	}
+}

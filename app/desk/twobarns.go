@@ -62,13 +62,9 @@ func TwoBarnsOf(r *engine.Result, barn, other int, u Units) TwoBarns {
 	return v
 }
 
-// TwoBarnsSaid is what is said of one pair of a review in words: sentence, how sure, what would settle it, losses.
-func TwoBarnsSaid(r *engine.Result, p compare.Pair) (v TwoBarns) {
-	of := func(name string) barn {
-		i := slices.IndexFunc(r.Barns, func(b analysis.Review) bool { return b.Barn == name })
-		return newBarn(r.Inputs[i], r.Barns[i], Units{})
-	}
-	s := twoBarns{p, of(p.A), of(p.B)}
+// TwoBarnsSaid is what is said of a pair in words: sentence, how sure, what would settle it, losses.
+func TwoBarnsSaid(p compare.Pair, u Units) (v TwoBarns) {
+	s := twoBarns{p, barn{u: u}, barn{u: u}}
 	if v.Losses = s.losses(); v.Losses != "" {
 		v.Cautions = []string{cautionComparison}
 	}

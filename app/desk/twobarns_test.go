@@ -53,6 +53,7 @@ func TestTheFirstLineSaysWhatTheLoggersCanTell(t *testing.T) {
 			"What would settle it: both barns' loggers checked against each other, so that together they are off by no more than 0.3 °C."},
 		{longer, 1, Celsius, "South read 0.3 °C warmer than North: which was the warmer is more than these loggers can tell.",
 			"What would settle it: as much time as 4 winters like this one."},
+		{mean(4.62, 4.6, 0.7, compare.CantTell), 0, Celsius, "North read the same as South: which was the warmer is more than these loggers can tell.", ""},
 		{few, 0, Celsius, "North read 1.0 °C warmer than South; too little is known in both to say how sure that is.", ""},
 	} {
 		v := TwoBarnsOf(besideOf(c.row), c.barn, 0, Units{Temperature: c.unit})

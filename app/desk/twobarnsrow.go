@@ -193,6 +193,9 @@ func (s twoBarns) sentence() (text, sure, settle string) {
 		word = words[1]
 	}
 	read := s.p.A + " read " + diff + " " + word + " than " + s.p.B
+	if diff == s.a.u.Diff(0) {
+		read = s.p.A + " read the same as " + s.p.B
+	}
 	switch r.Verdict {
 	case compare.More, compare.Less:
 		text = s.p.A + " was " + diff + " " + word + " than " + s.p.B + "."
