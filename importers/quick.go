@@ -207,39 +207,30 @@ func pair(a, b byte) uint {
 // quickNumber reads a number of at most fastDigits digits, or an empty cell, and where it stops. decimals is
 // −1 for an empty cell. What stops it is for the caller to judge.
 func quickNumber(b []byte, p int, mark byte) (v float64, decimals, next int, ok bool) {
-	neg := false
-	if p < len(b) && b[p] == '-' {
-		neg = true
-		p++
+	s := b[p:]
+	i, digits := 0, uint64(0)
+	neg := len(s) > 0 && s[0] == '-'
+	if neg {
+		i = 1
 	}
-	first, digits := p, uint64(0)
-	for p < len(b) {
-		c := b[p] - '0'
-		if c > 9 {
-			break
-		}
-		digits = digits*10 + uint64(c)
-		p++
+	first := i
+	for ; i < len(s) && s[i]-'0' <= 9; i++ {
+		digits = digits*10 + uint64(s[i]-'0')
 	}
-	count := p - first
-	if p < len(b) && b[p] == mark {
-		p++
-		from := p
-		for p < len(b) {
-			c := b[p] - '0'
-			if c > 9 {
-				break
-			}
-			digits = digits*10 + uint64(c)
-			p++
+	count := i - first
+	if i < len(s) && s[i] == mark {
+		i++
+		from := i
+		for ; i < len(s) && s[i]-'0' <= 9; i++ {
+			digits = digits*10 + uint64(s[i]-'0')
 		}
-		decimals = p - from
+		decimals = i - from
 		count += decimals
 	} else if count == 0 && !neg {
-		return missing, -1, p, true
+		return missing, -1, p + i, true
 	}
 	if count == 0 || count > fastDigits {
-		return 0, 0, p, false
+		return 0, 0, p + i, false
 	}
 	v = float64(digits)
 	if decimals > 0 {
@@ -248,5 +239,5 @@ func quickNumber(b []byte, p int, mark byte) (v float64, decimals, next int, ok 
 	if neg {
 		v = -v
 	}
-	return v, decimals, p, true
+	return v, decimals, p + i, true
 }

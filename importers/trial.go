@@ -53,15 +53,13 @@ func occurs(delimiter string, lines []record) bool {
 // cut splits every line into its cells, which share one list.
 func cut(lines []record, split splitters) []record {
 	out := make([]record, len(lines))
-	var all, row [][]byte
+	var room [][]byte // what is left of the list
 	for i, r := range lines {
-		row, _ = split.quoted(row[:0], r.text, maxColumns+1)
-		if len(all)+len(row) > cap(all) {
-			all = make([][]byte, 0, max(len(row)*(len(lines)-i), len(row)))
+		row, _ := split.quoted(room, r.text, maxColumns+1)
+		r.cells = row[:len(row):len(row)]
+		if room = row[len(row):]; cap(room) < len(row) {
+			room = make([][]byte, 0, len(row)*(len(lines)-i-1))
 		}
-		from := len(all)
-		all = append(all, row...)
-		r.cells = all[from:len(all):len(all)]
 		out[i] = r
 	}
 	return out
