@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"reflect"
 	"runtime"
 	"sync"
 	"testing"
@@ -168,4 +169,25 @@ func longSide(seed uint64) Side {
 			Setting: analysis.Setting{Span: series.Span{From: beesIn, To: beesIn + 150*days}}})
 	}
 	return s
+}
+
+// The same two sides give the same pair to the last bit, however the work is spread.
+func TestTheSamePairHoweverTheWorkIsSpread(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 5))
+	shared := weather(rng)
+	a, b := drawn(rng, shared, 4.5, 0, 0.3), drawn(rng, shared, 5, 0, 0.3)
+	first, err := Barns(context.Background(), a, b, inTurn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := Barns(context.Background(), a, b, func(n int, work func(i int)) {
+		var all sync.WaitGroup
+		for i := range n {
+			all.Go(func() { work(n - 1 - i) })
+		}
+		all.Wait()
+	})
+	if err != nil || !reflect.DeepEqual(first, again) {
+		t.Errorf("%v: %+v, then %+v", err, first.Rows[0], again.Rows[0])
+	}
 }
