@@ -164,10 +164,16 @@ func weatherCandidates(j judgement) (out []candidate) {
 	}
 	add(OutdoorDry, vap, vap.Below(s, quantile(vap, s, extremeShare)), "dry")
 	if limits := j.under(goodHighPct); len(limits) > 0 {
-		indoors := j.intakePct()
+		indoors := intakePct(vap, j.room.mean.TempC)
 		add(OutdoorHumid, indoors, indoors.Above(s, limits[0].limit-humidPct), "damp", "moist", "dew", "frost")
 	}
 	return out
+}
+
+// intakePct is the relative humidity, percent, of the air outside once it has the room's temperature: the damp
+// that the weather alone brings in (its vapour pressure stays as it is when it is warmed).
+func intakePct(outdoorVapPa, roomC series.Curve) series.Curve {
+	return series.ZipAlong(outdoorVapPa, roomC, func(vapPa, tempC float64) float64 { return 100 * vapPa / moistair.SatPresWaterPa(tempC) })
 }
 
 // quantile is the value that a share of a curve's readings in a span does not pass; NaN without readings.

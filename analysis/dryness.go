@@ -27,7 +27,7 @@ func dryStretches(j judgement, all []candidate) []DryStretch {
 		return out
 	}
 	vpd := series.Zip(j.room.mean.TempC, j.room.mean.RelHum, moistair.VPDPa)
-	intake := j.intakePct()
+	intake := candidateOf(all, OutdoorHumid).of
 	weather, heat := candidateOf(all, OutdoorDry), addedHeat(all)
 	for _, l := range runs {
 		for _, s := range l.time {
@@ -93,11 +93,4 @@ func addedHeat(all []candidate) (out candidate) {
 		out.known, first = series.Intersect(out.known, c.known), false
 	}
 	return out
-}
-
-// intakePct is the relative humidity, percent, of the air outside once it has the room's temperature: the damp
-// that the weather alone brings in (its vapour pressure stays as it is when it is warmed).
-func (j judgement) intakePct() series.Curve {
-	vap := series.Zip(j.weather(temperatureOf), j.weather(relHumOf), moistair.VapPresPa)
-	return series.ZipAlong(vap, j.room.mean.TempC, func(vapPa, tempC float64) float64 { return 100 * vapPa / moistair.SatPresWaterPa(tempC) })
 }
