@@ -18,33 +18,13 @@ func hourlyOf(c series.Curve) hourly {
 	h := hourly{from: s.From - mod(s.From, series.HourMS)}
 	if c.Len() > 0 {
 		hours := series.Steps(series.Span{From: h.from, To: s.To + mod(-s.To, series.HourMS)}, series.HourMS, 0)
-		h.val = meansOf(c, hours, leastOfHour)
+		h.val = c.Means(hours, leastOfHour)
 	}
 	return h
 }
 
 // leastOfHour is the known share of an hour from which its mean may tell where a logger was (common practice, no source).
 const leastOfHour = 0.5
-
-// meansOf are a curve's time-weighted means over spans, NaN where less than a share of a span is known, or nothing.
-func meansOf(c series.Curve, spans []series.Span, least float64) []float64 {
-	out := make([]float64, len(spans))
-	for i, b := range c.Bins(spans) {
-		out[i] = math.NaN()
-		if share(b) >= least {
-			out[i] = b.Weighted()
-		}
-	}
-	return out
-}
-
-// share is the known part of a bin's span.
-func share(b series.Bin) float64 {
-	if b.To <= b.From {
-		return 0
-	}
-	return float64(b.KnownMS) / float64(b.To-b.From)
-}
 
 // alongside are these hours for each hour of others, NaN outside; none where there are none.
 func (h hourly) alongside(o hourly) hourly {

@@ -83,9 +83,9 @@ func (c mouldClass) mouldIndex(tempC, relHumPct []float64) float64 {
 // of what they may have been.
 func mouldFigure(j judgement, mid, wet, dry wall) Figure {
 	hours := j.scored.hours()
-	dew, errK := meansOf(j.room.mean.dewC, hours, 0), j.room.mean.dewErrK()
+	dew, errK := j.room.mean.dewC.Means(hours, 0), j.room.mean.dewErrK()
 	at := func(w wall, shiftK float64) float64 {
-		temps := meansOf(w.surfaceC, hours, 0)
+		temps := w.surfaceC.Means(hours, 0)
 		pct := make([]float64, len(temps))
 		for i := range temps {
 			pct[i] = 100 * moistair.SatPresWaterPa(dew[i]+shiftK) / moistair.SatPresWaterPa(temps[i])

@@ -59,7 +59,7 @@ func apartHours(j judgement, loggers []Logger) (Figure, float64) {
 	hours := j.scored.hours()
 	low, high, n := make([]float64, len(hours)), make([]float64, len(hours)), make([]int, len(hours))
 	means, slack := make([][]float64, len(loggers)), 0.0
-	j.spread(len(loggers), func(i int) { means[i] = meansOf(loggers[i].TempC, hours, enoughOfHour) })
+	j.spread(len(loggers), func(i int) { means[i] = loggers[i].TempC.Means(hours, enoughOfHour) })
 	for k, l := range loggers {
 		slack = math.Max(slack, l.TempErrK*math.Sqrt2)
 		for i, v := range means[k] {
@@ -96,7 +96,7 @@ func unevenWeeks(j judgement, loggers []Logger) []UnevenWeek {
 	weeks := series.Steps(j.beesTime, 7*24*series.HourMS, j.beesTime.From)
 	tempC, relHum := make([][]float64, len(loggers)), make([][]float64, len(loggers))
 	j.spread(len(loggers), func(i int) {
-		tempC[i], relHum[i] = meansOf(loggers[i].TempC, weeks, enoughOfWinter), meansOf(loggers[i].RelHum, weeks, enoughOfWinter)
+		tempC[i], relHum[i] = loggers[i].TempC.Means(weeks, enoughOfWinter), loggers[i].RelHum.Means(weeks, enoughOfWinter)
 	})
 	out := []UnevenWeek{}
 	for i, week := range weeks {

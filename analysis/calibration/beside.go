@@ -44,13 +44,7 @@ func Beside(loggers []series.Curve, where, rest series.Span) (members []int, spa
 func hourly(loggers []series.Curve, cells []series.Span) [][]float64 {
 	out := make([][]float64, len(loggers))
 	for i, c := range loggers {
-		out[i] = make([]float64, len(cells))
-		for k, b := range c.Bins(cells) {
-			out[i][k] = math.NaN()
-			if 2*b.KnownMS >= cells[k].To-cells[k].From {
-				out[i][k] = b.Weighted()
-			}
-		}
+		out[i] = c.Means(cells, 0.5)
 	}
 	return out
 }

@@ -65,18 +65,15 @@ func floorHour(at int64) int64 {
 	return h * series.HourMS
 }
 
+// leastOfCell is the known share of an hour, or of another cell of time, from which its mean counts (common practice, no
+// source).
+const leastOfCell = 0.5
+
 // hoursOf are a curve's hours on a grid; none where the curve is empty.
 func hoursOf(grid series.Span, c series.Curve) hours {
 	h := hours{from: grid.From}
-	if c.Len() == 0 {
-		return h
-	}
-	for _, b := range c.Bins(series.Steps(grid, series.HourMS, 0)) {
-		v := math.NaN()
-		if 2*b.KnownMS >= series.HourMS {
-			v = b.Weighted()
-		}
-		h.val = append(h.val, v)
+	if c.Len() > 0 {
+		h.val = c.Means(series.Steps(grid, series.HourMS, 0), leastOfCell)
 	}
 	return h
 }

@@ -74,11 +74,7 @@ func changes(c series.Curve, from, step int64, n int) []float64 {
 	cells := series.Steps(series.Span{From: from, To: from + int64(n+1)*step}, step, from)
 	var sizes []float64
 	before := math.NaN()
-	for i, b := range c.Bins(cells) {
-		now := math.NaN()
-		if 2*b.KnownMS >= step {
-			now = b.Weighted()
-		}
+	for i, now := range c.Means(cells, leastOfCell) {
 		if i > 0 {
 			if out[i-1] = now - before; isKnown(out[i-1]) {
 				sizes = append(sizes, math.Abs(out[i-1]))

@@ -18,6 +18,14 @@ func (b Bin) Weighted() float64 {
 	return b.Area / float64(b.KnownMS)
 }
 
+// Share is the known part of the span, 0–1; 0 of an empty one.
+func (b Bin) Share() float64 {
+	if b.To <= b.From {
+		return 0
+	}
+	return float64(b.KnownMS) / float64(b.To-b.From)
+}
+
 // Plus is the bin of both spans where next follows on b.
 func (b Bin) Plus(next Bin) Bin {
 	out := Bin{Span: Span{b.Span.From, next.Span.To}, N: b.N + next.N, Sum: b.Sum + next.Sum, Area: b.Area + next.Area, KnownMS: b.KnownMS + next.KnownMS, Min: b.Min, Max: b.Max}
@@ -70,6 +78,19 @@ func (c Curve) Bins(spans []Span) []Bin {
 		bins[i] = w.Bin
 	}
 	return bins
+}
+
+// Means are the means over the known time of every span, NaN where less than a share of it (0–1) is known, or nothing.
+// The spans must rise and not overlap.
+func (c Curve) Means(spans []Span, leastShare float64) []float64 {
+	out := make([]float64, len(spans))
+	for i, b := range c.Bins(spans) {
+		out[i] = math.NaN()
+		if b.Share() >= leastShare {
+			out[i] = b.Weighted()
+		}
+	}
+	return out
 }
 
 // walk adds up a bin along a curve, and what lies above limits and, both turned upside down, below limits; the

@@ -190,3 +190,20 @@ func TestFamiliesInRuns(t *testing.T) {
 		t.Errorf("square: %d runs, first %+v", len(high), high[0])
 	}
 }
+
+// A line from 10 to 30 in twenty minutes, then nothing until the hour: of the first half hour two thirds are known, with
+// their middle at 20, of the second nothing.
+func TestMeansWhereEnoughIsKnown(t *testing.T) {
+	c, halves := line(t, "10 20 30 _ _ _ 40"), []series.Span{{From: 0, To: 30 * minute}, {From: 30 * minute, To: hour}}
+	for least, want := range map[float64]float64{0: 20, 0.6: 20, 0.7: math.NaN()} {
+		means := c.Means(halves, least)
+		if v := means[0]; v != want && !(math.IsNaN(v) && math.IsNaN(want)) {
+			t.Errorf("known to two thirds, %v asked for: %v, want %v", least, v, want)
+		}
+		if !math.IsNaN(means[1]) {
+			t.Errorf("the mean of nothing is %v", means[1])
+		}
+	}
+	near(t, "share", c.Bin(halves[0]).Share(), 2.0/3, 1e-12)
+	near(t, "share of no time", c.Bin(series.Span{}).Share(), 0, 0)
+}
