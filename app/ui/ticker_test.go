@@ -154,14 +154,20 @@ func (w *window) tour(path string) {
 	w.walk("open", func() { w.Take([]string{path}) })
 	w.b.Logf("%d steps of progress shown; files %s", w.tells, w.book.Files().Sentence)
 	for k, after := range []time.Duration{5, 50, 200, 500, 1000} { // what follows a change is given up
-		w.main(func() { w.begin("worked out anew, given up"); w.stopped = false; w.workOut() })
+		w.main(func() { // other days: nothing that was worked out before will do
+			w.begin("worked out anew, given up")
+			if e, ok := w.book.SetBeesInOut(0, fmt.Sprintf("2015-11-01 0%d:00", k+1), ""); ok {
+				w.edit(e)
+			}
+		})
 		time.Sleep(200*time.Millisecond + after*time.Millisecond)
 		var asked, ended time.Time
-		w.main(func() { asked = time.Now(); w.stopWork() })
+		busy := false
+		w.main(func() { busy, asked = w.work.busy(), time.Now(); w.stopWork() })
 		for running := true; running; time.Sleep(time.Millisecond) {
 			w.main(func() { running, ended = w.work.busy(), time.Now() })
 		}
-		w.b.Logf("%d: working it out, given up: answered in %d ms", k, ended.Sub(asked).Milliseconds())
+		w.b.Logf("working it out, given up after %d ms (was it running: %v): answered in %d ms", 200+after, busy, ended.Sub(asked).Milliseconds())
 	}
 	w.walk("worked out anew", w.workOut)
 	w.walk("timeline", func() { w.showPage(1) })
