@@ -12,7 +12,7 @@ func TestNames(t *testing.T) {
 			"Holzfeuchte", "Umidità legno %", "Trefuktighet",
 			"Temp setpoint", "Température consigne", "Temperatura de consigna", "Börvärde temperatur", "Setpunkt temperatur", "Asetuslämpötila", "Žádaná teplota", "Ingestelde temperatuur", "Zieltemperatur", "Target humidity",
 			"Vorlauftemperatur", "Framledningstemperatur", "Fremløbstemperatur", "return temp", "flow temp",
-			"Temp-Humidity Index", "Temperature trend", "CO2 slope", "Attempts", "Humidifier", "Luftentfeuchter", "Power factor", "Reactive power (var)", "Energy (kWh)", "Lighting energy kWh", "NH3 ammonia (ppm)", "TVOC (ppm)",
+			"Temp-Humidity Index", "Humidity index", "Hum Ratio", "Temp sensor status", "Humidity sensor voltage", "Temp deadband", "Temp control mode", "Tempo (s)", "Gefühlte Temperatur", "Température ressentie", "Opplevd temperatur", "Upplevd temperatur", "Temperature trend", "CO2 slope", "Attempts", "Humidifier", "Luftentfeuchter", "Power factor", "Reactive power (var)", "Energy (kWh)", "Lighting energy kWh", "NH3 ammonia (ppm)", "TVOC (ppm)",
 		},
 		AirTemperature:   {"Return air temp", "Innentemperatur", "Temperatura wewnętrzna", "Sisälämpötila", "Teplota venkovní", "Температура в помещении", "Hitastig", "温度", "온도"},
 		RelativeHumidity: {"Luftfeuchte", "Humidité de l'air", "Humedad relativa", "Luftfuktighet", "Luftfugtighed", "Ilmankosteus", "Vlhkost", "Влажность воздуха", "Вологість", "Luchtvochtigheid", "Wilgotność powietrza", "Rakastig", "습도"},

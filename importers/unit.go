@@ -17,7 +17,7 @@ var unitSpellings = []struct {
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
 	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
 	{"percent", []string{"%", "percent", "percents", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
-	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1", "ratio"}},
+	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1"}},
 	{"ppm", []string{"ppm", "ppmv"}},
 	{"lux", []string{"lux", "lx"}},
 	{"g/m3", []string{"g/m3", "g/m³", "g/m^3", "gm-3", "gm³", "g.m-3"}},
