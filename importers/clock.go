@@ -18,18 +18,20 @@ type clock struct {
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
-	name     order  // for the readers without a date form
-	zoned    bool   // rows carry their offset
-	stamps   bool   // date and time stand in one cell
-	yearless bool   // the dates have no year
-	start    *start // where the rows count from; nil: they don't
-	untimed  bool   // dates alone
-	bare     bool   // midnight is printed as a date alone
-	fills    bool   // a date stands in the first of a day's rows alone
-	above    int64  // the date of the row above, where it may stand for this row's; noTime: none
-	turned   []byte // a cell with its time put behind its date
-	zone     string // the same in every row, named by a column of its own perhaps
-	zoneAt   int    // that column, 1-based; 0: none
+	name     order     // for the readers without a date form
+	zoned    bool      // rows carry their offset
+	stamps   bool      // date and time stand in one cell
+	paired   bool      // they stand in two
+	also     *dateForm // another way in which some rows print the date; nil: none
+	yearless bool      // the dates have no year
+	start    *start    // where the rows count from; nil: they don't
+	untimed  bool      // dates alone
+	bare     bool      // midnight is printed as a date alone
+	fills    bool      // a date stands in the first of a day's rows alone
+	above    int64     // the date of the row above, where it may stand for this row's; noTime: none
+	turned   []byte    // a cell with its time put behind its date
+	zone     string    // the same in every row, named by a column of its own perhaps
+	zoneAt   int       // that column, 1-based; 0: none
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it
@@ -238,13 +240,18 @@ func (c *clock) date(cell []byte) (base int64, rest []byte, ok bool) {
 	if n := c.memoLen; n > 0 && len(cell) >= n && string(cell[:n]) == string(c.memo[:n]) && (len(cell) == n || c.memoOpen && isDigit(cell[n])) {
 		return c.memoBase, cell[n:], true
 	}
-	v, n, ok := c.form.parseDate(cell)
+	form := &c.form
+	v, n, ok := form.parseDate(cell)
+	if !ok && c.also != nil {
+		form = c.also
+		v, n, ok = form.parseDate(cell)
+	}
 	if !ok {
 		return 0, nil, false
 	}
 	if c.unsure() {
 		base = pack(v)
-	} else if base, ok = dateMS(v, c.form.orders[0]); !ok {
+	} else if base, ok = dateMS(v, form.orders[0]); !ok {
 		return 0, nil, false
 	}
 	rest = afterDate(cell[n:])

@@ -53,6 +53,10 @@ var clockForms = []struct{ name, in, want string }{
 	{"weekday behind the date in brackets", "when;temp C\n2025-11-15 (Sat) 13:05;4.5\n2025-11-15 (Sat) 13:15;4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"weekday column between", "date,day,time,temp C\n2025-11-15,Sat,13:05,4.5\n2025-11-15,Sat,13:15,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 
+	{"two prints, no header, the fewer rows above", "15.11.2025 23:40;4,5\n15.11.2025 23:50;4,4\n2025-11-16 00:00;4,4\n2025-11-16 00:10;4,4\n2025-11-16 00:20;4,3\n", "ymd - 2025-11-15T23:40:00 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00 2025-11-16T00:20:00; ask quantity"},
+	{"two prints, the date in a column of its own", "date;time;T °C\n2025-11-15;23:40;4,5\n2025-11-15;23:50;4,4\n11/16/2025;00:00;4,4\n11/16/2025;00:10;4,4\n", "ymd - 2025-11-15T23:40:00 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
+	{"two prints, one of which leaves the day open", "05/11/2025 23:40;4,5\n05/11/2025 23:50;4,4\n2025-11-06 00:00;4,4\n2025-11-06 00:10;4,4\n2025-11-06 00:20;4,3\n", "ymd - 2025-11-06T00:00:00 2025-11-06T00:10:00 2025-11-06T00:20:00; ask quantity; note bad_time; 2 lost"},
+
 	// What stands between date and time, and behind.
 	{"an at sign between", "when;temp C\n15.11.2025 @ 13:05;4,5\n15.11.2025 @ 13:15;4,4\n", "dmy - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a dash between", "when;temp C\n15.11.2025 - 13:05;4,5\n15.11.2025 - 13:15;4,4\n", "dmy - 2025-11-15T13:05:00 2025-11-15T13:15:00"},

@@ -77,6 +77,8 @@ var conforming = []struct {
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"a zone in the header", ",", "time (UTC+02:00),temp °C,rh %", "2026-01-13 10:00,4.5,80|2026-01-13 10:10,4.0,81|2026-01-13 10:20,3.5,82",
 		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"points and commas before fractions", ";", "time;temp °C;rh %", "2026-01-13 10:00;4,5;80|2026-01-13 10:10;4.0;81|2026-01-13 10:20;3,5;82",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
 	{"loggers one after the other", ",", "logger,time,temp °C", "alder,2026-01-13 10:00,4.5|alder,2026-01-13 10:10,4|rowan,2026-01-13 10:00,5.5|rowan,2026-01-13 10:10,5",
 		"alder air_temperature 2 0 0 10:00..10:10 4..4.5|rowan air_temperature 2 0 0 10:00..10:10 5..5.5"},
 	{"words and numbers for nothing", ",", "time,temp °C,rh %", "2026-01-13 10:00,4.5,80|2026-01-13 10:10,-999.9,M1|2026-01-13 10:20,3.5,82|2026-01-13 10:30,ERR,---",

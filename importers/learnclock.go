@@ -19,6 +19,7 @@ func learnClock(rows []record) clockFit {
 	}
 	fit := findClock(rows)
 	if fit.clock != nil {
+		fit.takeOtherForm(rows)
 		fit.clock.learnZone(rows[fit.first:], nameRow(rows[:fit.first]))
 	}
 	return fit

@@ -33,7 +33,7 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 			if half := col + 1; half < len(data[0].cells) && share(data, half, isHalf) {
 				fit = s.fit(readPair, col, half)
 			}
-			fit.clock.zoned = share(data, col, isZonedTime)
+			fit.clock.zoned, fit.clock.paired = share(data, col, isZonedTime), true
 			return fit, true
 		}
 	}

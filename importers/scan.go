@@ -266,6 +266,9 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 		}
 	}
 	if !ok {
+		v, d, ok = s.otherMark(c, cell)
+	}
+	if !ok {
 		return s.unreadableCell(c, cell)
 	}
 	if len(cutComparison(cell)) < len(cell) {
