@@ -102,6 +102,22 @@ func TestABatteryThatRunsOutDoesNotEndASpell(t *testing.T) {
 	}
 }
 
+// Cold from hour 10 to 20 and warm from 60 to 70: what came first stands first.
+func TestSpellsStandInTheOrderOfTime(t *testing.T) {
+	r := Judge(one(through(0, 100, 1, func(h float64) float64 {
+		switch {
+		case h >= 10 && h <= 20:
+			return 1
+		case h >= 60 && h <= 70:
+			return 7
+		}
+		return 4
+	}), series.Curve{}, span(0, 100)))
+	if len(r.Spells) != 2 || r.Spells[0].Kind != "cold" || r.Spells[1].Kind != "warm" {
+		t.Errorf("%+v", r.Spells)
+	}
+}
+
 func TestSpellsAreSortedByStartKindAndPlace(t *testing.T) {
 	in := one(through(0, 100, 1, constant(7)), through(0, 100, 1, constant(0.9)), span(0, 100))
 	in.Loggers = append(in.Loggers, Logger{Name: "far", Place: "exhaust", TempC: through(0, 100, 1, constant(8))})

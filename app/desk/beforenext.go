@@ -33,7 +33,7 @@ type EventView struct {
 // BeforeNextOf makes the Before next winter screen of one barn.
 func BeforeNextOf(in analysis.Input, r analysis.Review, u Units) BeforeNext {
 	b := newBarn(in, r, u)
-	v := BeforeNext{Findings: Findings(in, r, u), Cautions: []string{cautionOneAtATime, cautionAir, cautionAlarm, cautionFans, cautionElectrics}}
+	v := BeforeNext{Findings: Findings(in, r, u), Cautions: []string{cautionOneAtATime, cautionAir, cautionAlarm, cautionFans, cautionElectrics, cautionHeat}}
 	switch n := len(v.Findings); n {
 	case 0:
 		v.Sentence = b.nothingFound()
