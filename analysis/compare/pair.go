@@ -2,6 +2,7 @@ package compare
 
 import (
 	"context"
+	"slices"
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
@@ -20,7 +21,7 @@ type Pair struct {
 	ByWinterDay  bool    // paired by the day of winter, not by the clock
 	LaterMS      int64   // by how much B's instants lie later than those they are paired with; 0 by the clock
 	OverlapHours float64 // scored in both
-	Rows         []Row   // the whole first, then the phases; within each the means first
+	Rows         []Row   // the whole first, then the phases; within each the mean temperature first
 	Totals       []Total
 	Weather      Weather
 	Exposures    []Exposure
@@ -143,15 +144,15 @@ func (p Pair) judged(ctx context.Context, c common, drafts []*draft, a, b Side, 
 		if err != nil {
 			return p, err
 		}
-		p.Rows = append(p.Rows, rows...)
-		if scope != "" || len(rows) == 0 || rows[0].Quantity != AirTemperature {
-			continue
+		if scope == "" && len(rows) > 0 && rows[0].Quantity == AirTemperature {
+			var same []Row
+			same, p.Weather, err = c.weather(ctx, rows[0], p.Weather, a, b, spread)
+			rows = slices.Insert(rows, 1, same...)
 		}
-		rows, p.Weather, err = c.weather(ctx, rows[0], p.Weather, a, b, spread)
+		p.Rows = append(p.Rows, rows...)
 		if err != nil {
 			return p, err
 		}
-		p.Rows = append(p.Rows, rows...)
 	}
 	return p, nil
 }

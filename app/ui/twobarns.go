@@ -36,6 +36,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v) })),
 		container.NewTabItem("On one time axis", p.curves.object),
+		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v) })),
 		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v) })))
 	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
@@ -59,17 +60,23 @@ func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
 		page.Add(heading(phase.Title))
 		page.Add(tableOf(phase.Table))
 	}
-	for _, more := range []struct {
+	page.Add(hairline())
+	page.Add(captions(append(append([]string{desk.HelpLine("side_by_side")}, v.Notes...), v.Cautions...)))
+	return scrolled(page)
+}
+
+// hoursAndWeather are both barns by the outdoor air, by the time at each temperature, and hour by hour where they differed most.
+func hoursAndWeather(v desk.TwoBarns) fyne.CanvasObject {
+	page := container.New(column{gap: 10})
+	for _, part := range []struct {
 		title string
 		table desk.Table
 	}{{"In the same weather", v.Weather}, {"Time at each temperature or warmer", v.Levels}, {"The ten hours farthest apart", v.Apart}} {
-		if len(more.table.Rows) > 0 {
-			page.Add(heading(more.title))
-			page.Add(tableOf(more.table))
+		if len(part.table.Rows) > 0 {
+			page.Add(heading(part.title))
+			page.Add(tableOf(part.table))
 		}
 	}
-	page.Add(hairline())
-	page.Add(captions(append(append([]string{desk.HelpLine("side_by_side")}, v.Notes...), v.Cautions...)))
 	return scrolled(page)
 }
 

@@ -17,6 +17,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 	day := series.Readings{At: []int64{0, 24 * series.HourMS}, Val: []float64{4, 5}}
 	lane := desk.Lane{Title: "Temperature", Traces: []desk.Trace{{Name: "North", Curve: series.Curve{Readings: day}}}}
 	v := desk.TwoBarns{Sentence: "North was warmer.", Others: []string{"South", "East"}, Table: desk.Table{Columns: []desk.Column{{Title: "What"}}, Rows: [][]string{{"Temperature"}}},
+		Apart:  desk.Table{Columns: []desk.Column{{Title: "Hour"}, {Title: "In North"}}, Rows: [][]string{{"4 February 18:00", "doors open"}}},
 		Behind: desk.Table{Columns: []desk.Column{{Title: "Block"}}}, Both: desk.Timeline{Lanes: []desk.Lane{lane}}}
 	picked := -1
 	p := newTwoBarnsPage(v, figureOf(v.Both, false), &laneChoice{}, func(string) {}, func(other int) { picked = other })
@@ -34,6 +35,10 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 		t.Error("the curves of both are not drawn")
 	}
 	p.tabs.SelectIndex(2)
+	if _, ok := find(p.object, func(p *prose) bool { return p.text == "doors open" }); !ok {
+		t.Error("what was going on in the hours farthest apart is not told")
+	}
+	p.tabs.SelectIndex(3)
 	if _, ok := find(p.object, func(p *prose) bool { return p.text == "Block" }); !ok {
 		t.Error("what the ranges are made of is not told")
 	}
