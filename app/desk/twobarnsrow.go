@@ -10,8 +10,8 @@ import (
 // rowWords name what a row compares: %band is the limit, %of the stage, the surface or the kind of spell.
 var rowWords = map[[2]string]string{
 	{compare.AirTemperature, compare.Mean}:               "Temperature, mean",
-	{compare.AirTemperature, compare.EqualWeather}:       "Temperature in the same weather, step by step",
-	{compare.AirTemperature, compare.ByRegression}:       "Temperature in the same weather, by a straight line",
+	{compare.AirTemperature, compare.EqualWeather}:       "Temperature, same weather",
+	{compare.AirTemperature, compare.ByRegression}:       "Temperature, by a line",
 	{compare.AirTemperature, compare.HoursAbove}:         "Warmer than %band",
 	{compare.AirTemperature, compare.HoursBelow}:         "Colder than %band",
 	{compare.AirTemperature, compare.DegreeHoursAbove}:   "Warmer than %band, summed",
