@@ -85,7 +85,16 @@ func (b barn) whyNotHeld(a analysis.Answer) string {
 	if b.r.Traces.Room.Len() == 0 {
 		return "no_room"
 	}
+	if b.recordElsewhere() {
+		return "record_outside_dates"
+	}
 	return a.Figure.Unknown
+}
+
+// recordElsewhere says whether all of the room's record lies before the bees went in or after they came out.
+func (b barn) recordElsewhere() bool {
+	at := b.r.Traces.Room.Readings.At
+	return len(at) > 0 && b.r.BeesOut > b.r.BeesIn && (at[len(at)-1] <= b.r.BeesIn || at[0] >= b.r.BeesOut)
 }
 
 // shareOff says how far a share may be off for what the loggers may be off by.
@@ -263,6 +272,9 @@ func (b barn) spread() []Sentence {
 	}
 	s := Sentence{weight: 15 + math.Min(10*(high-low), 30)}
 	s.Text = "The loggers in the room read from " + b.u.Temp(low) + " (" + lowName + ") to " + b.u.Temp(high) + " (" + highName + ") on average"
+	if b.u.Temp(low) == b.u.Temp(high) {
+		s.Text = "The loggers in the room all read " + b.u.Temp(low) + " on average"
+	}
 	share := b.apartShare()
 	switch {
 	case high-low <= 2*b.errK() && share < seldomApart:

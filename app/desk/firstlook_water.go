@@ -186,6 +186,8 @@ func (b barn) settle() string {
 		return lead + "a logger file from inside the room."
 	case b.r.BeesTime == analysis.Assumed:
 		return lead + "the days the bees went in and came out, so that only their time is judged."
+	case b.recordElsewhere():
+		return lead + "the right year and days for the bees in and out, or the loggers' files of that winter."
 	case b.r.Coverage < 0.9:
 		return lead + "the missing part of the room's record, if a second logger or an earlier read-out holds it."
 	case b.r.Traces.Outdoor.Len() == 0:

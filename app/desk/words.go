@@ -97,6 +97,7 @@ func lacks(reason string) string {
 
 var lackTexts = map[string]string{
 	"too_little_known":       "too few hours were recorded",
+	"record_outside_dates":   "the room's record lies outside the dates set down for the bees",
 	"nothing_known":          "nothing was recorded",
 	"no_outdoor":             "there is no outdoor temperature",
 	"no_humidity":            "no logger in the room recorded humidity",
