@@ -43,13 +43,13 @@ func (b barn) partingNote(row analysis.StageRow) (out []string) {
 	if a == nil || a.Parted == nil {
 		return nil
 	}
-	name, more := capital(row.Name), ""
+	name, all := capital(row.Name), " in all"
 	if a.CutMS > 0 {
 		out = append(out, name+" was called for and stood for "+Hours(hours(a.CutMS))+" while the power was out.")
-		more = " more"
+		all = " more"
 	}
 	if a.Powered != nil {
-		out = append(out, name+" was called for and did not run, first on "+b.u.DateYear(*a.Powered)+", "+Hours(hours(a.UnansweredMS-a.CutMS))+more+" in all.")
+		out = append(out, name+" was called for and did not run, first on "+b.u.DateYear(*a.Powered)+", "+Hours(hours(a.UnansweredMS-a.CutMS))+all+".")
 	}
 	if a.PartedRan {
 		out = append(out, name+" ran while it was not called for, first on "+b.u.DateYear(*a.Parted)+", "+Hours(hours(a.UncalledMS))+" in all.")

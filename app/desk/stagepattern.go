@@ -147,7 +147,7 @@ func hoursMostly(shares []analysis.Share) string {
 			return "mostly from " + clockHour(at) + " to " + clockHour((at+n)%24)
 		}
 	}
-	return "at no hours of the day more than at others"
+	return "about as much at one hour of the day as at another"
 }
 
 // A stage goes by the air outside where it was on so much more of the time on the warm side of some degree than on the

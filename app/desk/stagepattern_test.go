@@ -22,10 +22,10 @@ func TestTheHoursAStageKeepsTo(t *testing.T) {
 	night := shares(0, 10, 9, 9, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 9)
 	even := shares(0, 10, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5)
 	for want, s := range map[string][]analysis.Share{
-		"mostly from 13:00 to 16:00":                 afternoon,
-		"mostly from 23:00 to 02:00":                 night,
-		"at no hours of the day more than at others": even,
-		"for less than an hour in all":               shares(0, 10, 0.5),
+		"mostly from 13:00 to 16:00":                         afternoon,
+		"mostly from 23:00 to 02:00":                         night,
+		"about as much at one hour of the day as at another": even,
+		"for less than an hour in all":                       shares(0, 10, 0.5),
 	} {
 		if got := hoursMostly(s); got != want {
 			t.Errorf("%q, want %q", got, want)
