@@ -60,19 +60,7 @@ func (c common) weather(ctx context.Context, plain Row, w Weather, a, b Side, sp
 		w.Unknown = "too_little_known"
 		return nil, w, ctx.Err()
 	}
-	total := make([]float64, len(o.columns))
-	steps := 0.0
-	for k, column := range o.columns {
-		for _, v := range column {
-			total[k] += v
-		}
-	}
-	n := len(o.columns) - perLine
-	for i := range o.columns[n] {
-		if o.columns[n][i] > 0 || o.columns[n+5][i] > 0 {
-			steps++
-		}
-	}
+	total, n := o.total(), len(o.columns)-perLine
 	w.Unknown, w.Bins = "", o.bins(total)
 	errors, err := stats.Replicated(ctx, o.columns, stats.Blocks{Length: plain.BlockHours}, seedOf(o.columns), spread, 2, func(total, out []float64) {
 		out[0], out[1] = binned(total[:n]).difference(), regressed(total[n:]).difference()
@@ -83,7 +71,7 @@ func (c common) weather(ctx context.Context, plain Row, w Weather, a, b Side, sp
 	var rows []Row
 	for i, at := range []level{binned(total[:n]), regressed(total[n:])} {
 		r := Row{Quantity: AirTemperature, Measure: []string{EqualWeather, ByRegression}[i], Unit: "degC", A: at.a, B: at.b, Difference: at.difference(),
-			OverlapHours: plain.OverlapHours, BlockHours: plain.BlockHours, ResampledHalf: stats.HalfWidth(errors[i], steps, plain.BlockHours), EffectiveN: plain.EffectiveN}
+			OverlapHours: plain.OverlapHours, BlockHours: plain.BlockHours, ResampledHalf: stats.HalfWidth(errors[i], o.steps(), plain.BlockHours), EffectiveN: plain.EffectiveN}
 		r.SensorHalf = math.Hypot(math.Hypot(a.Review.Traces.RoomErrK, b.Review.Traces.RoomErrK), at.slope*outdoorErrK(a, b))
 		if math.IsNaN(at.difference()) {
 			continue
@@ -153,6 +141,28 @@ func (c common) byOutdoor(a, b Side) outdoors {
 		}
 	}
 	return o
+}
+
+// total is what every column comes to.
+func (o outdoors) total() []float64 {
+	out := make([]float64, len(o.columns))
+	for k, column := range o.columns {
+		for _, v := range column {
+			out[k] += v
+		}
+	}
+	return out
+}
+
+// steps are the hours in which either barn is known.
+func (o outdoors) steps() (n float64) {
+	line := len(o.columns) - perLine
+	for i, a := range o.columns[line] {
+		if a > 0 || o.columns[line+perLine/2][i] > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // level is the air of both barns at one outdoor temperature; slope is how much warmer it is per degree outdoors.
