@@ -58,6 +58,14 @@ func (b Book) SetBeesInOut(barn int, in, out string) (edit winter.Edit, ok bool)
 	return winter.SetBeesTime{Barn: barn, In: from, Out: to}, true
 }
 
+// location is the winter's zone, UTC where it is none.
+func (b Book) location() *time.Location {
+	if loc, err := winter.Location(b.doc.Zone); err == nil {
+		return loc
+	}
+	return time.UTC
+}
+
 // moment reads a day or an instant in the winter's zone, ms UTC; nil for an empty text.
 func (b Book) moment(text string) (*int64, error) {
 	loc, err := winter.Location(b.doc.Zone)

@@ -31,6 +31,11 @@ var helpLines = map[string]string{
 	"exposure":       "In brackets what the hours come to with every reading as far off as its logger may be. The dew point's band is that of air inside both others; a margin below zero is wet, and under a degree the loggers can't tell.",
 	"side_by_side":   "Each hour known in both barns is set against the same hour of the other. The range holds the loggers' errors and the luck of one winter; where it holds zero, which barn had more can't be told.",
 	"resampled":      "Hours next to each other tell much the same, so the differences are drawn anew a thousand times and more in blocks of many hours (Politis and Romano 1994; lengths by Politis and White 2004 as corrected in 2009). Worth is how many hours that have nothing to do with one another would be as sure; below 20 no range is given. The half-widths are of a 95 % range, chance by Student's t, and add up as the sides of a right angle do.",
+	"stage_sheet":    "A timer's two numbers are the seconds it is on and the seconds from start to start. Air may be a range, 2500-3500; one number counts as the fan's rating. When a setting was changed in mid-winter, add a row of the same name with the day.",
+	"wall_sheet":     "Name the coldest ones towards the open air. Left empty, the share of the room's warmth that reaches the inner face is taken for its kind, as a range; a logger hung on it measures it.",
+	"heat_sheet":     "A source that is wired with a stage is taken to run with it, where no logger recorded it.",
+	"hive_sheet":     "So many hives in, with a minus so many out: a batch that goes out and comes back is two moves. Losses and sweepings are told per hive by it.",
+	"limit_sheet":    "What is left empty is the house's: 2–6 °C and 40–75 %, to watch a degree above the top stage and above 85 %, to act above 8 °C and 85 %. They are practice, not law.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
 	"times_as_shown": "Times are in the winter's zone.",
 }

@@ -47,6 +47,14 @@ func (u Units) TempValue(tempC float64) float64 {
 	return tempC
 }
 
+// fromShown converts a temperature of the shown scale to °C.
+func (u Units) fromShown(v float64) float64 {
+	if u.Temperature == Fahrenheit {
+		return (v - 32) * 5 / 9
+	}
+	return v
+}
+
 // DiffValue converts a temperature difference in K to the shown scale.
 func (u Units) DiffValue(diffK float64) float64 {
 	if u.Temperature == Fahrenheit {
@@ -76,7 +84,7 @@ func (u Units) Limit(tempC float64) string {
 // shownLimit is the limit as it is shown, in °C: a round °F value where that is the scale.
 func (u Units) shownLimit(tempC float64) float64 {
 	if u.Temperature == Fahrenheit && !math.IsInf(tempC, 0) {
-		return (math.Round(u.TempValue(tempC)) - 32) * 5 / 9
+		return u.fromShown(math.Round(u.TempValue(tempC)))
 	}
 	return tempC
 }

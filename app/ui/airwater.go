@@ -8,12 +8,14 @@ import (
 	"thawbook/app/desk"
 )
 
-// airWaterPage is what air and water did: walls, dry stretches, how even the room was, added heat.
-func airWaterPage(v desk.AirWater, look func(desk.Sentence)) fyne.CanvasObject {
+// airWaterPage is what air and water did: walls, dry stretches, how even the room was, added heat; set leads to what is set down
+// of walls and heat.
+func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentence)) fyne.CanvasObject {
 	page := container.New(column{widest: readable, gap: 10}, sentence(v.Sentence))
 	for _, text := range v.Lacks {
 		page.Add(body(text))
 	}
+	page.Add(set)
 	if len(v.Walls.Rows) > 0 {
 		page.Add(heading("Walls and ceilings"))
 		page.Add(tableOf(v.Walls))

@@ -67,8 +67,10 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 		func() fyne.CanvasObject { return firstLookPage(v.FirstLook, v.notes, u.look) },
 		func() fyne.CanvasObject { return timeline },
 		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look) },
-		func() fyne.CanvasObject { return stagesPage(v.Stages, u.status.read) },
-		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.look) },
+		func() fyne.CanvasObject {
+			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.status.read)
+		},
+		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.airSheets(), u.look) },
 		func() fyne.CanvasObject { return u.twoBarnsPage(v) },
 		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look) },
 	} {

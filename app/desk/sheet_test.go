@@ -1,0 +1,162 @@
+package desk
+
+import (
+	"math"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"thawbook/app/winter"
+)
+
+// settledBook is a book over a plan with something in every list a sheet shows.
+func settledBook(t *testing.T) (*Keeper, Book) {
+	t.Helper()
+	k, dir := keeper(t), t.TempDir()
+	loggerFile(t, dir, "one.csv", 4)
+	path := written(t, dir, "winter.toml", `[winter]
+name = "Sheets"
+zone = "America/Winnipeg"
+[bands.air_temperature]
+good_high = 5.5
+[[barn]]
+name = "Alder"
+[[barn.heads]]
+at = 2024-11-13T12:00:00Z
+change = 340
+[[barn.stage]]
+name = "small"
+always_on = true
+flow_m3h = 1234
+[[barn.stage]]
+name = "big"
+on_c = 4.3
+off_c = 3.9
+flow_low = 2500
+flow_high = 3500
+watts = 180
+[[barn.stage]]
+name = "air"
+timer_on_s = 60
+timer_every_s = 600
+[[barn.heat]]
+name = "floor"
+kind = "floor"
+into = "floor"
+with_stage = "small"
+[[barn.surface]]
+name = "north"
+kind = "wall"
+factor = 0.91
+low = 0.9
+high = 0.92
+[[barn.logger]]
+name = "one"
+files = ["one.csv"]
+place = "room"
+`)
+	if filepath.Dir(path) != dir {
+		t.Fatal("the plan must lie beside its file")
+	}
+	return k, opened(t, k, path)
+}
+
+// A sheet that was only looked at changes nothing, whatever unit it was shown in.
+func TestASheetLookedAtChangesNothing(t *testing.T) {
+	_, b := settledBook(t)
+	for _, unit := range []TemperatureUnit{Celsius, Fahrenheit} {
+		u := Units{Temperature: unit}
+		for _, s := range []Sheet{b.StageSheet(0, u), b.WallSheet(0), b.HeatSheet(0), b.HiveSheet(0), b.LimitSheet(u)} {
+			e, problem := s.Edit(append(s.Rows, s.NewRow())[:len(s.Rows)+1-map[bool]int{true: 1}[s.Fixed]])
+			if problem != "" {
+				t.Fatalf("%s: %s", s.Title, problem)
+			}
+			after, err := e.Apply(b.doc)
+			if err != nil || !reflect.DeepEqual(after, b.doc) {
+				t.Errorf("%s in °%s: %+v, want %+v (%v)", s.Title, unit, after.Barns[0], b.doc.Barns[0], err)
+			}
+		}
+	}
+}
+
+// What is typed is taken in the unit shown: 40 °F is 4.44 °C, 1000 cfm 0.4719 m³/s (the foot is 0.3048 m).
+func TestASheetIsReadInTheUnitsShown(t *testing.T) {
+	_, b := settledBook(t)
+	s := b.StageSheet(0, Units{Temperature: Fahrenheit})
+	e, problem := s.Edit([]SheetRow{{Cells: []string{"big", byThermostat, "40", "39 °F", "1000", "", "2024-12-24"}}})
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	st := e.(winter.SetSettings).Stages[0]
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{{"on", *st.OnC, 40.0/9*5 - 160.0/9}, {"off", *st.OffC, 35.0 / 9}, {"air", *st.FlowLow, 1000 * 0.3048 * 0.3048 * 0.3048 / 60}} {
+		if math.Abs(c.got-c.want) > 1e-12 {
+			t.Errorf("%s: %v, want %v", c.what, c.got, c.want)
+		}
+	}
+	// Midnight in Winnipeg in winter is 06:00 UTC.
+	if want := utcMS(t, "2024-12-24 06:00"); *st.From != want || st.Watts != nil {
+		t.Errorf("from %d, want %d; %v W", *st.From, want, st.Watts)
+	}
+}
+
+// What can't be taken is said in one sentence, and nothing is changed.
+func TestASheetSaysWhatIsWrong(t *testing.T) {
+	_, b := settledBook(t)
+	stage := func(cells ...string) string {
+		_, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{{Cells: cells}})
+		return plain(problem)
+	}
+	for got, want := range map[string]string{
+		stage("", byThermostat, "4", "3", "", "", ""):                      "the stage has no name",
+		stage("big", byThermostat, "4", "", "", "", ""):                    "big needs both: when it goes on and when it goes off",
+		stage("big", byThermostat, "4", "4,5", "", "", ""):                 "big goes off at 4,5 and on at 4; off must be the lower",
+		stage("big", byThermostat, "warm", "4", "", "", ""):                "on at: “warm” is no number",
+		stage("big", byThermostat, "400", "4", "", "", ""):                 "on at: 400 is not between −60 and 80 °C",
+		stage("small", alwaysOn, "4", "", "", "", ""):                      "small is always on: it has no temperature to switch at",
+		stage("air", byTimer, "60", "30", "", "", ""):                      "a timer's seconds on must be fewer",
+		stage("big", byThermostat, "4", "3", "3500-2500", "", ""):          "the first must be the lower",
+		stage("big", byThermostat, "4", "3", "", "", "in December"):        "is no day; write it like 2024-11-12",
+		sheetProblem(b.WallSheet(0), "north", "wall", "191"):               "Surface north: 191 is not between 0 and 100 %",
+		sheetProblem(b.WallSheet(0), "", "wall", "91"):                     "Surface 1 has no name",
+		sheetProblem(b.HiveSheet(0), "2024-11-12", "2.5", ""):              "Row 1 needs a day and a whole number of hives",
+		sheetProblem(b.LimitSheet(Units{}), "T", "6", "2", "", "", "", ""): "of each two limits the first must be the lower",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	twice := SheetRow{Cells: []string{"big", byThermostat, "4", "3", "", "", ""}}
+	if _, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{twice, twice}); !strings.Contains(problem, "Stage big is there twice") {
+		t.Errorf("%q", problem)
+	}
+}
+
+func sheetProblem(s Sheet, cells ...string) string {
+	rows := []SheetRow{{Cells: cells}}
+	if s.Fixed {
+		rows = append(rows, SheetRow{Cells: append([]string{"RH"}, make([]string, 6)...)})
+	}
+	_, problem := s.Edit(rows)
+	return plain(problem)
+}
+
+// A list that is emptied is empty afterwards, and undo brings it back.
+func TestAnEmptiedListIsEmpty(t *testing.T) {
+	k, b := settledBook(t)
+	e, problem := b.WallSheet(0).Edit(nil)
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	after := edited(t, k, b, e)
+	if n := len(after.doc.Barns[0].Surfaces); n != 0 || after.Undo != "walls and ceilings" {
+		t.Fatalf("%d surfaces left; undo offers %q", n, after.Undo)
+	}
+	back, err := k.UndoEdit(after)
+	if err != nil || len(back.doc.Barns[0].Surfaces) != 1 {
+		t.Errorf("%d surfaces after undo (%v)", len(back.doc.Barns[0].Surfaces), err)
+	}
+}

@@ -1,0 +1,162 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"thawbook/app/winter"
+)
+
+// WallSheet is the list of a barn's walls and ceilings towards the open air.
+func (b Book) WallSheet(barn int) Sheet {
+	was := b.doc.Barns[barn].Surfaces
+	s := Sheet{Title: "Walls and ceilings of " + b.doc.Barns[barn].Name, Help: HelpLine("wall_sheet"), Add: "Add a surface", Columns: []SheetColumn{
+		{Title: "Surface", Hint: "north wall", Wide: true}, {Title: "Kind", Choices: []string{"wall", "ceiling", "corner", "metal"}}, {Title: "Warmth that reaches it, %", Hint: "by its kind"},
+	}}
+	for i, w := range was {
+		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, textIf(w.Factor, percentText)}, i + 1})
+	}
+	s.read = func(rows []SheetRow) (winter.Edit, error) {
+		surfaces, names := []winter.Surface{}, []string{}
+		for _, r := range rows {
+			w := winter.Surface{}
+			if r.Was > 0 {
+				w = was[r.Was-1]
+			}
+			share, err := numberIn(r.cell(2), "surface "+r.cell(0), "%", 0, 100)
+			if err != nil {
+				return nil, err
+			}
+			if share != nil {
+				*share /= 100
+			}
+			factor := kept(r.cell(2), w.Factor, percentText, share)
+			if w.Name, w.Kind = r.cell(0), r.Cells[1]; factor != w.Factor {
+				w.Factor, w.Low, w.High = factor, nil, nil
+			}
+			surfaces, names = append(surfaces, w), append(names, w.Name)
+		}
+		return winter.SetSettings{Barn: barn, Of: "surfaces", Surfaces: surfaces}, namedApart(names, "surface")
+	}
+	return s
+}
+
+func percentText(share float64) string { return shortest(100 * share) }
+
+// HeatSheet is the list of a barn's heat sources.
+func (b Book) HeatSheet(barn int) Sheet {
+	was, none := b.doc.Barns[barn].Heats, "none"
+	stages := []string{none}
+	for _, st := range b.doc.Barns[barn].Stages {
+		if stages[len(stages)-1] != st.Name {
+			stages = append(stages, st.Name)
+		}
+	}
+	s := Sheet{Title: "Heat in " + b.doc.Barns[barn].Name, Help: HelpLine("heat_sheet"), Add: "Add a heat source", Columns: []SheetColumn{
+		{Title: "Heat", Hint: "floor loop", Wide: true}, {Title: "Kind", Choices: []string{"floor", "solar", "heater", "recovery"}},
+		{Title: "Warms", Choices: []string{"air", "floor", "water"}}, {Title: "Wired with", Choices: stages},
+	}}
+	for i, h := range was {
+		row := []string{h.Name, h.Kind, h.Into, h.WithStage}
+		if h.Into == "" {
+			row[2] = "air"
+		}
+		if h.WithStage == "" {
+			row[3] = none
+		}
+		s.Rows = append(s.Rows, SheetRow{row, i + 1})
+	}
+	s.read = func(rows []SheetRow) (winter.Edit, error) {
+		heats, names := []winter.HeatSource{}, []string{}
+		for _, r := range rows {
+			h := winter.HeatSource{Name: r.cell(0), Kind: r.Cells[1], Into: r.Cells[2], WithStage: r.Cells[3]}
+			if h.WithStage == none {
+				h.WithStage = ""
+			}
+			heats, names = append(heats, h), append(names, h.Name)
+		}
+		return winter.SetSettings{Barn: barn, Of: "heats", Heats: heats}, namedApart(names, "heat source")
+	}
+	return s
+}
+
+// HiveSheet is the ledger of hives in and out of a barn.
+func (b Book) HiveSheet(barn int) Sheet {
+	zone, was := b.location(), b.doc.Barns[barn].Heads
+	day := stageSheet{zone: zone}
+	s := Sheet{Title: "Hives in and out of " + b.doc.Barns[barn].Name, Help: HelpLine("hive_sheet"), Add: "Add a move", Columns: []SheetColumn{
+		{Title: "When", Hint: "2024-11-12 14:30", Wide: true}, {Title: "Hives", Hint: "340 or -12"}, {Title: "Note", Wide: true},
+	}}
+	for i, h := range was {
+		s.Rows = append(s.Rows, SheetRow{[]string{day.fromText(&h.At), strconv.Itoa(h.Change), h.Note}, i + 1})
+	}
+	s.read = func(rows []SheetRow) (winter.Edit, error) {
+		heads := []winter.HeadCount{}
+		for i, r := range rows {
+			at, err := momentIn(r.cell(0), zone)
+			if err != nil {
+				return nil, err
+			}
+			count, err := numberIn(r.cell(1), "hives", "", -1e5, 1e5)
+			switch {
+			case err != nil:
+				return nil, err
+			case at == nil || count == nil || *count == 0 || *count != math.Trunc(*count):
+				return nil, fmt.Errorf("row %d needs a day and a whole number of hives: so many in, or with a minus so many out", i+1)
+			}
+			heads = append(heads, winter.HeadCount{At: *at, Change: int(*count), Note: r.cell(2)})
+		}
+		return winter.SetSettings{Barn: barn, Of: "heads", Heads: heads}, nil
+	}
+	return s
+}
+
+// LimitSheet are the limits all barns are judged by; what is left empty is the house's.
+func (b Book) LimitSheet(u Units) Sheet {
+	was := b.doc.Bands
+	temp := func(v float64) string { return shortest(u.TempValue(v)) }
+	s := Sheet{Title: "Safe limits", Help: HelpLine("limit_sheet"), Fixed: true, Columns: []SheetColumn{{Wide: true, Label: true},
+		{Title: "Good from", Hint: "house"}, {Title: "to", Hint: "house"}, {Title: "Watch below", Hint: "house"}, {Title: "above", Hint: "house"}, {Title: "Act below", Hint: "house"}, {Title: "above", Hint: "house"}}}
+	s.Rows = []SheetRow{{append([]string{"Temperature, " + u.TempSymbol()}, limitCells(was.TempC, temp)...), 1}, {append([]string{"Relative humidity, %"}, limitCells(was.RelHum, percentText)...), 2}}
+	s.read = func(rows []SheetRow) (edit winter.Edit, err error) {
+		e := winter.SetBands{}
+		if e.Bands.TempC, err = limitsRead(rows[0], was.TempC, temp, u.fromShown, u.TempValue(-60), u.TempValue(80)); err == nil {
+			e.Bands.RelHum, err = limitsRead(rows[1], was.RelHum, percentText, func(v float64) float64 { return v / 100 }, 0, 100)
+		}
+		return e, err
+	}
+	return s
+}
+
+// ends are a band's limits in the order of the sheet.
+func ends(b *winter.Band) [6]**float64 {
+	return [6]**float64{&b.GoodLow, &b.GoodHigh, &b.WatchLow, &b.WatchHigh, &b.ActLow, &b.ActHigh}
+}
+
+func limitCells(b winter.Band, text func(float64) string) (out []string) {
+	for _, end := range ends(&b) {
+		out = append(out, textIf(*end, text))
+	}
+	return out
+}
+
+// limitsRead reads a row of limits; back leads from what is shown to what is kept.
+func limitsRead(r SheetRow, was winter.Band, text func(float64) string, back func(float64) float64, low, high float64) (out winter.Band, err error) {
+	for i, end := range ends(&out) {
+		v, err := numberIn(r.cell(i+1), r.Cells[0], "", low, high)
+		if err != nil {
+			return out, err
+		}
+		if v != nil {
+			*v = back(*v)
+		}
+		*end = kept(r.cell(i+1), *ends(&was)[i], text, v)
+	}
+	for i := 0; i < 6; i += 2 {
+		if l, h := *ends(&out)[i], *ends(&out)[i+1]; l != nil && h != nil && *l >= *h {
+			return out, fmt.Errorf("%s: of each two limits the first must be the lower", r.Cells[0])
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,55 @@
+package winter
+
+// SetSettings sets down a barn's fan stages, surfaces, heat sources or hives in and out; a list that is nil stays.
+type SetSettings struct {
+	Barn     int
+	Of       string // the kind of edit: stages, surfaces, heats or heads
+	Stages   []Stage
+	Surfaces []Surface
+	Heats    []HeatSource
+	Heads    []HeadCount
+}
+
+// Apply is Edit's.
+func (e SetSettings) Apply(w Winter) (Winter, error) {
+	if e.Barn < 0 || e.Barn >= len(w.Barns) {
+		return w, noList(e.Barn)
+	}
+	return w.withBarn(e.Barn, func(b *Barn) {
+		replace(&b.Stages, e.Stages)
+		replace(&b.Surfaces, e.Surfaces)
+		replace(&b.Heats, e.Heats)
+		replace(&b.Heads, e.Heads)
+	}), nil
+}
+
+// replace puts a list in another's place unless it is nil; an empty one leaves none.
+func replace[T any](list *[]T, by []T) {
+	switch {
+	case len(by) > 0:
+		*list = by
+	case by != nil:
+		*list = nil
+	}
+}
+
+// What is Edit's.
+func (e SetSettings) What() string { return e.Of }
+
+// Field is Edit's.
+func (SetSettings) Field() string { return "" }
+
+// SetBands sets down the limits all barns of the winter are judged by.
+type SetBands struct{ Bands Bands }
+
+// Apply is Edit's.
+func (e SetBands) Apply(w Winter) (Winter, error) {
+	w.Bands = e.Bands
+	return w, nil
+}
+
+// What is Edit's.
+func (SetBands) What() string { return "bands" }
+
+// Field is Edit's.
+func (SetBands) Field() string { return "" }
