@@ -186,3 +186,20 @@ func TestTheFanThatIsAlwaysOnShowsTheBees(t *testing.T) {
 		t.Errorf("a thermostat's fan: %+v", r.Seen)
 	}
 }
+
+// A day that swings 4 K stood in a wintering room where the outdoors swung 10 K, and not where they swung but 6 K: more
+// than 0.6 of it. Where the outdoors hardly swung nothing is held against it.
+func TestAStayDaySwingsLessThanTheOutdoors(t *testing.T) {
+	day := func(swing float64) hourly {
+		var h hourly
+		for i := range dayHours {
+			h.val = append(h.val, 4+swing*float64(i%2))
+		}
+		return h
+	}
+	for outdoor, want := range map[float64]bool{10: true, 6: false, 4.5: true} {
+		if got := isStayDay(day(4), day(outdoor), 0); got != want {
+			t.Errorf("outdoors swung %v K: %v", outdoor, got)
+		}
+	}
+}
