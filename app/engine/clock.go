@@ -87,7 +87,7 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 	log := longest(runsOf(face))
 	face = facesOf(face[log.from:log.to])
 	if !instant && len(face) > 0 {
-		if !named {
+		if !named && !clockSaid(l) {
 			remarks = append(remarks, series.Remark{Code: ClockZoneAssumed, Count: 1})
 		}
 		remarks = append(remarks, c.read(face, l.FollowsDST)...)
@@ -95,6 +95,10 @@ func clockOf(l winter.Logger, zone string, winterZone *time.Location, face []int
 	c.anchors, c.ahead = c.shifts(l.Anchors), l.AheadMS
 	return c, remarks
 }
+
+// clockSaid says whether the keeper spoke of a logger's clock: who says that it follows summer time or not, or what his
+// watch said beside it, speaks of the winter's zone.
+func clockSaid(l winter.Logger) bool { return l.FollowsDST != nil || len(l.Anchors) > 0 }
 
 // read settles whether the clock followed summer time, and from which distance from UTC it started.
 func (c *clock) read(face []int64, told *bool) (remarks []series.Remark) {

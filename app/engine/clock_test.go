@@ -187,6 +187,13 @@ func TestWhichZone(t *testing.T) {
 			t.Errorf("plan %q, file %q: remarks %v", c.plan, c.file, codes(remarks))
 		}
 	}
+	// Who says that a clock does not follow summer time, or what his watch said, speaks of the winter's zone: it is not asked.
+	no := false
+	for _, said := range []winter.Logger{{FollowsDST: &no}, {Anchors: []winter.Anchor{{FaceMS: face[0], At: face[0]}}}} {
+		if _, remarks := clockOf(said, "", zoneOf(t, "Europe/Tallinn"), face, false); slices.Contains(codes(remarks), ClockZoneAssumed) {
+			t.Errorf("%+v: remarks %v", said, codes(remarks))
+		}
+	}
 	clock, _ := clockOf(winter.Logger{Zone: "-03:30"}, "", time.UTC, face, true)
 	if got, _ := clock.instants(face); !slices.Equal(got, face) {
 		t.Error("instants were moved")
