@@ -9,6 +9,10 @@ import "bytes"
 // Windows-1252.
 var minusSigns = [][]byte{[]byte("\u2212"), []byte("\u2013"), {0x96}}
 
+// ledgerSigns are what stands before and behind a number below nought as ledgers print it: brackets, or the minus
+// behind it.
+var ledgerSigns = []struct{ before, behind string }{{"(", ")"}, {"", "-"}, {"", "\u2212"}, {"", "\u2013"}, {"", "\x96"}}
+
 // comparisons are the marks before a number that is the end of what the instrument can tell, longest first.
 var comparisons = [][]byte{[]byte("<="), []byte(">="), []byte("\u2264"), []byte("\u2265"), []byte("<"), []byte(">")}
 
@@ -30,23 +34,22 @@ var gluedUnits = map[string]string{
 	"ppm": "ppm", "lux": "lux", "lx": "lux", "w": "W", "kw": "kW", "kwh": "kWh", "ma": "mA", "v": "V", "mv": "mV", "hpa": "hPa", "kpa": "kPa",
 }
 
-// numberInText reads a number that is padded, carries another minus sign, a comparison or thousands marks, or
-// has its unit glued on.
+// numberInText reads a number that is padded, carries another minus sign or a ledger's, a comparison or thousands
+// marks, or has its unit glued on.
 func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string, ok bool) {
 	cell = trim(cell)
 	if v, decimals, ok = parseNumber(cell, mark); ok {
 		return v, decimals, "", true
 	}
 	cell = cutComparison(cutWrap(cell))
-	if end := numberEnd(cell, mark); end < len(cell) {
-		if glued, known := gluedUnit(cell[end:]); known {
-			cell, unit = cell[:end], glued
+	digits, negative := cutLedgerSign(cell)
+	if !negative {
+		cell, unit = cutGluedUnit(cell, mark)
+		if v, decimals, ok = parseNumber(cell, mark); ok {
+			return v, decimals, unit, true
 		}
+		digits, negative = cutSign(cell)
 	}
-	if v, decimals, ok = parseNumber(cell, mark); ok {
-		return v, decimals, unit, true
-	}
-	digits, negative := cutSign(cell)
 	if len(digits) == 0 || !isDigit(digits[0]) && digits[0] != mark {
 		return 0, 0, unit, false
 	}
@@ -81,6 +84,18 @@ func cutComparison(cell []byte) []byte {
 		}
 	}
 	return cell
+}
+
+// cutGluedUnit takes a unit off the end of a cell and says which it was.
+func cutGluedUnit(cell []byte, mark byte) (number []byte, unit string) {
+	end := numberEnd(cell, mark)
+	if end == len(cell) {
+		return cell, ""
+	}
+	if unit, known := gluedUnit(cell[end:]); known {
+		return cell[:end], unit
+	}
+	return cell, ""
 }
 
 // numberEnd is where a cell's last digit, or the mark behind it, ends.
@@ -130,6 +145,16 @@ func cutSign(cell []byte) (rest []byte, negative bool) {
 	}
 	if len(cell) > 0 && (cell[0] == '-' || cell[0] == '+') {
 		return trim(cell[1:]), cell[0] == '-'
+	}
+	return cell, false
+}
+
+// cutLedgerSign takes one of ledgerSigns off a cell.
+func cutLedgerSign(cell []byte) (rest []byte, negative bool) {
+	for _, l := range ledgerSigns {
+		if len(cell) > len(l.before)+len(l.behind) && bytes.HasPrefix(cell, []byte(l.before)) && bytes.HasSuffix(cell, []byte(l.behind)) {
+			return trim(cell[len(l.before) : len(cell)-len(l.behind)]), true
+		}
 	}
 	return cell, false
 }

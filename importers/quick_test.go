@@ -110,7 +110,7 @@ var quickForms = []struct {
 
 // number2 is a temperature and a humidity, some dressed or missing.
 func number2(i int) string {
-	return []string{",4.5,80", ",-0.5,81.25", ",,82", ",5,", ",1e1,80", ",<0.5,99", ",NA,80", ",-999,80", ", 4.5, 80", ",4.75 °C,80 %"}[i%10]
+	return []string{",4.5,80", ",-0.5,81.25", ",,82", ",5,", ",1e1,80", ",<0.5,99", ",NA,80", ",-999,80", ", 4.5, 80", ",4.75 °C,80 %", ",0.5-,80", ",(0.5),80"}[i%12]
 }
 
 // The same on 30,000 rows that are each damaged in a byte or two, below as many that are not, in every form.
