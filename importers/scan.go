@@ -3,7 +3,6 @@ package importers
 import (
 	"bytes"
 	"math"
-	"strings"
 
 	"thawbook/analysis/series"
 )
@@ -32,7 +31,7 @@ type scan struct {
 	lastLine rowLine // of lines, the last
 	rows     int
 	readRows int     // rows with times of their own, where the ends of runs follow them
-	sideAt   []int64 // the row\'s times of the tables beside the first
+	sideAt   []int64 // the row's times of the tables beside the first
 	sideOnly []int   // rows that only tables beside the first have
 	wide     int     // times of a row, where its columns are hours
 	badTime  int
@@ -66,17 +65,6 @@ type values struct {
 
 // rowLine says that the rows from row on stand at line and the lines after it.
 type rowLine struct{ row, line int }
-
-// badLine is a line without a readable time; whether it is a row or the table's foot shows only later.
-type badLine struct {
-	line, column int
-	text         string
-	record       string // the line from its start
-	foot         bool
-	above        bool // it can stand above the next table
-	titled       bool // it stands above the header that came again
-	header       bool // it is the header that came again
-}
 
 func newScan(l *layout, n *notes) *scan {
 	l.clock.forget()
@@ -234,78 +222,6 @@ func (s *scan) lineOf(row int) int {
 	return s.lines[low].line + row - s.lines[low].row
 }
 
-// oddCell reads a cell that is not a plain number: padded, with its unit, a word for a state or for nothing.
-func (s *scan) oddCell(c *values, cell []byte) float64 {
-	cell = trim(cell)
-	if c.kind == runEnd {
-		return s.runEnd(c)
-	}
-	if isMissing(cell) {
-		return missing
-	}
-	if c.kind == event || c.kind == message {
-		return s.eventCell(c, cell)
-	}
-	if c.kind == state {
-		if v, ok := parseState(cell); ok {
-			return v
-		}
-		return s.unreadableCell(c, cell)
-	}
-	if v, ok := parseState(cell); ok && s.long {
-		s.keyed.stated[s.keyed.lastID] = true
-		return v
-	}
-	v, d, _, ok := numberInText(cell, s.mark)
-	if ok && isGrouped(cell, s.mark) && !s.mayGroup(c) {
-		ok = false
-	}
-	if !ok && !s.marked && !s.anyFraction() {
-		if v, d, _, ok = numberInText(cell, ','); ok && d > 0 {
-			s.mark, s.marked = ',', true
-		}
-	}
-	if !ok {
-		v, d, ok = s.otherMark(c, cell)
-	}
-	if !ok {
-		return s.unreadableCell(c, cell)
-	}
-	if len(cutComparison(cell)) < len(cell) {
-		s.notes.add(series.Remark{Code: RemarkLimit, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
-	}
-	c.decimals[min(d, len(c.decimals)-1)]++
-	return v
-}
-
-// mayGroup says whether the mark that is not the decimal one can part a column's thousands: not while no
-// fraction has shown which is which, and no air is that warm or damp.
-func (s *scan) mayGroup(c *values) bool {
-	return (s.marked || s.anyFraction()) && !isTemperature(c.quantity) && c.quantity != RelativeHumidity
-}
-
-// anyFraction says whether a number with a fraction was read.
-func (s *scan) anyFraction() bool {
-	for i := range s.columns {
-		for _, n := range s.columns[i].decimals[1:] {
-			if n > 0 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// unreadableCell remarks a cell that is neither value nor missing. A column that held nothing so far and whose
-// name says nothing is a place for words, not worth a remark.
-func (s *scan) unreadableCell(c *values, cell []byte) float64 {
-	if c.kind == vacant && c.quantity == Other {
-		return unreadable
-	}
-	s.notes.add(series.Remark{Code: RemarkUnreadable, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
-	return unreadable
-}
-
 // oddWidth remarks a line with fewer or more cells than the layout has.
 func (s *scan) oddWidth(more, broken bool) {
 	code, column := RemarkShortLine, 0
@@ -325,88 +241,3 @@ func (s *scan) oddWidth(more, broken bool) {
 
 // brokenOff stands for a cell that the end of the file cut through.
 var brokenOff = []byte("… (cut off)")
-
-// maxPending is how many lines without a time may turn out to be the foot of the table.
-const maxPending = 200
-
-// endOfText are the blanks and the mark that old programs end a text with.
-const endOfText = " \t\x1A"
-
-// longestTitle is how many bytes of a line are kept in case it is a title.
-const longestTitle = 100
-
-// badRow deals with a line whose time can't be read: blank, the header again, the table's foot, or a row
-// that is lost.
-func (s *scan) badRow(record []byte) {
-	if isVacant(s.cells) || len(bytes.Trim(record, endOfText)) == 0 {
-		return
-	}
-	same := len(s.header) > 0 && bytes.Equal(record, s.header)
-	if s.endsAt(same) {
-		return
-	}
-	if same {
-		s.leaveTitles()
-		s.pending = append(s.pending, badLine{header: true})
-		return
-	}
-	column := s.clock.columns[0]
-	bad := badLine{line: s.line, column: column + 1, foot: true, record: string(record[:min(len(record), longestTitle)])}
-	if column < len(s.cells) {
-		bad.text = clip(text(s.cells[column]))
-		bad.foot = s.isFoot(trim(s.cells[column]))
-	}
-	if start := trim(s.cells[0]); len(start) > 0 && !isDigit(start[0]) {
-		bad.above = !beginsFoot(start)
-	}
-	if s.pending = append(s.pending, bad); len(s.pending) > maxPending {
-		s.settle(false)
-	}
-}
-
-// footWords begin the lines of statistics and the closing words below a table, lower case.
-var footWords = []string{"min", "max", "mean", "av", "mittel", "durchschn", "medel", "keski", "kesk", "moy", "prom", "med", "std", "sum", "statist", "total", "count", "anzahl", "antal", "end", "ende", "slut", "fin", "eof", "#", "---", "==="}
-
-// beginsFoot says whether a cell begins with a word that closes tables.
-func beginsFoot(cell []byte) bool {
-	cell = trim(cell)
-	return len(cell) > 0 && !isDigit(cell[0]) && hasAnyPrefix(strings.ToLower(text(cell)), footWords)
-}
-
-// isFoot says whether a line without a time can belong to the foot of the table: a word that closes tables
-// where the time should be, or any word there or at the start of a line without values.
-func (s *scan) isFoot(cell []byte) bool {
-	if len(cell) == 0 {
-		cell = trim(s.cells[0])
-	}
-	if len(cell) == 0 || isDigit(cell[0]) {
-		return false
-	}
-	if beginsFoot(cell) {
-		return true
-	}
-	for _, c := range s.columns {
-		if c.index < len(s.cells) && !isVacant(s.cells[c.index:c.index+1]) {
-			return false
-		}
-	}
-	return true
-}
-
-// settle counts the pending lines as rows without a time; at the end of the text those that look like the
-// foot of a table are not rows.
-func (s *scan) settle(atEnd bool) {
-	for _, bad := range s.pending {
-		if bad.header {
-			continue
-		}
-		if bad.foot && (atEnd || bad.titled || beginsFoot([]byte(bad.text))) {
-			s.notes.add(series.Remark{Code: RemarkFoot, Line: bad.line, Args: []string{bad.text}})
-			continue
-		}
-		s.rows++
-		s.badTime++
-		s.notes.add(series.Remark{Code: RemarkBadTime, Line: bad.line, Column: bad.column, Args: []string{bad.text}})
-	}
-	s.pending = s.pending[:0]
-}
