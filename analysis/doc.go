@@ -47,6 +47,7 @@
 //	verdict.go  held, damp, dry, fans?
 //	finding.go  what is worth a look before next winter?
 //	findingevent.go which events and alarms are worth a look?
+//	findingheat.go which added heat ran against the fans?
 //	event.go    what happened, and when?
 //	eventcarry.go when did the bees go in and come out, and what was the air like before and after?
 //	eventbatch.go which batches were out and back, and what did the room do meanwhile?

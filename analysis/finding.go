@@ -53,7 +53,7 @@ const (
 func findings(j judgement, r *Review) []Finding {
 	out := []Finding{}
 	for _, find := range []func(judgement, *Review) []Finding{
-		spellFindings, stageFindings, fansFinding, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding, eventFindings, alarmFindings,
+		spellFindings, stageFindings, fansFinding, heatFindings, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding, eventFindings, alarmFindings,
 	} {
 		out = append(out, find(j, r)...)
 	}

@@ -17,32 +17,48 @@ type FindingView struct {
 	Mark Mark
 	Look series.Span // empty where it has no one place
 
-	what, when string // of one that says what went with spells: "84 h of the 110 h of warm spells", "in …"
+	what, tail string // of one that others may join: "84 h of the 110 h of warm spells", " fell in …."
+	heat       string // the heat source it is about
 }
 
 // Findings are a barn's findings in a keeper's words, what to look at first on top.
 func Findings(in analysis.Input, r analysis.Review, u Units) []FindingView {
 	b := newBarn(in, r, u)
-	out := []FindingView{}
+	var all []FindingView
 	for _, f := range r.Findings {
-		v := b.finding(f)
-		if i := slices.IndexFunc(out, v.alike); i >= 0 {
-			out[i].what += " and " + lowerFirst(v.what)
-			out[i].Text = out[i].wentWith()
-		} else if v.Text != "" {
-			out = append(out, v)
+		if v := b.finding(f); v.Text != "" {
+			all = append(all, v)
 		}
+	}
+	return causesOnce(heatOnce(all))
+}
+
+// causesOnce joins findings of one cause with one thing to do.
+func causesOnce(all []FindingView) []FindingView {
+	out := []FindingView{}
+	for _, v := range all {
+		i := slices.IndexFunc(out, v.alike)
+		if i < 0 {
+			out = append(out, v)
+			continue
+		}
+		and := " and "
+		if v.tail == foughtTail {
+			and = ", and "
+		}
+		out[i].what += and + v.what
+		out[i].Text = out[i].joined()
 	}
 	return out
 }
 
 // alike says whether two findings are of one cause with one thing to do: the second would only repeat the first.
 func (v FindingView) alike(o FindingView) bool {
-	return v.when != "" && v.when == o.when && v.Do == o.Do && v.Sure == o.Sure
+	return v.tail != "" && v.tail == o.tail && v.Do == o.Do && v.Sure == o.Sure
 }
 
-// wentWith is "84 h of the 110 h of warm spells fell in …."
-func (v FindingView) wentWith() string { return v.what + " fell " + v.when + "." }
+// joined is "84 h of the 110 h of warm spells fell in …."
+func (v FindingView) joined() string { return capital(v.what) + v.tail }
 
 // actsFrom is the weight from which a finding calls for something to be done.
 const actsFrom = 75
@@ -54,9 +70,19 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		v.Mark = MarkAct
 	}
 	if kind, cause, ok := strings.Cut(f.Code, "_with_"); ok {
-		if v.what, v.when, v.Do = wentWith(f, kind, cause); v.when != "" {
-			v.Text = v.wentWith()
+		var when string
+		if v.what, when, v.Do = wentWith(f, kind, cause); when != "" {
+			v.tail = " fell " + when + "."
+			v.Text = v.joined()
 		}
+		if cause == analysis.HeatOn {
+			v.heat = f.About
+		}
+		return v
+	}
+	if f.Code == heatAgainstFans {
+		v.heat, v.what, v.tail, v.Do = f.About, b.foughtWords(f), foughtTail, foughtDo
+		v.Text = v.joined()
 		return v
 	}
 	for _, all := range []map[string]findingText{findingWords, eventFindingWords} {
@@ -77,7 +103,7 @@ func wentWith(f analysis.Finding, kind, cause string) (what, when, do string) {
 	hours, with := f.Figure("hours").Mid, f.Figure("hours_with").Mid
 	part := Hours(with) + " of the " + Hours(hours)
 	if hours-with < 0.5 {
-		part = "All " + Hours(hours)
+		part = "all " + Hours(hours)
 	}
 	do = causeDo[kind+" "+cause]
 	if do == "" {

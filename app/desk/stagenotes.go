@@ -20,16 +20,12 @@ func (b barn) stageNotes() (out []string) {
 	return append(append(out, b.airNotes()...), b.costNote()...)
 }
 
-// heatNote says for how long a heat source fought the fans, where it did for an hour or more.
+// heatNote says for how long a heat source fought the fans, where it did for an hour or more and no finding says so.
 func (b barn) heatNote(h analysis.HeatRow) []string {
-	if !h.Overlap.OK || h.Overlap.Mid < 1 {
+	if !h.Overlap.OK || h.Overlap.Mid < 1 || b.foughtFound(h.Source.Name) {
 		return nil
 	}
-	on := h.Ran
-	if on == nil {
-		on = h.Called
-	}
-	text := capital(h.Source.Name) + " gave heat for " + Hours(on.Hours.Mid) + "; for " + Hours(h.Overlap.Mid) + " of it"
+	text := capital(h.Source.Name) + " gave heat for " + Hours(h.On().Hours.Mid) + "; for " + Hours(h.Overlap.Mid) + " of it"
 	if low, high := h.Overlap.Low, h.Overlap.High; hoursNumber(low) != hoursNumber(high) {
 		text += " (" + HoursRange(low, high) + ")"
 	}
