@@ -246,12 +246,12 @@ func TestTheTenHoursFarthestApart(t *testing.T) {
 func TestLosses(t *testing.T) {
 	five, twelve, fifty := 5.0, 12.0, 50.0
 	ledger := []analysis.HeadChange{{At: 1, Change: 150}, {At: 2, Change: 190}, {At: 3, Change: -340}}
-	all := lossOf(analysis.Input{Heads: ledger, Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five}, {Kind: "sweepings", Value: &fifty}}})
+	all := LossOf(analysis.Input{Heads: ledger, Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five}, {Kind: "sweepings", Value: &fifty}}})
 	if all.HivesIn != 340 || all.Dead != 17 || all.Of != 340 || all.Sample || all.Unknown != "" {
 		t.Errorf("%+v", all)
 	}
 	near(t, "share", all.Share, 0.05, 1e-12)
-	sample := lossOf(analysis.Input{Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five, Of: &fifty}}})
+	sample := LossOf(analysis.Input{Notes: []analysis.Note{{Kind: "dead count", Value: &twelve}, {Kind: "dead count", Value: &five, Of: &fifty}}})
 	if sample.Dead != 5 || sample.Of != 50 || !sample.Sample || sample.Unknown != "" {
 		t.Errorf("%+v", sample)
 	}
@@ -262,7 +262,7 @@ func TestLosses(t *testing.T) {
 		"no_head_count":        {Notes: []analysis.Note{{Kind: "dead count", Value: &five}}},
 		"more_dead_than_hives": {Heads: []analysis.HeadChange{{Change: 4}}, Notes: []analysis.Note{{Kind: "dead count", Value: &five}}},
 	} {
-		if got := lossOf(in).Unknown; got != want {
+		if got := LossOf(in).Unknown; got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

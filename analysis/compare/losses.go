@@ -28,7 +28,7 @@ type Loss struct {
 
 // lossesOf compares two barns' losses.
 func lossesOf(a, b analysis.Input) Losses {
-	l := Losses{A: lossOf(a), B: lossOf(b), Verdict: Unknown}
+	l := Losses{A: LossOf(a), B: LossOf(b), Verdict: Unknown}
 	switch {
 	case l.A.Unknown != "":
 		l.Unknown = l.A.Unknown
@@ -55,8 +55,8 @@ func verdictOf(low, high float64) Verdict {
 // deadCount is the kind of note that says how many hives were found dead.
 const deadCount = "dead count"
 
-// lossOf adds up a barn's dead counts. Where some were of a sample, those alone count, and stand for the barn.
-func lossOf(in analysis.Input) Loss {
+// LossOf adds up a barn's dead counts. Where some were of a sample, those alone count, and stand for the barn.
+func LossOf(in analysis.Input) Loss {
 	var l Loss
 	hives := 0
 	for _, h := range in.Heads {

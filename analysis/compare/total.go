@@ -21,7 +21,7 @@ func totals(a, b analysis.Review) []Total {
 		{"air_changes", "1/h", func(r analysis.Review) analysis.Figure { return r.Air.ChangesPerHour }},
 		{"hive_days", "d", func(r analysis.Review) analysis.Figure { return r.HiveDays }},
 		{"energy", "kWh", func(r analysis.Review) analysis.Figure { return r.Power.KWh }},
-		{"energy_per_hive", "kWh", energyPerHive},
+		{"energy_per_hive", "kWh", EnergyPerHive},
 		{"bees_days", "d", func(r analysis.Review) analysis.Figure {
 			days := float64(r.BeesOut-r.BeesIn) / dayMS
 			return analysis.Figure{Mid: days, Low: days, High: days, OK: true, Evidence: r.BeesTime}
@@ -51,8 +51,8 @@ func less(a, b analysis.Figure) analysis.Figure {
 	return analysis.Figure{Mid: a.Mid - b.Mid, Low: a.Low - b.High, High: a.High - b.Low, OK: true, Evidence: analysis.WorkedOut}
 }
 
-// energyPerHive is what the fans took, over the mean number of hives that were in.
-func energyPerHive(r analysis.Review) analysis.Figure {
+// EnergyPerHive is what the fans took over the mean number of hives that were in, kWh; unknown without either.
+func EnergyPerHive(r analysis.Review) analysis.Figure {
 	kWh, hiveDays := r.Power.KWh, r.HiveDays
 	switch {
 	case !kWh.OK:

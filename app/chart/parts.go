@@ -7,6 +7,7 @@ type (
 	Figure  = figure.Figure
 	Lane    = figure.Lane
 	Band    = figure.Band
+	Range   = figure.Range
 	BarRow  = figure.BarRow
 	Track   = figure.Track
 	Shade   = figure.Shade

@@ -168,6 +168,9 @@ func (b Book) Beside(i, other int, u Units) TwoBarns {
 	return TwoBarnsOf(&b.Result, i, other, u)
 }
 
+// AllBarns sets out all barns of the review; without rows where there are fewer than three.
+func (b Book) AllBarns(u Units) AllBarns { return AllBarnsOf(&b.Result, u) }
+
 // BarnNames are the barns' names in the winter's order.
 func (b Book) BarnNames() []string {
 	var out []string

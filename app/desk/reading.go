@@ -70,6 +70,9 @@ func (t Timeline) Read(at int64, all []Said) string {
 
 // nameOf names a reading by its trace, and by its lane where the trace's name alone would not tell.
 func (t Timeline) nameOf(s Said) string {
+	if t.ByLane && s.Lane < len(t.Lanes) {
+		return t.Lanes[s.Lane].Title
+	}
 	if s.Lane > 0 && s.Lane < len(t.Lanes) {
 		return strings.ToLower(t.Lanes[s.Lane].Title)
 	}

@@ -1,8 +1,6 @@
 package desk
 
 import (
-	"cmp"
-	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -19,24 +17,14 @@ type SpellsView struct {
 
 // SpellRow is one spell: its cells, what each is ordered by, and what went with it.
 type SpellRow struct {
-	Cells []string
-	Says  string
-	Look  series.Span
-	keys  []float64
-	words []string
+	keyed
+	Says string
+	Look series.Span
 }
 
 // Sorted are the rows in the order of a column, rising or falling; rows that are alike keep their order.
 func (v SpellsView) Sorted(column int, falling bool) []SpellRow {
-	rows := slices.Clone(v.Rows)
-	slices.SortStableFunc(rows, func(a, b SpellRow) int {
-		c := cmp.Or(cmp.Compare(a.keys[column], b.keys[column]), cmp.Compare(a.words[column], b.words[column]))
-		if falling {
-			return -c
-		}
-		return c
-	})
-	return rows
+	return rowsInOrder(v.Rows, column, falling)
 }
 
 // SpellsOf makes the Spells screen of one barn.
@@ -92,11 +80,11 @@ func (b barn) spellRow(s analysis.Spell) SpellRow {
 	if len(went) == 0 {
 		short = "none found"
 	}
-	row := SpellRow{
+	row := SpellRow{Look: s.Span, keyed: keyed{
 		Cells: []string{b.u.Clock(s.Span.From), capital(spellWord(s.Kind)), s.Place, hoursNumber(s.Hours), b.farthest(s), short},
-		Look:  s.Span, keys: []float64{float64(s.Span.From), 0, 0, s.Hours, s.Peak, 0},
+		keys:  []float64{float64(s.Span.From), 0, 0, s.Hours, s.Peak, 0},
 		words: []string{"", s.Kind, s.Place, "", s.Quantity, short},
-	}
+	}}
 	row.Says = b.spellSays(s)
 	return row
 }

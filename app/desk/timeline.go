@@ -18,6 +18,7 @@ type Timeline struct {
 	Points   []Point
 	Units    Units
 	Lacks    string // why there is nothing to draw; then there is nothing else
+	ByLane   bool   // a reading is named by its lane: each is a barn
 }
 
 // Lane is a strip of the Timeline: curves, or bars when Rows is set.
@@ -28,6 +29,7 @@ type Lane struct {
 	Traces            []Trace
 	Veil              bool
 	Band              *[2]float64 // in the curves' unit; infinite: no limit
+	Range             *[2]float64 // of the scale, in the curves' unit; nil: as the curves need
 	Rows              []StageBar
 }
 
@@ -189,23 +191,27 @@ func (b barn) humidityLane() (Lane, bool) {
 	return l, true
 }
 
-// marginLane shows the coldest listed surface: the one with the smallest margin on average, cold metal only
-// where nothing else is listed.
-func (b barn) marginLane() (Lane, bool) {
-	best, least := -1, math.Inf(1)
-	for i, s := range b.r.Surfaces {
+// coldestSurface is the listed surface with the smallest margin on average, cold metal only where nothing else is listed.
+func (b barn) coldestSurface() (coldest analysis.SurfaceRow, ok bool) {
+	least := math.Inf(1)
+	for _, s := range b.r.Surfaces {
 		mean := s.Margin.Bin(b.span()).Weighted()
 		if s.Kind == "metal" {
 			mean += 1000
 		}
 		if mean < least {
-			best, least = i, mean
+			coldest, least, ok = s, mean, true
 		}
 	}
-	if best < 0 {
+	return coldest, ok
+}
+
+// marginLane shows the coldest listed surface.
+func (b barn) marginLane() (Lane, bool) {
+	s, ok := b.coldestSurface()
+	if !ok {
 		return Lane{}, false
 	}
-	s := b.r.Surfaces[best]
 	l := Lane{Title: "Margin to wet", Unit: b.u.TempSymbol(), Shown: b.u.DiffValue, Weight: 1.5, Help: HelpLine("margin")}
 	l.add(s.Name, s.Margin, Firm)
 	l.Band = &[2]float64{0, math.Inf(1)}

@@ -22,6 +22,8 @@ type (
 		notes  []string
 		beside desk.TwoBarns
 		curves *chart.Figure // of both barns
+		all    desk.AllBarns
+		small  *chart.Figure // of all barns
 	}
 )
 
@@ -33,6 +35,8 @@ func (u *UI) barnView() (v barnView, fresh bool) {
 		v.figure, v.notes = figureOf(v.Timeline, key.dark), book.Notes(key.barn)
 		v.beside = book.Beside(key.barn, key.other, key.units)
 		v.curves = figureOf(v.beside.Both, key.dark)
+		v.all = book.AllBarns(key.units)
+		v.small = figureOf(v.all.Plots, key.dark)
 		return v
 	}, u.refresh)
 }
@@ -83,6 +87,9 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 func (u *UI) twoBarnsPage(v barnView) fyne.CanvasObject {
 	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() })
 	if p.tabs != nil {
+		if len(v.all.Rows) > 0 {
+			p.tabs.Append(container.NewTabItem("All barns", newLater(func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })))
+		}
 		p.tabs.SelectIndex(u.compared)
 		p.tabs.OnSelected = func(*container.TabItem) { u.compared = p.tabs.SelectedIndex(); u.status.read("") }
 	}

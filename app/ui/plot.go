@@ -56,6 +56,9 @@ func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
 	if l.Band != nil {
 		out.Band = &chart.Band{Low: l.Band[0], High: l.Band[1]}
 	}
+	if l.Range != nil {
+		out.Range = &chart.Range{Low: l.Range[0], High: l.Range[1]}
+	}
 	for _, r := range l.Rows {
 		out.Kind = chart.Bars
 		out.Rows = append(out.Rows, chart.BarRow{Name: r.Name, Tracks: tracksOf(r)})

@@ -3,7 +3,6 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/desk"
@@ -14,15 +13,14 @@ var spellColumns = []float32{148, 88, 128, 100, 100, 0}
 
 // spellsPage is the table of spells: a press on a head puts it in order, a press on a row says what went with it.
 type spellsPage struct {
-	view    desk.SpellsView
-	rows    []desk.SpellRow
-	column  int
-	falling bool
-	list    *widget.List
-	says    *prose
-	way     *widget.Button
-	look    func(desk.Sentence)
-	chosen  desk.SpellRow
+	view   desk.SpellsView
+	rows   []desk.SpellRow
+	by     sorting
+	list   *widget.List
+	says   *prose
+	way    *widget.Button
+	look   func(desk.Sentence)
+	chosen desk.SpellRow
 }
 
 // newSpellsPage is the Spells screen; look shows a spell in the Timeline.
@@ -34,36 +32,18 @@ func newSpellsPage(v desk.SpellsView, look func(desk.Sentence)) fyne.CanvasObjec
 	p.way = widget.NewButton("Show", func() { p.look(desk.Sentence{Look: p.chosen.Look}) })
 	p.way.Importance = widget.LowImportance
 	p.way.Disable()
-	p.list = widget.NewList(func() int { return len(p.rows) }, p.row, p.fill)
+	p.list = widget.NewList(func() int { return len(p.rows) }, func() fyne.CanvasObject { return sortRow(v.Columns, spellColumns, 1) },
+		func(i widget.ListItemID, row fyne.CanvasObject) { fillRow(row, p.rows[i].Cells) })
 	p.list.OnSelected = func(i widget.ListItemID) { p.choose(p.rows[i]) }
-	top := container.New(column{gap: 8}, sentence(v.Sentence), p.heads())
+	top := container.New(column{gap: 8}, sentence(v.Sentence), sortHeads(v.Columns, spellColumns, p.order))
 	below := container.New(column{gap: 4}, hairline(), container.NewBorder(nil, nil, nil, p.way, p.says), caption(v.Help))
 	return container.New(inset{20, 14, 12, 8}, container.NewBorder(top, below, nil, nil, p.list))
 }
 
-// heads are the column heads; each puts the table in its order, and again the other way round.
-func (p *spellsPage) heads() fyne.CanvasObject {
-	row := container.New(cellsLayout{spellColumns, 0})
-	for i, c := range p.view.Columns {
-		b := widget.NewButton(c.Head(), func() { p.order(i) })
-		b.Importance = widget.LowImportance
-		b.Alignment = widget.ButtonAlignLeading
-		if c.Number {
-			b.Alignment = widget.ButtonAlignTrailing
-		}
-		row.Add(b)
-	}
-	return row
-}
-
-// order puts the rows in the order of a column: numbers from the largest, words and dates from the first.
+// order puts the rows in the order of a column.
 func (p *spellsPage) order(column int) {
-	falling := p.view.Columns[column].Number
-	if column == p.column {
-		falling = !p.falling
-	}
-	p.column, p.falling = column, falling
-	p.rows = p.view.Sorted(column, falling)
+	p.by = p.by.pressed(p.view.Columns, column)
+	p.rows = p.view.Sorted(p.by.column, p.by.falling)
 	p.list.UnselectAll()
 	p.list.Refresh()
 	p.list.ScrollToTop()
@@ -74,26 +54,6 @@ func (p *spellsPage) choose(row desk.SpellRow) {
 	p.chosen = row
 	p.says.setText(row.Says)
 	p.way.Enable()
-}
-
-// row is an empty row of the table.
-func (p *spellsPage) row() fyne.CanvasObject {
-	cells := container.New(cellsLayout{spellColumns, buttonPad})
-	for i, c := range p.view.Columns {
-		cell := line("", theme.SizeNameText, theme.ColorNameForeground, i == 1)
-		if c.Number {
-			cell.align = fyne.TextAlignTrailing
-		}
-		cells.Add(cell)
-	}
-	return cells
-}
-
-// fill writes a spell into a row.
-func (p *spellsPage) fill(i widget.ListItemID, o fyne.CanvasObject) {
-	for c, cell := range o.(*fyne.Container).Objects {
-		cell.(*prose).setText(p.rows[i].Cells[c])
-	}
 }
 
 // cellsLayout sets cells side by side in columns of given widths, with some room on both sides of each; one of
