@@ -12,7 +12,7 @@ import (
 var allBarnsColumns = []float32{0, 84, 84, 92, 104, 96, 116, 100, 76}
 
 // barnLaneHigh is the least height of a barn's small plot.
-const barnLaneHigh = 84
+const barnLaneHigh = 108
 
 // allBarnsPage is a row for each barn, put in order by a press on a head, over a small plot of each on the same axes.
 func allBarnsPage(v desk.AllBarns, f *chart.Figure, read func(string)) fyne.CanvasObject {
