@@ -49,39 +49,49 @@ type channelOf struct {
 	unit     string
 }
 
+// channels are all quantities of a logger.
+type channels struct {
+	temp, relHum, state, light, speed channelOf
+	lightGap                          gapRule
+}
+
+// gather adds a file's readings of a logger to its channels.
+func (j joiner) gather(to *channels, l winter.Logger, f File) (remarks []series.Remark) {
+	if f.Export == nil {
+		return nil
+	}
+	if q := holding(f.Export); q != "" {
+		return []series.Remark{{Code: WaitsForAnswer, Args: []string{l.Name, f.Name, q}, Count: 1}}
+	}
+	p := pick(l, f.Export)
+	if p.light != nil && p.light.Quantity == importers.State {
+		to.lightGap = gapOfStates
+	}
+	c, said := j.clock(l, f.Export, p)
+	remarks = append(chosen(l, f, p), named(said, l.Name, f.Name)...)
+	for _, s := range []struct {
+		from *importers.Series
+		to   *channelOf
+	}{{p.temp, &to.temp}, {p.relHum, &to.relHum}, {p.state, &to.state}, {p.light, &to.light}, {p.speed, &to.speed}} {
+		remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
+	}
+	return remarks
+}
+
 // logger makes one logger's curves of its files; until is when it was hung elsewhere, or nil.
 func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Logger, []series.Remark) {
-	var temp, relHum, state, light, speed channelOf
-	lightGap := gapOfMeasured(j.gapMinutes)
+	measured := gapOfMeasured(j.gapMinutes)
+	all := channels{lightGap: measured}
 	var remarks []series.Remark
 	for _, f := range files {
-		if f.Export == nil {
-			continue
-		}
-		if q := holding(f.Export); q != "" {
-			remarks = append(remarks, series.Remark{Code: WaitsForAnswer, Args: []string{l.Name, f.Name, q}, Count: 1})
-			continue
-		}
-		p := pick(l, f.Export)
-		remarks = append(remarks, chosen(l, f, p)...)
-		if p.light != nil && p.light.Quantity == importers.State {
-			lightGap = gapOfStates
-		}
-		c, said := j.clock(l, f.Export, p)
-		remarks = append(remarks, named(said, l.Name, f.Name)...)
-		for _, s := range []struct {
-			from *importers.Series
-			to   *channelOf
-		}{{p.temp, &temp}, {p.relHum, &relHum}, {p.state, &state}, {p.light, &light}, {p.speed, &speed}} {
-			remarks = append(remarks, named(s.to.add(c, f.Name, s.from), l.Name)...)
-		}
+		remarks = append(remarks, j.gather(&all, l, f)...)
 	}
 	offsetC, offsetRelHum, checkedC, checkedRelHum := l.Offset()
 	out := analysis.Logger{
 		Name: l.Name, Place: l.Place, StationKM: l.StationKM, RecordsStage: l.RecordsStage,
 		TempErrK:  errorOf(l, checkedC, tempErrK, tempErrCheckedK, tempErrStationK),
 		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
-		TempStepK: temp.step(),
+		TempStepK: all.temp.step(),
 		AddedK:    offsetC, AddedRelHum: offsetRelHum,
 	}
 	draw := func(ch channelOf, rule gapRule, quantity string) series.Curve {
@@ -91,11 +101,11 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		remarks = append(remarks, named(left, l.Name, quantity)...)
 		return c
 	}
-	out.TempC = shifted(draw(temp, gapOfMeasured(j.gapMinutes), winter.OfTemperature), offsetC)
-	out.RelHum = shifted(draw(relHum, gapOfMeasured(j.gapMinutes), winter.OfHumidity), offsetRelHum)
-	out.State = draw(state, gapOfStates, "state")
-	out.Speed = draw(speed, gapOfStates, "state")
-	out.Light = draw(light, lightGap, "light")
+	out.TempC = shifted(draw(all.temp, measured, winter.OfTemperature), offsetC)
+	out.RelHum = shifted(draw(all.relHum, measured, winter.OfHumidity), offsetRelHum)
+	out.State = draw(all.state, gapOfStates, "state")
+	out.Speed = draw(all.speed, gapOfStates, "state")
+	out.Light = draw(all.light, all.lightGap, "light")
 	remarks = append(remarks, setDown(l)...)
 	if l.RecordsStage != "" && out.State.Len() == 0 {
 		remarks = append(remarks, series.Remark{Code: NoState, Args: []string{l.Name, l.RecordsStage}, Count: 1})

@@ -120,14 +120,14 @@ func newBench(w winter.Winter, zone *time.Location, g gathered, read []File, cac
 	return bench{w, joiner{zone: zone, gapMinutes: w.GapMinutes}, g, read, cache}
 }
 
-// judge fills in a review's barns, and what there is to remark on their loggers.
-func (b bench) judge(ctx context.Context, out *Result, progress Progress) error {
-	lists := make([]joined, len(b.winter.Barns)+1) // the outdoor loggers first
-	barnKeys := make([]memoKey, len(b.winter.Barns))
-	keys := make([]memoKey, len(lists))
+// joinLists joins the loggers outdoors, which come first, and of every barn, and adds to a review what there is to remark
+// on them.
+func (b bench) joinLists(ctx context.Context, out *Result) (lists []joined, keys []memoKey, err error) {
+	lists = make([]joined, len(b.winter.Barns)+1)
+	keys = make([]memoKey, len(lists))
 	for i := range lists {
 		if err := ctx.Err(); err != nil {
-			return err
+			return nil, nil, err
 		}
 		list := b.winter.Outdoor
 		if i > 0 {
@@ -141,6 +141,16 @@ func (b bench) judge(ctx context.Context, out *Result, progress Progress) error 
 		out.Remarks = append(out.Remarks, lists[i].remarks...)
 		out.Faults = append(out.Faults, lists[i].faults...)
 	}
+	return lists, keys, nil
+}
+
+// judge fills in a review's barns, and what there is to remark on their loggers.
+func (b bench) judge(ctx context.Context, out *Result, progress Progress) error {
+	lists, keys, err := b.joinLists(ctx, out)
+	if err != nil {
+		return err
+	}
+	barnKeys := make([]memoKey, len(b.winter.Barns))
 	for i, barn := range b.winter.Barns {
 		if err := ctx.Err(); err != nil {
 			return err
