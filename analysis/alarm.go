@@ -85,19 +85,10 @@ func alarms(j judgement) []AlarmRow {
 	return rows
 }
 
-// WhatIfAlarm is what an alarm at any line would have done over a span of an air temperature whose logger may be
-// off by errK, set against the calls and the alarm-off stretches among the keeper's notes. The crossing is that of
-// the exact line; the call is due a delay later if the air stayed beyond the limit throughout; back at the limit
-// the alarm is ready again. (The house's rule for exact lines; common practice for the alarm, no source.)
-func WhatIfAlarm(air series.Curve, errK float64, s series.Span, line AlarmLine, notes []Note) AlarmRow {
-	var due [3][]AlarmCall
-	for i, shifted := range line.shifts(errK) {
-		due[i] = callsDue(air, s, shifted)
-	}
-	return alarmRow(air, s, line, notes, due)
-}
-
-// alarmRow sets the calls due at a line, and at its shifts, against the keeper's notes.
+// alarmRow sets the calls due at a line, and at its shifts, against the keeper's calls and the stretches of his notes in
+// which the alarm was off. The crossing is that of the exact line; a call is due a delay later if the air stayed beyond
+// the limit throughout; back at the limit the alarm is ready again. (The house's rule for exact lines; common practice
+// for the alarm, no source.)
 func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due [3][]AlarmCall) AlarmRow {
 	row := AlarmRow{Line: line, Due: due[0], NoCause: []int64{}, CantTell: []int64{}}
 	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))

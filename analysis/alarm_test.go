@@ -17,7 +17,7 @@ func alarmCall(h float64) Note { return Note{At: int64(h * hourMS), Kind: "alarm
 // call is due; logged at 05:10 it was 40 min late. At 7 °C it would have been due at 03:30.
 func TestTheWorkedAlarm(t *testing.T) {
 	logged := []Note{alarmCall(5 + 10.0/60)}
-	row := WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, logged)
+	row := alarmAt(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, logged)
 	if len(row.Due) != 1 {
 		t.Fatalf("%d calls, want one", len(row.Due))
 	}
@@ -33,7 +33,7 @@ func TestTheWorkedAlarm(t *testing.T) {
 	if len(row.NoCause) != 0 || c.CutFrom || !c.CutTo {
 		t.Errorf("%+v", row)
 	}
-	row = WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 7, DelayMin: 30}, logged)
+	row = alarmAt(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 7, DelayMin: 30}, logged)
 	near(t, "due at 7 °C", float64(row.Due[0].Due)/hourMS, 3.5, 1e-6)
 }
 
@@ -134,7 +134,7 @@ func TestTheLogIsSetAgainstTheAir(t *testing.T) {
 	air := line(0, 1, 7, 9, 7, 7, 7, 9, 7, 7, 7, 9, 7, 7, 7, 9, 7, 7, 7, 7, 7, 7, 7, 7)
 	until := int64(7 * hourMS)
 	notes := []Note{alarmCall(1.25), {At: 4 * hourMS, Until: &until, Kind: "alarm off"}, alarmCall(13), alarmCall(13.5), alarmCall(20)}
-	row := WhatIfAlarm(air, 0, span(0, 23), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+	row := alarmAt(air, 0, span(0, 23), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
 	if len(row.Due) != 4 {
 		t.Fatalf("%d calls, want 4", len(row.Due))
 	}
@@ -149,20 +149,20 @@ func TestTheLogIsSetAgainstTheAir(t *testing.T) {
 	if len(row.NoCause) != 1 || row.NoCause[0] != 20*hourMS {
 		t.Errorf("without cause: %v, want 20 h alone", row.NoCause)
 	}
-	low := WhatIfAlarm(air, 0, span(0, 23), AlarmLine{LimitC: 0, Low: true, DelayMin: 30}, notes)
+	low := alarmAt(air, 0, span(0, 23), AlarmLine{LimitC: 0, Low: true, DelayMin: 30}, notes)
 	if len(low.NoCause) != 0 || low.Missed.OK {
 		t.Errorf("calls of a warm room say nothing of a low line: %+v", low)
 	}
 }
 
 func TestWithoutALogNothingIsMissed(t *testing.T) {
-	row := WhatIfAlarm(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, nil)
+	row := alarmAt(climbing(), 0.5, span(0, 5.5), AlarmLine{LimitC: 8, DelayMin: 30}, nil)
 	if row.Missed.OK || row.Missed.Unknown != "no_alarm_log" {
 		t.Errorf("%+v, want unknown", row.Missed)
 	}
 	// A call while the log is silent can't be judged.
 	air := line(0, 1, 7, 7, math.NaN(), math.NaN(), math.NaN(), 7, 7)
-	row = WhatIfAlarm(air, 0, span(0, 6), AlarmLine{LimitC: 8, DelayMin: 30}, []Note{alarmCall(3)})
+	row = alarmAt(air, 0, span(0, 6), AlarmLine{LimitC: 8, DelayMin: 30}, []Note{alarmCall(3)})
 	if len(row.CantTell) != 1 || len(row.NoCause) != 0 || row.UnknownMS != 4*hourMS {
 		t.Errorf("%+v", row)
 	}
@@ -172,7 +172,7 @@ func TestWithoutALogNothingIsMissed(t *testing.T) {
 func TestAnAlarmLeftOff(t *testing.T) {
 	air := line(0, 1, 7, 9, 7, 7, 9, 7, 7, 9, 7)
 	notes := []Note{{At: 0, Kind: "alarm off"}, alarmCall(4.25)}
-	row := WhatIfAlarm(air, 0, span(0, 8), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+	row := alarmAt(air, 0, span(0, 8), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
 	if len(row.Due) != 3 || !row.Due[0].Off || row.Due[2].Off || row.Missed.Mid != 1 {
 		t.Errorf("%+v", row)
 	}
@@ -183,7 +183,7 @@ func TestAnAlarmLeftOff(t *testing.T) {
 // at 4 °C had none.
 func TestAlarmsWithinTheLoggersError(t *testing.T) {
 	air := line(0, 1, 4, 8.2, 8.2, 8.2, 4, 4, 4, 8.2, 8.2, 8.2, 4, 4, 4, 10, 10, 10, 4, 4, 4, 7.7, 7.7, 7.7, 4, 4, 4, 4, 4)
-	row := WhatIfAlarm(air, 0.5, span(0, 28), AlarmLine{LimitC: 8, DelayMin: 30}, []Note{alarmCall(21), alarmCall(26)})
+	row := alarmAt(air, 0.5, span(0, 28), AlarmLine{LimitC: 8, DelayMin: 30}, []Note{alarmCall(21), alarmCall(26)})
 	if row.Missed.Mid != 3 || row.Missed.Low != 1 || row.Calls.Low != 1 || row.Calls.Mid != 3 || row.Calls.High != 4 {
 		t.Errorf("missed %+v, calls %+v", row.Missed, row.Calls)
 	}
@@ -199,9 +199,18 @@ func TestAShortDipWithinTheErrorMissesNoCall(t *testing.T) {
 	for dip, want := range map[float64]float64{7.8: 0, 6: 1} {
 		air := line(0, 0.25, 7, 7, 10, 10, 10, 10, 10, dip, 10, 10, 10, 10, 7, 7)
 		notes := []Note{{At: int64(1 * hourMS), Kind: "alarm call"}}
-		row := WhatIfAlarm(air, 0.5, span(0, 3.25), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
+		row := alarmAt(air, 0.5, span(0, 3.25), AlarmLine{LimitC: 8, DelayMin: 30}, notes)
 		if len(row.Due) != 2 || row.Missed.Mid != 1 || row.Missed.Low != want {
 			t.Errorf("dip to %g °C: %d due, missed %+v, want 2 due, one missed of which %g for certain", dip, len(row.Due), row.Missed, want)
 		}
 	}
+}
+
+// alarmAt is the row of an alarm at any line over an air temperature whose logger may be off by errK.
+func alarmAt(air series.Curve, errK float64, s series.Span, line AlarmLine, notes []Note) AlarmRow {
+	var due [3][]AlarmCall
+	for i, shifted := range line.shifts(errK) {
+		due[i] = callsDue(air, s, shifted)
+	}
+	return alarmRow(air, s, line, notes, due)
 }

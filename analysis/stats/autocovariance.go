@@ -16,16 +16,3 @@ func Autocovariances(x []float64, most int) []float64 {
 	}
 	return out
 }
-
-// Lag1 is how alike neighbours of a series are, −1 to 1: its autocorrelation at lag 1. It is 0 for a series that does
-// not vary.
-func Lag1(x []float64) float64 {
-	if len(x) < 2 {
-		return 0
-	}
-	c := Autocovariances(x, 1)
-	if c[0] == 0 {
-		return 0
-	}
-	return c[1] / c[0]
-}

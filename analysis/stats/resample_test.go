@@ -79,7 +79,7 @@ func TestStandardErrorsOfTwoSeries(t *testing.T) {
 	x := shared(t, "diff_attic_minus_outdoor.txt")
 	near(t, "mean", stat.Mean(x, nil), 2.485299, 5e-7)
 	near(t, "standard deviation", stat.StdDev(x, nil), 3.947412, 5e-7)
-	near(t, "lag 1", Lag1(x), 0.9593, 5e-5)
+	near(t, "lag 1", lag1(x), 0.9593, 5e-5)
 	for _, c := range []struct{ length, want float64 }{{24, 0.0911}, {72, 0.1400}, {168, 0.2035}} {
 		near(t, fmt.Sprint("moving blocks of ", c.length), errorOf(t, x, Blocks{c.length, true}), c.want, 0.05*c.want)
 	}

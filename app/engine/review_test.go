@@ -377,7 +377,7 @@ func TestSpreadingChangesNothing(t *testing.T) {
 	var fault error
 	func() {
 		defer caught(&fault, "barn A")
-		spread(9, func(i int) {
+		spreadUntil(context.Background())(9, func(i int) {
 			if i == 4 {
 				panic("thrown in a worker")
 			}

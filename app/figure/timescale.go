@@ -3,13 +3,11 @@ package figure
 import (
 	"time"
 
-	"gonum.org/v1/plot"
-
 	"thawbook/analysis/series"
 )
 
 // TimeTicks places ticks at round local times: minutes, hours, days, Mondays, months and years of Zone
-// (nil: UTC), never closer than the labels allow. It is a plot.Ticker whose values are ms UTC. A local
+// (nil: UTC), never closer than the labels allow. A local
 // hour that a clock change skips has no tick; one that comes twice has two.
 type TimeTicks struct {
 	Zone   *time.Location
@@ -60,16 +58,6 @@ func buildLadder() []unit {
 		l = append(l, unit{months: 12 * y, ms: int64(y) * 365 * dayMS, label: "2006", period: ""})
 	}
 	return l
-}
-
-// Ticks returns the ticks in [low, high], both ms UTC.
-func (t TimeTicks) Ticks(low, high float64) []plot.Tick {
-	ticks, _ := t.Scale(series.Span{From: int64(low), To: int64(high)})
-	out := make([]plot.Tick, len(ticks))
-	for i, k := range ticks {
-		out[i] = plot.Tick{Value: float64(k.At), Label: k.Label}
-	}
-	return out
 }
 
 // Scale returns the ticks inside s (both ends included) and the periods that cover it. The first period

@@ -144,9 +144,10 @@ func TestScaleOnEveryView(t *testing.T) {
 	}
 }
 
-func TestTimeTicksIsATicker(t *testing.T) {
-	got := TimeTicks{Zone: time.UTC, Wanted: 4}.Ticks(0, 12*float64(series.HourMS))
-	if len(got) != 5 || got[1].Label != "03:00" || got[1].Value != 3*series.HourMS {
+// Half a day in about four steps: 0, 3, 6, 9 and 12 h.
+func TestTicksOfHalfADay(t *testing.T) {
+	got, _ := TimeTicks{Zone: time.UTC, Wanted: 4}.Scale(series.Span{To: 12 * series.HourMS})
+	if len(got) != 5 || got[1].Label != "03:00" || got[1].At != 3*series.HourMS {
 		t.Errorf("ticks of half a day: %v", got)
 	}
 	if _, p := (TimeTicks{}).Scale(series.Span{From: 5, To: 5}); p != nil {
