@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -14,6 +15,7 @@ type AirWater struct {
 	Lacks    []string // a line each for what can't be told, and what would tell
 	Walls    Table
 	Dry      []DryView
+	DryHelp  string // how the dry stretches were counted, and split where the weather is known
 	Even     string
 	Heat     Table
 	Exposure Table    // hours inside and outside the bands, over the whole winter and by phase
@@ -34,6 +36,10 @@ func AirWaterOf(in analysis.Input, r analysis.Review, u Units) AirWater {
 	v := AirWater{Walls: b.wallTable(), Even: b.evenWords(), Heat: b.heatTable(), Mould: b.mouldWords(), Cautions: []string{cautionMould, cautionAir, cautionHeat}}
 	for _, d := range r.Dryness {
 		v.Dry = append(v.Dry, DryView{b.dryWords(d), d.Span})
+	}
+	v.DryHelp = HelpLine("dry_runs")
+	if slices.ContainsFunc(r.Dryness, func(d analysis.DryStretch) bool { return d.WeatherHours.OK }) {
+		v.DryHelp += " " + HelpLine("dry_split")
 	}
 	v.Sentence, v.Lacks = b.waterSentence(), b.waterLacks()
 	v.Exposure, v.Untold = b.exposureTable()
@@ -79,11 +85,11 @@ func (b barn) waterLacks() (out []string) {
 		}
 	}
 	noOut := b.r.Traces.Outdoor.Len() == 0
-	add(b.r.Traces.RoomRelHum.Len() == 0, "Walls and dryness take a logger in the room that records humidity.")
-	add(noOut, "Wet hours of walls take the temperature outside; a weather station's file nearby will do.")
-	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours take a listed wall or ceiling; name the coldest one.")
-	add(len(b.in.Heats) == 0, "What added heat did takes a heat source with a record of when it ran.")
-	add(len(b.r.Uniformity) == 0, "How even the room was takes two loggers in it.")
+	add(b.r.Traces.RoomRelHum.Len() == 0, "Walls and dryness need a logger in the room that records humidity.")
+	add(noOut, "Wet hours of walls need the temperature outside; a weather station's file nearby will do.")
+	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours need a listed wall or ceiling; name the coldest one.")
+	add(len(b.in.Heats) == 0, "To tell what added heat did, a heat source with a record of when it ran is needed.")
+	add(len(b.r.Uniformity) == 0, "To tell how even the room was, two loggers in it are needed.")
 	return out
 }
 

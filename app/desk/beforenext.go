@@ -162,7 +162,7 @@ func (b barn) happened() (string, []EventView) {
 		if !known {
 			continue
 		}
-		v := EventView{Text: words(b, e), Sure: capital(evidenceWord(e.Evidence)) + ".", Look: e.Span, Mark: MarkNone}
+		v := EventView{Text: words(b, e), Sure: restsOn(e.Evidence), Look: e.Span, Mark: MarkNone}
 		if e.MayBe {
 			v.Sure = "May be; the loggers fit something else too."
 		}

@@ -65,7 +65,7 @@ const actsFrom = 75
 
 // finding is one finding in words; its text is empty for a code without any.
 func (b barn) finding(f analysis.Finding) FindingView {
-	v := FindingView{Mark: MarkWatch, Look: f.Look, Sure: capital(evidenceWord(f.Evidence)) + "."}
+	v := FindingView{Mark: MarkWatch, Look: f.Look, Sure: restsOn(f.Evidence)}
 	if f.Weight >= actsFrom {
 		v.Mark = MarkAct
 	}

@@ -150,7 +150,7 @@ func (b barn) sweating() []Sentence {
 	return []Sentence{{
 		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(bin.Weighted()) + " on average, " +
 			b.u.Temp(bin.Max) + " at the dampest.",
-		Sure:   "Worked out from temperature and humidity. Which walls were that cold takes the air outside and a listed wall to tell.",
+		Sure:   "Worked out from temperature and humidity. To tell which walls were that cold, the temperature outside and a listed wall are needed.",
 		weight: 42,
 	}}
 }

@@ -102,6 +102,26 @@ func kept(cell string, was *float64, text func(float64) string, read *float64) *
 	return read
 }
 
+// rangeIn reads a cell as a number or a range of them, of a unit and between two ends; nil for an empty one.
+func rangeIn(text, what, unit string, least, most float64) (low, high *float64, err error) {
+	from, to, ranged := strings.Cut(strings.ReplaceAll(text, enDash, "-"), "-")
+	if !ranged {
+		to = from
+	}
+	if low, err = numberIn(from, what, unit, least, most); err == nil {
+		high, err = numberIn(to, what, unit, least, most)
+	}
+	switch {
+	case err != nil || low == nil && high == nil:
+		return nil, nil, err
+	case low == nil || high == nil:
+		return nil, nil, fmt.Errorf("%s: of %s one end is missing", what, text)
+	case *low > *high:
+		return nil, nil, fmt.Errorf("%s: of %s the first must be the lower", what, text)
+	}
+	return low, high, nil
+}
+
 // textIf is a value's text, or nothing.
 func textIf(v *float64, text func(float64) string) string {
 	if v == nil {

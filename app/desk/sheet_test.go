@@ -160,3 +160,39 @@ func TestAnEmptiedListIsEmpty(t *testing.T) {
 		t.Errorf("%d surfaces after undo (%v)", len(back.doc.Barns[0].Surfaces), err)
 	}
 }
+
+// The share of the room's warmth that reaches a wall is set down as a number, as a range or not at all, in percent.
+func TestAWallsWarmthIsANumberOrARange(t *testing.T) {
+	_, b := settledBook(t)
+	for cell, want := range map[string]string{"88–95": "88–95", "57-74 %": "57–74", "91": "91", "": ""} {
+		s := b.WallSheet(0)
+		e, problem := s.Edit([]SheetRow{{Cells: []string{"north", "wall", cell}, Was: 1}})
+		if problem != "" {
+			t.Fatal(problem)
+		}
+		doc, err := e.Apply(b.doc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.doc = doc
+		if got := b.WallSheet(0).Rows[0].Cells[2]; got != want {
+			t.Errorf("%q is shown as %q, want %q", cell, got, want)
+		}
+	}
+	if problem := sheetProblem(b.WallSheet(0), "north", "wall", "95-88"); !strings.Contains(problem, "of 95-88 the first must be the lower") {
+		t.Errorf("%q", problem)
+	}
+}
+
+// The usual limits are said in the unit of the fields: 2, 6 and 8 °C are 35.6, 42.8 and 46.4 °F, a degree is 1.8 °F.
+func TestTheUsualLimitsAreSaidInTheUnitShown(t *testing.T) {
+	_, b := settledBook(t)
+	for unit, want := range map[TemperatureUnit]string{
+		Celsius:    "good is 2–6 °C and 40–75 %; to watch 1 °C above the top stage and above 85 %; to act above 8 °C and 85 %",
+		Fahrenheit: "good is 36–43 °F and 40–75 %; to watch 1.8 °F above the top stage and above 85 %; to act above 46 °F and 85 %",
+	} {
+		if got := plain(b.LimitSheet(Units{Temperature: unit}).Help); !strings.Contains(got, want) {
+			t.Errorf("%q, want %q in it", got, want)
+		}
+	}
+}

@@ -12,10 +12,10 @@ import (
 func (b Book) WallSheet(barn int) Sheet {
 	was := b.doc.Barns[barn].Surfaces
 	s := Sheet{Title: "Walls and ceilings of " + b.doc.Barns[barn].Name, Help: HelpLine("wall_sheet"), Add: "Add a surface", Columns: []SheetColumn{
-		{Title: "Surface", Hint: "north wall", Wide: true}, {Title: "Kind", Choices: []string{"wall", "ceiling", "corner", "metal"}}, {Title: "Warmth that reaches it, %", Hint: "by its kind"},
+		{Title: "Surface", Hint: "north wall", Wide: true}, {Title: "Kind", Choices: []string{"wall", "ceiling", "corner", "metal"}}, {Title: "Warmth that reaches it, %", Hint: "by its kind", Wide: true},
 	}}
 	for i, w := range was {
-		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, textIf(w.Factor, percentText)}, i + 1})
+		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, warmthText(w)}, i + 1})
 	}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		surfaces, names := []winter.Surface{}, []string{}
@@ -24,22 +24,48 @@ func (b Book) WallSheet(barn int) Sheet {
 			if r.Was > 0 {
 				w = was[r.Was-1]
 			}
-			share, err := numberIn(r.cell(2), "surface "+r.cell(0), "%", 0, 100)
-			if err != nil {
+			if err := warmthRead(&w, r.cell(2), "surface "+r.cell(0)); err != nil {
 				return nil, err
 			}
-			if share != nil {
-				*share /= 100
-			}
-			factor := kept(r.cell(2), w.Factor, percentText, share)
-			if w.Name, w.Kind = r.cell(0), r.Cells[1]; factor != w.Factor {
-				w.Factor, w.Low, w.High = factor, nil, nil
-			}
+			w.Name, w.Kind = r.cell(0), r.Cells[1]
 			surfaces, names = append(surfaces, w), append(names, w.Name)
 		}
 		return winter.SetSettings{Barn: barn, Of: "surfaces", Surfaces: surfaces}, namedApart(names, "surface")
 	}
 	return s
+}
+
+// warmthText is the share of the room's warmth that reaches a surface, or its range, in percent.
+func warmthText(w winter.Surface) string {
+	switch {
+	case w.Factor != nil:
+		return percentText(*w.Factor)
+	case w.Low != nil && w.High != nil:
+		return percentText(*w.Low) + enDash + percentText(*w.High)
+	}
+	return ""
+}
+
+// warmthRead reads that share or range into a surface; what stands there still is kept to the last bit.
+func warmthRead(w *winter.Surface, cell, what string) error {
+	if cell == warmthText(*w) {
+		return nil
+	}
+	low, high, err := rangeIn(cell, what, "%", 0, 100)
+	if err != nil {
+		return err
+	}
+	w.Factor, w.Low, w.High = nil, nil, nil
+	if low == nil {
+		return nil
+	}
+	*low, *high = *low/100, *high/100
+	if *low == *high {
+		w.Factor = low
+	} else {
+		w.Low, w.High = low, high
+	}
+	return nil
 }
 
 func percentText(share float64) string { return shortest(100 * share) }
@@ -112,12 +138,12 @@ func (b Book) HiveSheet(barn int) Sheet {
 	return s
 }
 
-// LimitSheet are the limits all barns are judged by; what is left empty is the house's.
+// LimitSheet are the limits all barns are judged by; what is left empty is as usual.
 func (b Book) LimitSheet(u Units) Sheet {
 	was := b.doc.Bands
 	temp := func(v float64) string { return shortest(u.TempValue(v)) }
-	s := Sheet{Title: "Safe limits", Help: HelpLine("limit_sheet"), Fixed: true, Columns: []SheetColumn{{Wide: true, Label: true},
-		{Title: "Good from", Hint: "house"}, {Title: "to", Hint: "house"}, {Title: "Watch below", Hint: "house"}, {Title: "above", Hint: "house"}, {Title: "Act below", Hint: "house"}, {Title: "above", Hint: "house"}}}
+	s := Sheet{Title: "Safe limits", Help: limitHelp(u), Fixed: true, Columns: []SheetColumn{{Wide: true, Label: true},
+		{Title: "Good from", Hint: "as usual"}, {Title: "to", Hint: "as usual"}, {Title: "Watch below", Hint: "as usual"}, {Title: "above", Hint: "as usual"}, {Title: "Act below", Hint: "as usual"}, {Title: "above", Hint: "as usual"}}}
 	s.Rows = []SheetRow{{append([]string{"Temperature, " + u.TempSymbol()}, limitCells(was.TempC, temp)...), 1}, {append([]string{"Relative humidity, %"}, limitCells(was.RelHum, percentText)...), 2}}
 	s.read = func(rows []SheetRow) (edit winter.Edit, err error) {
 		e := winter.SetBands{}
@@ -127,6 +153,13 @@ func (b Book) LimitSheet(u Units) Sheet {
 		return e, err
 	}
 	return s
+}
+
+// limitHelp says what the limits are where nothing is set down, in the unit shown.
+func limitHelp(u Units) string {
+	degree := withUnit(shortest(u.TempValue(1)-u.TempValue(0)), u.TempSymbol())
+	return "Left empty, the usual limits hold: good is " + withUnit(rangeOf(u.Limit(2), u.Limit(6)), u.TempSymbol()) + " and 40" + enDash + "75" + thinSpace + "%; to watch " + degree +
+		" above the top stage and above 85" + thinSpace + "%; to act above " + u.LimitWithUnit(8) + " and 85" + thinSpace + "%. They are practice, not law."
 }
 
 // ends are a band's limits in the order of the sheet.

@@ -176,20 +176,8 @@ func (s stageSheet) flow(cell string, was winter.Stage) (low, high *float64, err
 	if cell == s.flowCell(was) {
 		return was.FlowLow, was.FlowHigh, nil
 	}
-	from, to, ranged := strings.Cut(strings.ReplaceAll(cell, enDash, "-"), "-")
-	if !ranged {
-		to = from
-	}
-	if low, err = numberIn(from, "air", s.flowUnit(), 1, 1e7); err == nil {
-		high, err = numberIn(to, "air", s.flowUnit(), 1, 1e7)
-	}
-	switch {
-	case err != nil || low == nil && high == nil:
+	if low, high, err = rangeIn(cell, "air", s.flowUnit(), 1, 1e7); low == nil {
 		return nil, nil, err
-	case low == nil || high == nil:
-		return nil, nil, fmt.Errorf("air: of %s one end is missing", cell)
-	case *low > *high:
-		return nil, nil, fmt.Errorf("air: of %s the first must be the lower", cell)
 	}
 	*low, *high = *low/s.perM3S(), *high/s.perM3S()
 	return low, high, nil

@@ -149,7 +149,7 @@ func (b barn) damp() AnswerCard {
 	if !a.Figure.OK {
 		return card.withoutFigure(a)
 	}
-	card.Figure = Hours(a.Figure.Mid)
+	card.Word, card.Figure = notAtAll(a), Hours(a.Figure.Mid)
 	limit := "very damp air"
 	if row, ok := b.band("relative_humidity", "watch"); ok && row.High != nil {
 		limit = "air above " + Percent(*row.High/100) + " for 6" + thinSpace + "h or longer"
@@ -157,7 +157,7 @@ func (b barn) damp() AnswerCard {
 	if b.judgedSurfaces() > 0 {
 		limit += ", or a wet wall or ceiling"
 	}
-	card.Sentence = capital(limit) + ": " + inAll(a.Figure.Mid)
+	card.Sentence = capital(limit) + ": " + orNever(a.Figure.Mid)
 	return card
 }
 
@@ -179,24 +179,36 @@ func (b barn) dry() AnswerCard {
 	if !a.Figure.OK || !ok || row.Low == nil {
 		return card.withoutFigure(a)
 	}
-	card.Figure = Hours(a.Figure.Mid)
-	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + inAll(a.Figure.Mid)
+	card.Word, card.Figure = notAtAll(a), Hours(a.Figure.Mid)
+	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + orNever(a.Figure.Mid)
 	return card
 }
 
-// inAll ends a sentence with a number of hours.
-func inAll(h float64) string {
+// notAtAll is the short answer to whether something undesired was there; No with some hours of it is hardly.
+func notAtAll(a analysis.Answer) string {
+	if a.State == analysis.No && a.Figure.Mid >= 0.5 {
+		return "Hardly"
+	}
+	return oftenWord(a.State)
+}
+
+// orNever ends a sentence with a number of hours.
+func orNever(h float64) string {
 	if h == 0 {
 		return "never."
 	}
-	return Hours(h) + " in all."
+	return Hours(h) + "."
 }
 
 func (b barn) fans() AnswerCard {
 	a := b.r.Verdict.Fans
 	card := AnswerCard{Question: "Fans?", Word: fansWord(a.State)}
 	if !a.Figure.OK {
-		return card.withoutFigure(a)
+		card = card.withoutFigure(a)
+		if len(b.in.Stages) == 0 {
+			card.Sentence = "No fan stages are set down."
+		}
+		return card
 	}
 	card.Mark = MarkWatch
 	if a.State == analysis.Yes {

@@ -35,7 +35,7 @@ func TestFourAnswers(t *testing.T) {
 		{"rich", [4]string{"Dry?", "No", "0 h", "Below 40 % for a day or longer: never."}, MarkGood},
 		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "The always-on fan and the first stage carried 97 of 100 hours alone."}, MarkGood},
 		{"even", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours between 2 and 6 °C."}, MarkGood},
-		{"thin", [4]string{"Fans?", "Can't tell", "", "Fewer than two fan stages with a thermostat are set down."}, MarkUnknown},
+		{"thin", [4]string{"Fans?", "Can't tell", "", "No fan stages are set down."}, MarkUnknown},
 		{"mostly unknown", [4]string{"Held?", "Can't tell", "", "Too few hours were recorded."}, MarkUnknown},
 		{"no humidity", [4]string{"Damp?", "Can't tell", "", "Too few hours were recorded."}, MarkUnknown},
 	} {
@@ -116,5 +116,19 @@ func TestNotesStandBesideTheAnswers(t *testing.T) {
 	}
 	if got := noted(nil, nil, dry, Units{}); got != "" {
 		t.Errorf("nothing noted: %q", got)
+	}
+}
+
+// No with hours beside it would contradict itself.
+func TestAFewHoursAreHardly(t *testing.T) {
+	for want, a := range map[string]analysis.Answer{
+		"No":       {State: analysis.No},
+		"Hardly":   {State: analysis.No, Figure: analysis.Figure{Mid: 46, OK: true}},
+		"At times": {State: analysis.Mostly, Figure: analysis.Figure{Mid: 79, OK: true}},
+		"Yes":      {State: analysis.Yes, Figure: analysis.Figure{Mid: 686, OK: true}},
+	} {
+		if got := notAtAll(a); got != want {
+			t.Errorf("%+v: %s, want %s", a, got, want)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
@@ -92,6 +93,15 @@ func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	t.View = b.firstView(t.Whole)
 	t.Shades, t.Points = b.shades(t.Whole), b.points()
 	return t
+}
+
+// Hint says how to move about, and what the bars mean where there are any.
+func (t Timeline) Hint() string {
+	hint := HelpLine("timeline")
+	if slices.ContainsFunc(t.Lanes, func(l Lane) bool { return len(l.Rows) > 0 }) {
+		hint += " " + HelpLine("timeline_bars")
+	}
+	return hint
 }
 
 // firstView is the bees' time with a thirtieth of it on both sides.

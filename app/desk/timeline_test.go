@@ -140,3 +140,12 @@ func TestAddedHeatHasALane(t *testing.T) {
 		t.Errorf("%+v", l.Rows)
 	}
 }
+
+// What bars mean is said where there are bars.
+func TestTheHintSpeaksOfBarsWhereThereAreAny(t *testing.T) {
+	for winter, want := range map[string]bool{"rich": true, "thin": false} {
+		if got := strings.Contains(lanesOf(winters[winter](t)).Hint(), "Bars:"); got != want {
+			t.Errorf("%s: %v", winter, got)
+		}
+	}
+}

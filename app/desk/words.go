@@ -74,6 +74,20 @@ func evidenceWord(e analysis.Evidence) string {
 	return "not said"
 }
 
+// restsOn is the line under a sentence that says what it rests on; empty where it was worked out from the readings, as
+// nearly all is.
+func restsOn(e analysis.Evidence) string {
+	switch e {
+	case analysis.Recorded:
+		return "By a record."
+	case analysis.YourSetting:
+		return "From what you set down."
+	case analysis.Assumed:
+		return "Rests on what was taken because nothing is set down."
+	}
+	return ""
+}
+
 // spellWord names the kind of a spell.
 func spellWord(kind string) string {
 	switch kind {

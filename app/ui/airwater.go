@@ -22,11 +22,11 @@ func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentenc
 		page.Add(caption(desk.HelpLine("surface_factor")))
 	}
 	if len(v.Dry) > 0 {
-		page.Add(heading("A day and longer of parched air"))
+		page.Add(heading("Parched for a day or longer without a break"))
 		page.Add(byHandfuls(8, len(v.Dry), func(i int) fyne.CanvasObject {
 			return sentenceRow(desk.Sentence{Text: v.Dry[i].Text, Look: v.Dry[i].Look}, look)
 		}))
-		page.Add(caption(desk.HelpLine("dry_split")))
+		page.Add(caption(v.DryHelp))
 	}
 	if v.Even != "" {
 		page.Add(heading("How even the room was"))

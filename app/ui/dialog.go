@@ -50,6 +50,25 @@ func (s *sheet) close() {
 	}
 }
 
+// closeOnEscape lets Escape close a pop-up that a press beside it closes too. Nothing says when that was: the keys go back
+// to whose they were with the next one.
+func closeOnEscape(pop *widget.PopUp) {
+	before := pop.Canvas.OnTypedKey()
+	pop.Canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		open := pop.Visible()
+		switch {
+		case open && e.Name != fyne.KeyEscape:
+			return
+		case open:
+			pop.Hide()
+		}
+		pop.Canvas.SetOnTypedKey(before)
+		if !open && before != nil {
+			before(e)
+		}
+	})
+}
+
 // keyButton is a button that passes Escape on.
 type keyButton struct {
 	widget.Button

@@ -31,5 +31,5 @@ func (u *UI) typedAnswer(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject
 		}
 	}
 	line := container.NewBorder(nil, nil, nil, take, said)
-	return container.NewBorder(nil, nil, container.New(fixed{width: 292}, container.NewVBox(line)), nil, container.New(inset{12, 9, 0, 0}, hint))
+	return container.NewBorder(nil, nil, container.New(fixed{width: 344}, container.NewVBox(line)), nil, container.New(inset{12, 9, 0, 0}, hint))
 }

@@ -95,3 +95,23 @@ func TestShowHasAWayBack(t *testing.T) {
 		t.Errorf("page %d, want Spells", s.page)
 	}
 }
+
+// Escape closes what lanes are picked with, and the keys are then whose they were.
+func TestEscapeClosesThePickerOfLanes(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(&Theme{})
+	under := widget.NewButton("Lanes…", nil)
+	w := test.NewTempWindow(t, under)
+	w.Resize(fyne.NewSize(400, 300))
+	heard := 0
+	w.Canvas().SetOnTypedKey(func(*fyne.KeyEvent) { heard++ })
+	(&timelinePage{}).pickLanes(under, widget.NewLabel("Temperature"))
+	for _, key := range []fyne.KeyName{fyne.KeyHome, fyne.KeyEscape, fyne.KeyHome} {
+		w.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: key})
+	}
+	if top := w.Canvas().Overlays().Top(); top != nil {
+		t.Error("it stayed open")
+	}
+	if heard != 1 {
+		t.Errorf("%d keys were heard beneath it, want the one after it closed", heard)
+	}
+}

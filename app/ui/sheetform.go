@@ -16,6 +16,7 @@ type sheetForm struct {
 	sheet  desk.Sheet
 	rows   []desk.SheetRow
 	list   *fyne.Container
+	first  fyne.Focusable // the field to begin with
 	shut   func()
 	commit func()
 }
@@ -37,7 +38,7 @@ func newSheetForm(s desk.Sheet, shut, commit func()) *sheetForm {
 
 // fill makes the fields anew.
 func (f *sheetForm) fill() {
-	f.list.Objects = nil
+	f.list.Objects, f.first = nil, nil
 	for i := range f.rows {
 		f.list.Add(container.New(fixed{height: fieldHigh}, f.row(i)))
 	}
@@ -96,6 +97,9 @@ func (f *sheetForm) row(i int) fyne.CanvasObject {
 			field.OnChanged = func(text string) { *cell = text }
 			field.OnSubmitted = func(string) { f.commit() }
 			row.Add(field)
+			if i == 0 && f.first == nil {
+				f.first = field
+			}
 		}
 	}
 	if f.sheet.Fixed {
@@ -138,6 +142,9 @@ func (u *UI) fillIn(of desk.Sheet) {
 	set := newKeyButton("Set", commit, shut)
 	set.Importance = widget.HighImportance
 	s = newSheet(u.win, of.Title, container.New(column{gap: 8}, f.object(), wrong, caption(of.Help)), f.width(), set)
+	if f.first != nil {
+		u.win.Canvas().Focus(f.first)
+	}
 }
 
 // ofBarn opens a sheet of the chosen barn.

@@ -13,6 +13,9 @@ func TestAStageIsSetDown(t *testing.T) {
 	if len(fields) < 6 {
 		t.Fatalf("%d fields, want those of an empty row", len(fields))
 	}
+	if s.win.Canvas().Focused() != fields[0] {
+		t.Error("the first field is not where typing begins")
+	}
 	fields[0].SetText("first")
 	fields[1].SetText("4")
 	s.press(t, "Set")

@@ -28,12 +28,15 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 	all := f.Lanes
 	shown := *f
 	shown.Lanes = lanes.of(all)
-	p.measured = caption(desk.HelpLine("timeline"))
+	p.measured = caption(t.Hint())
 	p.plot = newPlot(t, &shown, read)
 	p.plot.OnMeasure = func(s desk.Span) { p.measured.setText(t.Measured(s)) }
 	pick := newTabButton("Lanes…", nil)
 	pick.OnTapped = func() {
-		p.pickLanes(pick, lanes.rows(all, func() { p.show(f, lanes.of(all)) }))
+		p.pickLanes(pick, lanes.rows(all, func() {
+			p.show(f, lanes.of(all))
+			fyne.CurrentApp().Driver().CanvasForObject(pick).Unfocus() // what was pressed is made anew, and Escape is to close
+		}))
 	}
 	p.ways = container.NewHBox(pick)
 	top := container.New(column{gap: 2}, p.measured)
@@ -50,6 +53,7 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 func (p *timelinePage) pickLanes(under fyne.CanvasObject, rows fyne.CanvasObject) {
 	driver := fyne.CurrentApp().Driver()
 	pop := widget.NewPopUp(container.New(inset{8, 8, 8, 8}, rows), driver.CanvasForObject(under))
+	closeOnEscape(pop)
 	at := driver.AbsolutePositionForObject(under)
 	pop.ShowAtPosition(fyne.NewPos(at.X+under.Size().Width-pop.MinSize().Width, at.Y+under.Size().Height))
 }
