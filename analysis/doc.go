@@ -54,6 +54,7 @@
 //	eventdoors.go when were doors open?
 //	eventpower.go when did the power fail?
 //	eventclimb.go how fast did the room climb without fans?
+//	eventfirsthour.go how fast did it climb in the first hour, and within what range?
 //	eventlight.go when was it not dark?
 //	eventwarm.go how long was a warm day coasted through, on which night's cooling?
 //	hourly.go   what are a curve's hours?

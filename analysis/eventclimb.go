@@ -1,16 +1,10 @@
 package analysis
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/stat"
 
 	"thawbook/analysis/series"
 )
-
-// climbLagMS is how late a logger may show a climb that began at once: its first hour is the steepest that begins
-// within that time (loggers respond in minutes; common practice, no source).
-const climbLagMS = 20 * minuteMS
 
 // climb adds what a stretch without fans did to the room, as the log measured it: the whole rise, the first hour and
 // the later hours apart, as the climb bends when the masses warm and one line from the first hour is several times too
@@ -27,7 +21,7 @@ func (e *Event) climb(j judgement, s series.Span) {
 	e.add("from_c", exactly(from, Recorded))
 	e.add("peak_c", exactly(b.Max, Recorded))
 	e.add("climb_k", exactly(b.Max-from, Recorded))
-	first, ended := firstHour(room, s)
+	first, ended := firstHour(j, s)
 	later := laterSlope(j.room.mean, series.Span{From: ended, To: s.To})
 	e.add("first_hour_k_per_h", first)
 	e.add("later_k_per_h", later)
@@ -49,15 +43,6 @@ func peakedAt(room series.Curve, s series.Span) int64 {
 		}
 	}
 	return in.Readings.At[top]
-}
-
-// firstHour is the rise in the first hour, K/h, and when that hour ended.
-func firstHour(room series.Curve, s series.Span) (Figure, int64) {
-	k, began := steepestHour(room, s, climbLagMS)
-	if math.IsNaN(k) {
-		return unknown("too_short"), s.To
-	}
-	return exactly(k, Recorded), began + series.HourMS
 }
 
 // endMS is over how much of a climb its ends are averaged: a reading's noise and rounding go, and the bend within is

@@ -56,7 +56,7 @@ func TestBeforeNextWinterSays(t *testing.T) {
 	late := int64(5*series.HourMS + 10*60000)
 	r := analysis.Review{
 		Events: []analysis.Event{{Kind: "power cut", Span: series.Span{From: 0, To: 5 * series.HourMS}, Evidence: analysis.Recorded,
-			Figures: []analysis.NamedFigure{named("climb_k", figureOf(3.2, 3.2, 3.2)), named("first_hour_k_per_h", figureOf(1.5, 1.5, 1.5)),
+			Figures: []analysis.NamedFigure{named("climb_k", figureOf(3.2, 3.2, 3.2)), named("first_hour_k_per_h", figureOf(1.5, 1.3, 1.8)),
 				named("later_k_per_h", figureOf(0.4, 0.3, 0.5)), named("hours_to_alarm_h", figureOf(7, 5, 9))}}},
 		Alarms: []analysis.AlarmRow{{Line: analysis.AlarmLine{LimitC: 8, DelayMin: 30}, Calls: figureOf(1, 0, 3),
 			Due: []analysis.AlarmCall{{Crossed: 4 * series.HourMS, Due: 4*series.HourMS + 30*60000, Logged: &late}}}},
@@ -66,7 +66,7 @@ func TestBeforeNextWinterSays(t *testing.T) {
 	for _, want := range []string{
 		"What to change before next winter can't be told from these files. What would settle most: a logger file from inside the room.", "An alarm above 8 °C for 30 min would have called once",
 		"Above 8 °C for 30 min|1 (0–3)|1 January 04:30|1 of them logged, up to 40 min late",
-		"The fans stood from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
+		"The fans stood from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C (1.3–1.8 °C) in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
 		"Change one setting at a time", "carbon dioxide", "no alarm",
 	} {
 		if !strings.Contains(all, want) {

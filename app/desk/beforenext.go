@@ -215,10 +215,9 @@ func eventFigure(e analysis.Event, name string) analysis.Figure {
 // alarm line.
 func (b barn) cutWords(e analysis.Event) string {
 	text := "The fans stood from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
-		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff) +
-		b.figureWords(e, "first_hour_k_per_h", ", ", b.u.Diff)
-	if eventFigure(e, "first_hour_k_per_h").OK {
-		text += " in the first hour"
+		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff)
+	if first := eventFigure(e, "first_hour_k_per_h"); first.OK {
+		text += ", " + b.diffRange(first) + " in the first hour"
 	}
 	text += b.figureWords(e, "later_k_per_h", " and ", b.smallDiff)
 	if eventFigure(e, "later_k_per_h").OK {

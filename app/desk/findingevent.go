@@ -49,7 +49,7 @@ func (b barn) climbWords(f analysis.Finding) string {
 	if !first.OK {
 		return "It was too short, or too little is known of it, to say how fast the room climbed."
 	}
-	text := "The room climbed by " + b.u.Diff(first.Mid) + " in the first hour"
+	text := "The room climbed by " + b.diffRange(first) + " in the first hour"
 	if later.OK {
 		text += " and by " + b.smallDiff(later.Mid) + " in each later one"
 	}
@@ -60,6 +60,15 @@ func (b barn) climbWords(f analysis.Finding) string {
 		return text + "; at that pace the alarm line lies " + HoursRange(alarm.Low, alarm.High) + " from the start."
 	}
 	return text + "; the alarm line was reached in " + Hours(alarm.Mid) + "."
+}
+
+// diffRange is a difference with its range, "1.5 °C (1.3–1.8 °C)"; without one where both ends read alike.
+func (b barn) diffRange(f analysis.Figure) string {
+	low, high := number(b.u.DiffValue(f.Low), 1), number(b.u.DiffValue(f.High), 1)
+	if low == high {
+		return b.u.Diff(f.Mid)
+	}
+	return b.u.Diff(f.Mid) + " (" + withUnit(rangeOf(low, high), b.u.TempSymbol()) + ")"
 }
 
 // smallDiff is a difference that is more than nothing, "less than 0.1 °C" where it would round to none.

@@ -1,0 +1,23 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+)
+
+// A logger that lags ten minutes behind air that climbs 3 K in an hour reads, y' = (T − y)/τ solved,
+// 3·(1 − τ·(1 − e^(−1/τ))) = 2.5012 K in that hour, τ a sixth of an hour; put right it is the air's 3 K again.
+func TestALaggingLoggerPutRight(t *testing.T) {
+	const tau = 1.0 / 6
+	room := through(0, 6, 1.0/60, func(h float64) float64 {
+		if h < 2 {
+			return 4
+		}
+		return 4 + 3*(h-2-tau*(1-math.Exp(-(h-2)/tau)))
+	})
+	from, _ := room.At(2 * hourMS)
+	to, _ := room.At(3 * hourMS)
+	near(t, "as read", to-from, 2.5012, 1e-4)
+	near(t, "put right", hourWithoutLag(room, span(2, 6), tau*hourMS, to-from), 3, 0.01)
+	near(t, "without a lag", hourWithoutLag(room, span(2, 6), 0, to-from), to-from, 1e-12)
+}
