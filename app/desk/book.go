@@ -21,6 +21,7 @@ type Book struct {
 
 	Undo, Redo string // what would be undone or done again, in words; empty when there is nothing
 
+	other  OtherWinter
 	id     int // of the winter; the same under another name
 	mode   store.Mode
 	doc    winter.Winter
@@ -160,12 +161,12 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	return v, true
 }
 
-// Beside is a barn of the review beside another; other is the place among those it can be set beside.
+// Beside is a barn of the review beside another; other is the place among those it can be set beside, or InOtherWinter.
 func (b Book) Beside(i, other int, u Units) TwoBarns {
 	if i < 0 || i >= b.Barns() {
 		return TwoBarns{}
 	}
-	return TwoBarnsOf(&b.Result, i, other, u)
+	return TwoBarnsOf(&b.Result, b.other, i, other, u)
 }
 
 // AllBarns sets out all barns of the review; without rows where there are fewer than three.

@@ -29,8 +29,9 @@ type Keeper struct {
 	heads map[string][]TextLine // of kept files, by name and checksum
 	store *store.Store
 	files *engine.Kept
-	plan  bool // the winter was made from a plan and not changed since: the plan is enough
-	id    int  // which winter is open, counted from the first; it is the same winter under another name
+	other OtherWinter // beside the open one
+	plan  bool        // the winter was made from a plan and not changed since: the plan is enough
+	id    int         // which winter is open, counted from the first; it is the same winter under another name
 }
 
 // errOther says that a change was meant for a winter that is no longer open.
@@ -135,7 +136,7 @@ func (k *Keeper) drafts() string {
 // take makes a winter the open one and closes the one before.
 func (k *Keeper) take(s *store.Store, plan bool) Book {
 	k.Close()
-	k.store, k.files, k.plan, k.cache = s, engine.NewKept(s), plan, &engine.Cache{}
+	k.store, k.files, k.plan, k.cache, k.other = s, engine.NewKept(s), plan, &engine.Cache{}, OtherWinter{}
 	k.id++
 	return k.book(Book{})
 }
@@ -166,7 +167,7 @@ func (k *Keeper) book(before Book) Book {
 		return b
 	}
 	b.id, b.Path, b.Draft, b.mode, b.doc = k.id, k.store.Path(), k.isDraft(), k.store.Mode(), k.store.Winter()
-	b.stale = len(b.Result.Barns) > 0
+	b.other, b.stale = k.other, len(b.Result.Barns) > 0
 	b.Undo, b.Redo = editWords(k.store.Undoable()), editWords(k.store.Redoable())
 	return b.listed()
 }
@@ -211,6 +212,9 @@ func (k *Keeper) Review(ctx context.Context, b Book, tell Progress) (Book, error
 		return b, err
 	}
 	result, err := engine.Review(ctx, k.store.Winter(), k.files, k.cache, tell)
+	if err == nil {
+		err = k.besideAgain(ctx, &result)
+	}
 	if err == nil {
 		err = ctx.Err() // overtaken: nobody sees these figures
 	}

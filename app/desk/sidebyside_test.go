@@ -95,7 +95,7 @@ func TestTwoBarnsOfWhichOneLoggerReadsHigh(t *testing.T) {
 	if row.Verdict != compare.CantTell {
 		t.Errorf("verdict %s", row.Verdict)
 	}
-	said := TwoBarnsOf(&byHand, 0, 0, Units{})
+	said := TwoBarnsOf(&byHand, OtherWinter{}, 0, 0, Units{})
 	if want := "Ash read 0.1 °C warmer than Birch: which was the warmer is more than these loggers can tell."; plain(said.Sentence) != want {
 		t.Errorf("%q, want %q", said.Sentence, want)
 	}

@@ -3,7 +3,6 @@ package desk
 import (
 	"slices"
 
-	"thawbook/analysis"
 	"thawbook/analysis/compare"
 	"thawbook/analysis/series"
 	"thawbook/app/engine"
@@ -25,6 +24,7 @@ type TwoBarns struct {
 	Losses   string // the hives found dead; empty where neither barn has a count
 	Behind   Table  // what each range is made of: only behind a press
 	Both     Timeline
+	Paired   []string // how the hours of both were put together
 	Notes    []string
 	Cautions []string
 }
@@ -35,29 +35,28 @@ type PhaseTable struct {
 	Table Table
 }
 
-// TwoBarnsOf sets a barn of a review beside another of its Others; an index that is none of theirs is the first.
-func TwoBarnsOf(r *engine.Result, barn, other int, u Units) TwoBarns {
+// TwoBarnsOf sets a barn of a review beside another of its Others: barns of its winter, then its like in the other winter.
+// InOtherWinter picks that, where there is one; an index that is none of theirs is the first.
+func TwoBarnsOf(r *engine.Result, with OtherWinter, barn, other int, u Units) TwoBarns {
 	v := TwoBarns{Both: Timeline{Sentence: "There is nothing to draw.", Lacks: "It takes two barns."}}
-	var pairs []compare.Pair
-	for _, p := range r.Pairs {
-		switch r.Barns[barn].Barn {
-		case p.A:
-			pairs, v.Others = append(pairs, p), append(v.Others, p.B)
-		case p.B:
-			pairs, v.Others = append(pairs, p.Turned()), append(v.Others, p.A)
-		}
+	pairs, of := mates(r, with, barn)
+	for _, p := range pairs {
+		v.Others = append(v.Others, p.B)
 	}
 	if len(pairs) == 0 {
 		v.Sentence = "There is no other barn to set this one beside."
-		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and hang them there."
+		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and hang them there. Or set another winter of this barn beside it."
 		return v
 	}
-	v.Other = min(max(other, 0), len(pairs)-1)
-	if other >= len(pairs) {
-		v.Other = 0
+	switch {
+	case other == InOtherWinter && pairs[len(pairs)-1].ByWinterDay:
+		v.Other = len(pairs) - 1
+	case other >= 0 && other < len(pairs):
+		v.Other = other
 	}
-	k := slices.IndexFunc(r.Barns, func(b analysis.Review) bool { return b.Barn == v.Others[v.Other] })
-	s := twoBarns{pairs[v.Other], newBarn(r.Inputs[barn], r.Barns[barn], u), newBarn(r.Inputs[k], r.Barns[k], u)}
+	p, b := pairs[v.Other], of[v.Other]
+	k := barnOf(p, b)
+	s := twoBarns{p, newBarn(r.Inputs[barn], r.Barns[barn], u), newBarn(b.Inputs[k], b.Barns[k], u)}
 	s.fill(&v)
 	return v
 }
@@ -81,6 +80,9 @@ func (v *TwoBarns) say(s twoBarns) bool {
 	}
 	v.Sentence = s.p.A + " and " + s.p.B + " have no time in common in which both were known."
 	v.Lacks = "It takes loggers that recorded in both barns on the same days, while bees were in both."
+	if s.p.ByWinterDay {
+		v.Lacks = "It takes loggers that recorded in both winters on the same days of the year, while bees were in."
+	}
 	return false
 }
 
@@ -103,7 +105,7 @@ func (s twoBarns) fill(v *TwoBarns) {
 	}
 	v.Weather, v.Levels, v.Apart, v.Losses = s.weather(), s.levels(), s.apart(), s.losses()
 	v.Behind = s.behind()
-	v.Both = s.timeline()
+	v.Both, v.Paired = s.timeline(), s.paired()
 	if slices.ContainsFunc(s.p.Remarks, func(m series.Remark) bool { return m.Code == "limits_differ" }) {
 		v.Notes = append(v.Notes, "The two barns were given limits of their own; hours outside are counted by the laxer of the two.")
 	}
@@ -112,13 +114,17 @@ func (s twoBarns) fill(v *TwoBarns) {
 
 // timeline has both barns' curves on one axis.
 func (s twoBarns) timeline() Timeline {
-	t := Timeline{Units: s.a.u, Bees: series.Span{From: max(s.a.r.BeesIn, s.b.r.BeesIn), To: min(s.a.r.BeesOut, s.b.r.BeesOut)}}
+	laterMS := s.p.LaterMS
+	t := Timeline{Units: s.a.u, Bees: series.Span{From: max(s.a.r.BeesIn, s.b.r.BeesIn-laterMS), To: min(s.a.r.BeesOut, s.b.r.BeesOut-laterMS)}}
+	if s.p.ByWinterDay {
+		t.Sentence = s.drawn()
+	}
 	for _, lane := range []func(barn) (Lane, bool){barn.temperatureLane, barn.humidityLane, barn.marginLane} {
 		of, ok := lane(s.a)
 		with, has := lane(s.b)
 		if ok && has {
 			of.Veil = false
-			of.Traces = append(judgedOf(of, s.p.A, Firm), judgedOf(with, s.p.B, Thin)...)
+			of.Traces = append(judgedOf(of, s.p.A, Firm), judgedOf(earlier(with, laterMS), s.p.B, Thin)...)
 			t.Lanes = append(t.Lanes, of)
 		}
 	}

@@ -56,7 +56,7 @@ func TestTheFirstLineSaysWhatTheLoggersCanTell(t *testing.T) {
 		{mean(4.62, 4.6, 0.7, compare.CantTell), 0, Celsius, "North read the same as South: which was the warmer is more than these loggers can tell.", ""},
 		{few, 0, Celsius, "North read 1.0 °C warmer than South; too little is known in both to say how sure that is.", ""},
 	} {
-		v := TwoBarnsOf(besideOf(c.row), c.barn, 0, Units{Temperature: c.unit})
+		v := TwoBarnsOf(besideOf(c.row), OtherWinter{}, c.barn, 0, Units{Temperature: c.unit})
 		if plain(v.Sentence) != c.text || plain(v.Settle) != c.settle {
 			t.Errorf("%q, %q; want %q, %q", plain(v.Sentence), plain(v.Settle), c.text, c.settle)
 		}
@@ -70,7 +70,7 @@ func TestATableIsTurnedRound(t *testing.T) {
 	*warm.Limit = 6
 	counted := compare.Row{Quantity: compare.Spells, Measure: compare.Count, Of: "damp", A: 3, B: 3, Unknown: "counted_only", Verdict: compare.Unknown, OverlapHours: 2400}
 	for barn, want := range []string{"Warmer than 6 °C, h|30|50|−20|−35 to −5|▼ less", "Warmer than 6 °C, h|50|30|+20|5–35|▲ more"} {
-		v := TwoBarnsOf(besideOf(mean(4, 4, 1, compare.CantTell), warm, counted), barn, 0, Units{})
+		v := TwoBarnsOf(besideOf(mean(4, 4, 1, compare.CantTell), warm, counted), OtherWinter{}, barn, 0, Units{})
 		if got := plain(strings.Join(v.Table.Rows[1], "|")); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
@@ -107,7 +107,7 @@ func TestEveryComparedFigureHasWords(t *testing.T) {
 			}
 		}
 	}
-	v := TwoBarnsOf(b, 0, 0, Units{})
+	v := TwoBarnsOf(b, OtherWinter{}, 0, 0, Units{})
 	if len(v.Table.Rows) < 10 || len(v.Phases) == 0 || len(v.Both.Lanes) < 3 || len(v.Behind.Rows) != len(v.Table.Rows) {
 		t.Errorf("%d rows, %d phases, %d lanes, %d behind", len(v.Table.Rows), len(v.Phases), len(v.Both.Lanes), len(v.Behind.Rows))
 	}
@@ -117,10 +117,10 @@ func TestEveryComparedFigureHasWords(t *testing.T) {
 func TestSideBySideSaysWhatItLacks(t *testing.T) {
 	alone := besideOf()
 	alone.Pairs, alone.Barns = nil, alone.Barns[:1]
-	if v := TwoBarnsOf(alone, 0, 0, Units{}); !strings.Contains(v.Lacks, "a second barn") {
+	if v := TwoBarnsOf(alone, OtherWinter{}, 0, 0, Units{}); !strings.Contains(v.Lacks, "a second barn") {
 		t.Errorf("%q", v.Lacks)
 	}
-	if v := TwoBarnsOf(besideOf(), 0, 0, Units{}); !strings.Contains(v.Sentence, "no time in common") || v.Lacks == "" {
+	if v := TwoBarnsOf(besideOf(), OtherWinter{}, 0, 0, Units{}); !strings.Contains(v.Sentence, "no time in common") || v.Lacks == "" {
 		t.Errorf("%q %q", v.Sentence, v.Lacks)
 	}
 }

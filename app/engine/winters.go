@@ -16,7 +16,7 @@ func Winters(ctx context.Context, a, b *Result) ([]compare.Pair, error) {
 			if a.Barns[i].Barn != b.Barns[k].Barn && len(a.Barns)+len(b.Barns) > 2 {
 				continue
 			}
-			p, err := compare.Winters(ctx, sideOf(a, i), sideOf(b, k), inWinter(a, i), inWinter(b, k), spreadUntil(ctx))
+			p, err := compare.Winters(ctx, sideOf(a, i), sideOf(b, k), InWinter(a, i), InWinter(b, k), spreadUntil(ctx))
 			if err != nil {
 				return nil, err
 			}
@@ -26,5 +26,5 @@ func Winters(ctx context.Context, a, b *Result) ([]compare.Pair, error) {
 	return out, nil
 }
 
-// inWinter names a barn with its winter.
-func inWinter(r *Result, barn int) string { return r.Barns[barn].Barn + ", " + r.Winter.Name }
+// InWinter names a barn with its winter, as Winters does.
+func InWinter(r *Result, barn int) string { return r.Barns[barn].Barn + ", " + r.Winter.Name }

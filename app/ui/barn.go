@@ -85,7 +85,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 
 // twoBarnsPage is the chosen barn beside another. What was looked at of it stays when it is made anew.
 func (u *UI) twoBarnsPage(v barnView) fyne.CanvasObject {
-	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() })
+	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
 	if p.tabs != nil {
 		if len(v.all.Rows) > 0 {
 			p.tabs.Append(container.NewTabItem("All barns", newLater(func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })))
@@ -108,7 +108,10 @@ func (u *UI) nothingToShow() string {
 }
 
 func (u *UI) showBarn(barn int) {
-	u.barn, u.other = barn, 0
+	u.barn = barn
+	if u.other != desk.InOtherWinter {
+		u.other = 0
+	}
 	if u.page == filesPageNumber {
 		u.page = 0
 	}

@@ -124,6 +124,18 @@ func (u *UI) takeOverDialog() {
 	}, desk.WinterEnding, desk.PlanEnding)
 }
 
+// besideDialog picks another winter's file to set this one beside.
+func (u *UI) besideDialog() { u.pickFile(u.setBeside, desk.WinterEnding, desk.PlanEnding) }
+
+// setBeside works another winter out beside the window and shows it beside the chosen barn.
+func (u *UI) setBeside(path string) {
+	before := u.book
+	u.start("Setting "+filepath.Base(path)+" beside", func(ctx context.Context, tell Tell) (func(), error) {
+		kept, err := u.Keeper.SetBeside(ctx, before, path, tell)
+		return func() { u.other = desk.InOtherWinter; u.setBook(kept) }, err
+	})
+}
+
 // rescueDialog offers to rescue what a damaged winter file still holds.
 func (u *UI) rescueDialog(path string, err error) {
 	var s *sheet

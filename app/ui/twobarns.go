@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -16,8 +18,9 @@ type twoBarnsPage struct {
 	tabs   *container.AppTabs
 }
 
-// newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside.
-func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read func(string), choose func(other int)) *twoBarnsPage {
+// newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside, winter for another
+// winter's file.
+func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read func(string), choose func(other int), winter func()) *twoBarnsPage {
 	p := &twoBarnsPage{}
 	top := container.New(column{widest: readable, gap: 6}, titled(v.Sentence, v.Sure))
 	for _, text := range []string{v.Settle, v.Lacks} {
@@ -25,9 +28,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 			top.Add(body(text))
 		}
 	}
-	if len(v.Others) > 1 {
-		top.Add(barnChoice(v, choose))
-	}
+	top.Add(barnChoice(v, choose, winter))
 	if v.Lacks != "" {
 		p.object = container.New(inset{20, 14, 12, 8}, top)
 		return p
@@ -42,12 +43,16 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 	return p
 }
 
-// barnChoice lets the keeper pick the other barn.
-func barnChoice(v desk.TwoBarns, choose func(other int)) fyne.CanvasObject {
+// barnChoice lets the keeper pick the other barn, or another winter.
+func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.CanvasObject {
+	another := newTabButton("Beside another winter…", winter)
+	if len(v.Others) < 2 && v.Lacks != "" {
+		return container.NewHBox(another)
+	}
 	pick := widget.NewSelect(v.Others, nil)
 	pick.SetSelectedIndex(v.Other)
 	pick.OnChanged = func(string) { choose(pick.SelectedIndex()) }
-	return container.New(sideBySide{8}, body("Beside"), pick)
+	return container.NewBorder(nil, nil, nil, another, container.New(sideBySide{8}, body("Beside"), pick))
 }
 
 // comparedTables are the whole time both have in common, then each phase.
@@ -61,7 +66,7 @@ func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
 		page.Add(tableOf(phase.Table))
 	}
 	page.Add(hairline())
-	page.Add(captions(append(append([]string{desk.HelpLine("side_by_side")}, v.Notes...), v.Cautions...)))
+	page.Add(captions(slices.Concat(v.Paired, v.Notes, v.Cautions)))
 	return scrolled(page)
 }
 
