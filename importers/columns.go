@@ -22,13 +22,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		c.describe(units)
 		c.withoutLetter(letters)
-		if said := legend[strings.ToLower(c.header)]; said != "" {
-			c.explain(said)
-		}
-		if unit := l.beside[i]; unit != "" && c.unit == "" {
-			c.takeUnit(unit, "column")
-		}
-		l.describeUnder(&c)
+		l.describeBeside(&c, legend)
 		if split && isClockPart(c.header) || isCount(c.header) || l.clock.zoneAt == i+1 || isSecondClock(rows, names, i) {
 			continue
 		}
@@ -51,6 +45,17 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.dropFormerStates()
 	l.findDevice(rows)
 	l.pruneDevices(rows)
+}
+
+// describeBeside adds what a legend, the cells beside a column's and those under its name say of it.
+func (l *layout) describeBeside(c *column, legend map[string]string) {
+	if said := legend[strings.ToLower(c.header)]; said != "" {
+		c.explain(said)
+	}
+	if unit := l.beside[c.index]; unit != "" && c.unit == "" {
+		c.takeUnit(unit, "column")
+	}
+	l.describeUnder(c)
 }
 
 // describe reads a column's name: its unit, and the quantity.
@@ -295,12 +300,8 @@ func (l *layout) count(rows []record, col int) columnTally {
 		t.digits += one(bytes.ContainsAny(cell, "0123456789"))
 		_, isState := parseState(cell)
 		v, d, glued, ok := numberInText(cell, l.mark)
-		if isState {
-			t.states++
-		}
-		if isState || ok {
-			t.values++
-		}
+		t.states += one(isState)
+		t.values += one(isState || ok)
 		if !ok {
 			continue
 		}

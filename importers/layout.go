@@ -181,7 +181,7 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
 			if width > maxColumns {
-				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: firstOfWidth(records, width), Args: []string{strconv.Itoa(maxColumns)}}
+				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: ofWidth(records, width)[0].line, Args: []string{strconv.Itoa(maxColumns)}}
 				continue
 			}
 			if best != nil && best.score >= float64(countOfWidth(records, width)) {
@@ -239,13 +239,7 @@ func (l *layout) try(records []record) bool {
 			rows = append(rows, r)
 		}
 	}
-	fit := learnClock(rows)
-	if fit.clock == nil {
-		fit, _ = startFit(records, rows)
-	}
-	if fit.clock == nil && l.resort == datelessRows {
-		fit, _ = datelessFit(records, rows)
-	}
+	fit := l.fitClock(records, rows)
 	if fit.clock == nil {
 		return false
 	}
@@ -274,6 +268,18 @@ func (l *layout) try(records []record) bool {
 	l.learnPageUnit()
 	l.score = l.explained(rows)
 	return true
+}
+
+// fitClock is the clock of the rows: dates, else a count from a start that stands above, else, as a resort, times of day.
+func (l *layout) fitClock(records, rows []record) clockFit {
+	fit := learnClock(rows)
+	if fit.clock == nil {
+		fit, _ = startFit(records, rows)
+	}
+	if fit.clock == nil && l.resort == datelessRows {
+		fit, _ = datelessFit(records, rows)
+	}
+	return fit
 }
 
 // timed keeps the rows whose time can be read: headers that come again teach nothing about columns.

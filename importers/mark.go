@@ -20,17 +20,9 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 				continue
 			}
 			for k, mark := range []byte{'.', ','} {
-				if bytes.IndexByte(cell, mark) < 0 {
-					continue
-				}
-				v, d, _, ok := numberInText(cell, mark)
-				switch {
-				case !ok || d == 0:
-				case d == 3 && math.Abs(v) >= 1 && math.Abs(v) < 1000:
-					perhaps[k]++
-				default:
-					sure[k]++
-				}
+				fraction, doubtful := fractionBehind(cell, mark)
+				sure[k] += one(fraction && !doubtful)
+				perhaps[k] += one(fraction && doubtful)
 			}
 		}
 	}
@@ -41,6 +33,15 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 		return ',', true
 	}
 	return '.', sure[0] > 0
+}
+
+// fractionBehind says whether a cell is a number with digits behind a mark, and whether those may be thousands.
+func fractionBehind(cell []byte, mark byte) (fraction, doubtful bool) {
+	if bytes.IndexByte(cell, mark) < 0 {
+		return false, false
+	}
+	v, d, _, ok := numberInText(cell, mark)
+	return ok && d > 0, d == 3 && math.Abs(v) >= 1 && math.Abs(v) < 1000
 }
 
 // settleMark takes numbers that were read as fractions for thousands where the keeper says so, or where what they

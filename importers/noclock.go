@@ -13,13 +13,10 @@ func clockless(lines []record) string {
 	for _, d := range delimiters {
 		records := cut(lines, d.split)
 		for _, width := range widths(records) {
-			var rows []record
-			for _, r := range records {
-				if len(r.cells) == width && width <= maxColumns {
-					rows = append(rows, r)
-				}
+			if width > maxColumns {
+				continue
 			}
-			if code := clocklessRows(rows); code != "" {
+			if code := clocklessRows(ofWidth(records, width)); code != "" {
 				return code
 			}
 		}

@@ -26,6 +26,11 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 		s.keyed.stated[s.keyed.lastID] = true
 		return v
 	}
+	return s.oddNumber(c, cell)
+}
+
+// oddNumber reads a number that is dressed, or written with the other decimal mark.
+func (s *scan) oddNumber(c *values, cell []byte) float64 {
 	v, d, _, ok := numberInText(cell, s.mark)
 	if ok && isGrouped(cell, s.mark) && !s.mayGroup(c) {
 		ok = false

@@ -15,9 +15,9 @@ func (fit *clockFit) takeOtherForm(rows []record) {
 	}
 	col := c.columns[0]
 	var left []record
-	for i, r := range rows {
+	for _, r := range rows {
 		if _, _, ok := c.read(c, r.cells); !ok && hasNumber(r.cells) && hasMarks(trim(r.cells[col])) {
-			left = append(left, rows[i])
+			left = append(left, r)
 		}
 	}
 	c.forget()

@@ -100,12 +100,12 @@ func (s *scan) pairAsSaid(base string, answers Answers) {
 		if name == "" {
 			name = joined(base, strconv.Itoa(i+1))
 		}
+		if s.title != "" {
+			name = joined(s.title, name)
+		}
 		for _, number := range g.Columns {
 			if c := s.numbered(number); c != nil && !g.Out {
 				c.logger = name
-				if s.title != "" {
-					c.logger = joined(s.title, name)
-				}
 			}
 		}
 	}

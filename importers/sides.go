@@ -102,14 +102,7 @@ func (s *scan) spreadSides(o order) {
 	s.readRows = n
 	for k := range s.sides {
 		for _, at := range s.sides[k].times.whole() {
-			if s.clock.unsure() && at != noTime {
-				if face, ok := unpack(at, o); ok {
-					at = face
-				} else {
-					at = noTime
-				}
-			}
-			s.at = append(s.at, at)
+			s.at = append(s.at, s.sideFace(at, o))
 		}
 	}
 	for _, row := range s.sideOnly {
@@ -126,6 +119,17 @@ func (s *scan) spreadSides(o order) {
 			c.rows[row] = int32(table*n + row)
 		}
 	}
+}
+
+// sideFace is the time of a table beside the first under an order; noTime where that makes it no date.
+func (s *scan) sideFace(at int64, o order) int64 {
+	if at == noTime || !s.clock.unsure() {
+		return at
+	}
+	if face, ok := unpack(at, o); ok {
+		return face
+	}
+	return noTime
 }
 
 // tableOf is which of the tables side by side a column is of: 0 is the first.

@@ -88,13 +88,14 @@ func widths(records []record) []int {
 	return out
 }
 
-func firstOfWidth(records []record, width int) int {
+// ofWidth are the records that have so many cells.
+func ofWidth(records []record, width int) (out []record) {
 	for _, r := range records {
 		if len(r.cells) == width {
-			return r.line
+			out = append(out, r)
 		}
 	}
-	return 0
+	return out
 }
 
 func countOfWidth(records []record, width int) (n int) {
