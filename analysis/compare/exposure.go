@@ -23,19 +23,7 @@ var levels = map[string]struct{ from, to, step float64 }{
 func (c common) exposures(all []measured) []Exposure {
 	out := []Exposure{}
 	for _, m := range all {
-		by := map[string]*Exposure{}
-		at, limits := levelsOf(m.quantity)
-		for _, scope := range c.scopes() {
-			by[scope] = &Exposure{Quantity: m.quantity, Unit: m.unit, Phase: scope, Levels: at, A: make([]float64, len(at)), B: make([]float64, len(at))}
-		}
-		for _, s := range c.stretches {
-			for _, known := range c.known(s, m.a.Known, m.b.Known) {
-				outA, outB := m.a.OutsideEach(known, limits), m.b.OutsideEach(later(known, c.laterMS), limits)
-				for _, scope := range s.scopes() {
-					by[scope].add(known, outA, outB)
-				}
-			}
-		}
+		by := c.exposure(m)
 		for _, scope := range c.scopes() {
 			if e := by[scope]; e.KnownHours > 0 {
 				out = append(out, *e)
@@ -43,6 +31,24 @@ func (c common) exposures(all []measured) []Exposure {
 		}
 	}
 	return out
+}
+
+// exposure is that of one quantity, by scope.
+func (c common) exposure(m measured) map[string]*Exposure {
+	by := map[string]*Exposure{}
+	at, limits := levelsOf(m.quantity)
+	for _, scope := range c.scopes() {
+		by[scope] = &Exposure{Quantity: m.quantity, Unit: m.unit, Phase: scope, Levels: at, A: make([]float64, len(at)), B: make([]float64, len(at))}
+	}
+	for _, s := range c.stretches {
+		for _, known := range c.known(s, m.a.Known, m.b.Known) {
+			outA, outB := m.a.OutsideEach(known, limits), m.b.OutsideEach(later(known, c.laterMS), limits)
+			for _, scope := range s.scopes() {
+				by[scope].add(known, outA, outB)
+			}
+		}
+	}
+	return by
 }
 
 // levelsOf are the levels of a quantity, and each as a limit below which time counts as below.

@@ -100,15 +100,19 @@ func outdoorErrK(a, b Side) float64 {
 	return math.Hypot(errs[0], errs[1])
 }
 
-// byOutdoor sums the hours known in both barns, each by its own outdoor air.
-func (c common) byOutdoor(a, b Side) outdoors {
-	type hour struct {
-		cell        int
-		known, x, y float64 // of one barn
-		second      bool
-	}
-	var hours []hour
-	lowest, highest := math.MaxInt, math.MinInt
+// outdoorHour is an hour of one barn in which its outdoor air is known.
+type outdoorHour struct {
+	cell   int
+	known  float64 // hours
+	x, y   float64 // °C outdoors and in the room
+	second bool    // of the second barn
+}
+
+// bin is which step of outdoor temperature the hour lies in.
+func (h outdoorHour) bin() int { return int(math.Floor(h.x / binK)) }
+
+// outdoorHours are the hours known in both barns, each with its own outdoor air.
+func (c common) outdoorHours(a, b Side) (hours []outdoorHour) {
 	for _, p := range c.parts(a.Review.Traces.Room.Known, b.Review.Traces.Room.Known) {
 		for i, s := range []Side{a, b} {
 			span := later(p.Span, c.laterMS*int64(i))
@@ -116,21 +120,28 @@ func (c common) byOutdoor(a, b Side) outdoors {
 			if out.KnownMS == 0 {
 				continue
 			}
-			h := hour{p.cell, float64(p.To-p.From) / series.HourMS, out.Weighted(), s.Review.Traces.Room.Bin(span).Weighted(), i == 1}
-			bin := int(math.Floor(h.x / binK))
-			lowest, highest = min(lowest, bin), max(highest, bin)
-			hours = append(hours, h)
+			hours = append(hours, outdoorHour{p.cell, float64(p.To-p.From) / series.HourMS, out.Weighted(), s.Review.Traces.Room.Bin(span).Weighted(), i == 1})
 		}
 	}
+	return hours
+}
+
+// byOutdoor sums the hours known in both barns, each by its own outdoor air.
+func (c common) byOutdoor(a, b Side) outdoors {
+	hours := c.outdoorHours(a, b)
 	if len(hours) == 0 {
 		return outdoors{}
+	}
+	lowest, highest := math.MaxInt, math.MinInt
+	for _, h := range hours {
+		lowest, highest = min(lowest, h.bin()), max(highest, h.bin())
 	}
 	o := outdoors{lowest: lowest, columns: make([][]float64, (highest-lowest+1)*perBin+perLine)}
 	for k := range o.columns {
 		o.columns[k] = make([]float64, c.cells)
 	}
 	for _, h := range hours {
-		k, line := (int(math.Floor(h.x/binK))-lowest)*perBin, len(o.columns)-perLine
+		k, line := (h.bin()-lowest)*perBin, len(o.columns)-perLine
 		if h.second {
 			k, line = k+2, line+perLine/2
 		}
