@@ -4,19 +4,16 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"math"
 	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
 	"thawbook/analysis"
-	"thawbook/analysis/series"
 	"thawbook/app/files"
 	"thawbook/app/winter"
 	"thawbook/app/winter/plan"
@@ -53,7 +50,7 @@ func hourly(t *testing.T, from string, n int, tempC, relHumPct func(i int) float
 
 func flat(v float64) func(int) float64 { return func(int) float64 { return v } }
 
-// saw climbs by a tenth an hour and starts again every ten days.
+// saw climbs by a hundredth an hour and starts again every ten days.
 func saw(i int) float64 { return 3 + float64(i%240)/100 }
 
 const planHead = "[winter]\nname = \"W\"\nzone = \"UTC\"\n[[barn]]\nname = \"Alder\"\n"
@@ -278,169 +275,6 @@ func TestProgressEndsAtTheWhole(t *testing.T) {
 	}
 }
 
-func TestAPanicIsThatFilesError(t *testing.T) {
-	was := readExport
-	defer func() { readExport = was }()
-	readExport = func(ctx context.Context, r io.Reader, name string, answers importers.Answers) (*importers.Export, error) {
-		if strings.HasSuffix(name, "b.csv") {
-			panic("an index out of range")
-		}
-		return was(ctx, r, name, answers)
-	}
-	log := hourly(t, "2026-11-12 00:00", 30, saw, flat(60))
-	read, err := Inspect(context.Background(), []string{folder(t, map[string]string{"a.csv": log, "b.csv": log, "c.csv": log})}, nil, nil)
-	if err != nil || read[0].Err != nil || read[2].Err != nil {
-		t.Fatalf("the neighbours suffered: %v, %+v", err, read)
-	}
-	var fault *Fault
-	if !errors.As(read[1].Err, &fault) || read[1].Export != nil || !strings.Contains(fault.Error(), "b.csv") {
-		t.Errorf("got %v", read[1].Err)
-	}
-}
-
-// What goes to the program's makers says where the fault was and nothing of the keeper's.
-func TestTheNoteOfAFaultHoldsNoData(t *testing.T) {
-	for _, thrown := range []any{"4.25 degrees in secret barn.csv", errors.New("secret"), fmt.Errorf("%w", os.ErrPermission)} {
-		note := faultOf(thrown).Note()
-		if strings.Contains(note, "secret") || strings.Contains(note, "4.25") || !strings.Contains(note, "engine.faultOf") || !strings.Contains(note, ".go:") {
-			t.Errorf("%v gives the note %q", thrown, note)
-		}
-	}
-	var none []int
-	if f := faultOf(func() { _ = none[7] }); !strings.Contains(f.Kind, "index out of range [7] with length 0") {
-		t.Errorf("a runtime error is %q", f.Kind)
-	}
-}
-
-// faultOf is the fault of throwing something, or of calling it.
-func faultOf(thrown any) *Fault {
-	var err error
-	func() {
-		defer caught(&err, "secret barn.csv")
-		if call, is := thrown.(func()); is {
-			call()
-		}
-		panic(thrown)
-	}()
-	return err.(*Fault)
-}
-
-func TestABarnsFaultCostsOnlyThatBarn(t *testing.T) {
-	was := judgeBarn
-	defer func() { judgeBarn = was }()
-	judgeBarn = func(in analysis.Input, spread analysis.Spread, begin func(int, int)) analysis.Review {
-		if in.Name == "B" {
-			panic("fault")
-		}
-		return was(in, spread, begin)
-	}
-	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60))})
-	l := []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}
-	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: l}, {Name: "B", Loggers: l}, {Name: "C", Loggers: l}}}
-	var cache Cache
-	for range 2 { // what failed is not remembered
-		result, err := Review(context.Background(), w, Folder(dir), &cache, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		states := []analysis.State{result.Barns[0].Verdict.Held.State, result.Barns[1].Verdict.Held.State, result.Barns[2].Verdict.Held.State}
-		if states[0] != analysis.Yes || states[1] != analysis.Unknown || states[2] != analysis.Yes || len(result.Faults) != 1 {
-			t.Errorf("%v, %v", states, result.Faults)
-		}
-		if !slices.ContainsFunc(result.Remarks, func(r series.Remark) bool { return r.Code == BarnFault && r.Args[0] == "B" }) {
-			t.Errorf("%+v", result.Remarks)
-		}
-	}
-	judgeBarn = was
-	if result, err := Review(context.Background(), w, Folder(dir), &cache, nil); err != nil || result.Barns[1].Verdict.Held.State != analysis.Yes {
-		t.Errorf("%v", err)
-	}
-}
-
-// Spread over workers or one after another, a barn's review is the same to the last bit; a fault in a worker is the
-// barn's, with where it was.
-func TestSpreadingChangesNothing(t *testing.T) {
-	content := map[string]string{"outdoor.csv": hourly(t, "2026-11-12 00:00", 3000, func(i int) float64 { return -5 + float64(i%37) }, flat(80))}
-	w := winter.Winter{Zone: "UTC", Outdoor: []winter.Logger{{Name: "o", Files: []string{"outdoor.csv"}, Place: "outdoor"}}, Barns: []winter.Barn{{Name: "A"}}}
-	for i := range 7 {
-		name := fmt.Sprintf("l%d.csv", i)
-		content[name] = hourly(t, "2026-11-12 00:00", 3000-i, func(k int) float64 { return 3 + float64(k*(i+3)%91)/20 }, func(k int) float64 { return 50 + float64(k%(30+i)) })
-		w.Barns[0].Loggers = append(w.Barns[0].Loggers, winter.Logger{Name: name, Files: []string{name}, Place: []string{"room", "wall"}[i%2]})
-	}
-	result, err := Review(context.Background(), w, Folder(folder(t, content)), nil, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !reflect.DeepEqual(result.Barns[0], analysis.Judge(result.Inputs[0])) {
-		t.Error("the reviews differ")
-	}
-	var fault error
-	func() {
-		defer caught(&fault, "barn A")
-		spreadUntil(context.Background())(9, func(i int) {
-			if i == 4 {
-				panic("thrown in a worker")
-			}
-		})
-	}()
-	var f *Fault
-	if !errors.As(fault, &f) || f.Doing != "barn A" || f.Kind != "string" || !strings.Contains(f.Note(), "TestSpreadingChangesNothing") {
-		t.Errorf("%+v", fault)
-	}
-}
-
-// An edit of one barn works out that barn anew and no other, whatever the edit; an edit taken back works out none.
-func TestAnEditWorksOutItsBarnAlone(t *testing.T) {
-	var lock sync.Mutex
-	var judged []string
-	was := judgeBarn
-	defer func() { judgeBarn = was }()
-	judgeBarn = func(in analysis.Input, spread analysis.Spread, begin func(int, int)) analysis.Review {
-		lock.Lock()
-		judged = append(judged, in.Name)
-		lock.Unlock()
-		return was(in, spread, begin)
-	}
-	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 240, saw, flat(60)), "o.csv": hourly(t, "2026-11-12 00:00", 240, flat(-5), flat(80))})
-	first := winter.Winter{Zone: "UTC", Barns: []winter.Barn{
-		{Name: "A", Loggers: []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}},
-		{Name: "B", Loggers: []winter.Logger{{Name: "b", Files: []string{"a.csv"}, Place: "room"}}},
-	}}
-	in := utc(t, "2026-11-14 00:00")
-	bees, err := winter.SetBeesTime{Barn: 1, In: &in}.Apply(first)
-	if err != nil {
-		t.Fatal(err)
-	}
-	offset := bees
-	offset.Barns = slices.Clone(bees.Barns)
-	offset.Barns[0].Loggers = []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room", OffsetC: 1}}
-	outdoor := offset
-	outdoor.Outdoor = []winter.Logger{{Name: "o", Files: []string{"o.csv"}, Place: "outdoor"}}
-	banded := outdoor
-	good := 3.0
-	banded.Bands.TempC.GoodLow = &good
-	zoned := banded
-	zoned.Zone = "Europe/Tallinn"
-	var cache Cache
-	for i, step := range []struct {
-		w    winter.Winter
-		want string
-	}{{first, "A B"}, {first, ""}, {bees, "B"}, {offset, "A"}, {outdoor, "A B"}, {banded, "A B"}, {zoned, "A B"}, {outdoor, ""}, {first, ""}} {
-		judged = nil
-		result, err := Review(context.Background(), step.w, Folder(dir), &cache, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		slices.Sort(judged)
-		if got := strings.Join(judged, " "); got != step.want {
-			t.Errorf("step %d judged %q, want %q", i, got, step.want)
-		}
-		if fresh, err := Review(context.Background(), step.w, Folder(dir), nil, nil); err != nil || !reflect.DeepEqual(fresh.Barns, result.Barns) || !reflect.DeepEqual(fresh.Remarks, result.Remarks) {
-			t.Errorf("step %d: what was kept is not what is worked out fresh", i)
-		}
-	}
-}
-
 // Ten days hourly at 3 to 5.4 °C; the third day, 24 h, is left out, and so are the steps to its neighbours.
 func TestAnExcludedStretchIsUnknown(t *testing.T) {
 	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 241, saw, flat(60))})
@@ -483,46 +317,6 @@ func TestACancelledReading(t *testing.T) {
 	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A"}}}
 	if _, err := Review(ctx, w, Folder(dir), nil, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("got %v", err)
-	}
-}
-
-// What was decoded once is not decoded again, unless the bytes or the answers are others.
-func TestTheCache(t *testing.T) {
-	decoded := 0
-	was := readExport
-	defer func() { readExport = was }()
-	readExport = func(ctx context.Context, r io.Reader, name string, answers importers.Answers) (*importers.Export, error) {
-		decoded++
-		return was(ctx, r, name, answers)
-	}
-	dir := folder(t, map[string]string{"a.csv": hourly(t, "2026-11-12 00:00", 30, saw, flat(60))})
-	w := winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Name: "A", Loggers: []winter.Logger{{Name: "a", Files: []string{"a.csv"}, Place: "room"}}}}}
-	var cache Cache
-	var results []Result
-	for i, want := range []int{1, 1, 2, 3} {
-		switch i {
-		case 2:
-			w.Answers = []winter.Answer{{File: "a.csv", ID: "zone", Option: "+02:00"}}
-		case 3:
-			folderFile := filepath.Join(dir, "a.csv")
-			if err := os.WriteFile(folderFile, []byte(hourly(t, "2026-11-12 00:00", 30, saw, flat(61))), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		result, err := Review(context.Background(), w, Folder(dir), &cache, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		results = append(results, result)
-		if decoded != want {
-			t.Errorf("review %d: decoded %d times, want %d", i, decoded, want)
-		}
-	}
-	if !reflect.DeepEqual(results[0], results[1]) {
-		t.Error("the review from the cache is another")
-	}
-	if results[3].Inputs[0].Loggers[0].RelHum.Val[0] != 0.61 {
-		t.Error("the new bytes did not arrive")
 	}
 }
 
