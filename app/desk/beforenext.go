@@ -76,7 +76,7 @@ func (b barn) alarmTried() (string, Table) {
 		t.Rows = append(t.Rows, cells[:len(t.Columns)])
 	}
 	row := b.r.Alarms[0]
-	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would have called " + timesWords(row.Calls) + ", as " + alarmReader(row) + ".", t
+	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would " + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + ".", t
 }
 
 // alarmReader says by whose readings an alarm was tried.
@@ -150,6 +150,14 @@ func timesWords(f analysis.Figure) string {
 		return "once"
 	}
 	return number(f.Mid, 0) + " times"
+}
+
+// wouldHave are "never have called", "have called once".
+func wouldHave(done string, f analysis.Figure) string {
+	if f.OK && f.Mid == 0 {
+		return "never have " + done
+	}
+	return "have " + done + " " + timesWords(f)
 }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }

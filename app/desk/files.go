@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"thawbook/analysis/series"
@@ -151,7 +152,11 @@ func filesSentence(all []FileEntry, waiting []string) string {
 		parts = append(parts, fmt.Sprintf("%d could not be read", refused))
 	}
 	if asking > 0 {
-		parts = append(parts, fmt.Sprintf("the time zone of %d is asked", asking))
+		which := strconv.Itoa(asking)
+		if asking > 1 && asking == len(all) {
+			which = "all"
+		}
+		parts = append(parts, "the time zone of "+which+" is asked")
 	}
 	if noted > 0 {
 		parts = append(parts, fmt.Sprintf("%d %s notes worth a look", noted, oneOrMany(noted, "has", "have")))

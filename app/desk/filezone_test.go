@@ -27,7 +27,7 @@ func TestAZoneIsAskedWhereAnHourMatters(t *testing.T) {
 	}
 	k = keeper(t)
 	b = added(t, k, Book{}, loggerFile(t, dir, "barn.csv", 4), outdoorDays(t, dir, "outdoor.csv", -2))
-	if b.Files().Sentence != "2 files: the time zone of 2 is asked." || b.Shell().Files != (FilesRow{"2, a time zone is asked", MarkWatch}) {
+	if b.Files().Sentence != "2 files: the time zone of all is asked." || b.Shell().Files != (FilesRow{"2, a time zone is asked", MarkWatch}) {
 		t.Fatalf("%s, %+v, %+v", b.Files().Sentence, b.Shell().Files, b.doc)
 	}
 	p := pageOf(t, b, "outdoor.csv")

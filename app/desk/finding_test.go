@@ -75,3 +75,12 @@ func TestASmallClimbIsNotNothing(t *testing.T) {
 		}
 	}
 }
+
+// Never stands where it is said.
+func TestAnAlarmThatNeverCalledSaysSo(t *testing.T) {
+	for calls, want := range map[float64]string{0: "never have called", 1: "have called once", 4: "have called 4 times"} {
+		if got := plain(wouldHave("called", analysis.Figure{Mid: calls, OK: true})); got != want {
+			t.Errorf("%v calls: %q, want %q", calls, got, want)
+		}
+	}
+}

@@ -21,7 +21,7 @@ var eventFindingWords = map[string]findingText{
 		return "On " + whole(f, "days", "day") + " there was light in the " + f.About + " at the same time of day, between " + hourOfDay(f.Figure("from_hour")) + " and " + hourOfDay(f.Figure("to_hour")) + "."
 	}, "Go in at that hour without a lamp and look for daylight at traps, flaps and doors. A visit with a lamp every day looks the same."},
 	"alarm_missed": {func(b barn, f analysis.Finding) string {
-		return "An alarm at " + b.alarmLine(f) + " would have called " + timesWords(f.Figure("due")) + "; your notes lack at least " + number(f.Figure("missed").Low, 0) + " of these calls."
+		return "An alarm at " + b.alarmLine(f) + " would " + wouldHave("called", f.Figure("due")) + "; your notes lack at least " + number(f.Figure("missed").Low, 0) + " of these calls."
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
 		return "The alarm called late " + timesWords(f.Figure("late")) + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", if it is set to " + b.alarmLine(f) + "."

@@ -105,7 +105,7 @@ func (b barn) costNote() []string {
 		text += ", " + withUnit(number(p.Cost.Mid, 0), p.Currency)
 	}
 	if len(p.Without) > 0 {
-		text += "; without " + listed(unique(p.Without)) + ", for which watts or hours are not known"
+		text += "; without " + listed(unique(p.Without)) + ", whose hours or watts are not known well enough"
 	}
 	return []string{text + "."}
 }

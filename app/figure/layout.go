@@ -3,6 +3,7 @@ package figure
 import (
 	"image"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot"
 
@@ -64,7 +65,7 @@ func (f *Figure) MinSize() (w, h float64) {
 // Layout places the figure on a page of w × h device pixels at scale device pixels per design pixel.
 func (f *Figure) Layout(w, h int, scale float64) Layout {
 	f.prepare()
-	l := Layout{View: f.view(), scale: scale, strip: len(f.Shades)+len(f.Marks) > 0}
+	l := Layout{View: f.view(), scale: scale, strip: len(f.Marks) > 0 || slices.ContainsFunc(f.Shades, func(s Shade) bool { return s.Name != "" })}
 	l.placeLanes(f, h)
 	left := 0.0
 	for i := range f.Lanes {

@@ -154,3 +154,15 @@ func TestShownUnits(t *testing.T) {
 		t.Error("the room mean is not known on day 20")
 	}
 }
+
+// A strip above the lanes is kept free for names alone: where nothing is named the lanes begin as if there were no shades.
+func TestNoStripWithoutNames(t *testing.T) {
+	top := func(shades ...Shade) int {
+		f := sampleFigure(Light(), 6*series.HourMS)
+		f.Marks, f.Shades = nil, shades
+		return f.Layout(900, 600, 1).Plot.Min.Y
+	}
+	if bare, shaded, named := top(), top(Shade{Outside: true}), top(Shade{Name: "deep winter"}); shaded != bare || named <= bare {
+		t.Errorf("lanes begin at %d, shaded at %d, named at %d", bare, shaded, named)
+	}
+}
