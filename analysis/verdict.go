@@ -11,6 +11,8 @@ const (
 	heldYes, heldMostly   = 0.98, 0.90
 	freeShare, oftenShare = 0.02, 0.10
 	fansYes, fansMostly   = 0.95, 0.80
+
+	leastJudgedMS = dayHours * series.HourMS // of bees' time: a winter's barn can't be judged by less than a day and a night
 )
 
 // verdict answers the four questions over the bees' time.
@@ -20,7 +22,19 @@ func verdict(j judgement, surfaces []SurfaceRow) (v Verdict) {
 		func() { v.Dry = dryAnswer(j) }, func() { v.Fans = fansAnswer(j) },
 	}
 	j.spread(len(answers), func(i int) { answers[i]() })
+	if length := j.beesTime.To - j.beesTime.From; length > 0 && length < leastJudgedMS {
+		for _, a := range []*Answer{&v.Held, &v.Damp, &v.Dry, &v.Fans} {
+			a.leaveOpen("less_than_a_day")
+		}
+	}
 	return v
+}
+
+// leaveOpen takes back what was answered, with the code of the reason; what could not be told anyway keeps its own.
+func (a *Answer) leaveOpen(reason string) {
+	if a.State != Unknown {
+		a.State, a.Figure = Unknown, unknown(reason)
+	}
 }
 
 // heldAnswer is the share of known hours, in percent, at which the room's air was in the good band: yes at

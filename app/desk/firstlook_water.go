@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -155,6 +156,21 @@ func (b barn) sweating() []Sentence {
 	}}
 }
 
+// wallsTake says what is missing to tell which walls were colder than the dew point.
+func (b barn) wallsTake() string {
+	const which = "Which walls were that cold"
+	listed := slices.ContainsFunc(b.r.Surfaces, func(s analysis.SurfaceRow) bool { return s.Kind != "metal" })
+	switch outdoors := b.r.Traces.Outdoor.Len() > 0; {
+	case outdoors && listed:
+		return which + " can't be told: too little is known of the air outside and of the room at the same time."
+	case outdoors:
+		return which + " takes a listed wall to tell."
+	case listed:
+		return which + " takes the air outside to tell."
+	}
+	return which + " takes the air outside and a listed wall to tell."
+}
+
 // cannotAndSettle says what the files leave open, and the one thing that would settle most of it.
 func (b barn) cannotAndSettle() []Sentence {
 	var open []string
@@ -188,6 +204,8 @@ func (b barn) settle() string {
 		return lead + "the days the bees went in and came out, so that only their time is judged."
 	case b.recordElsewhere():
 		return lead + "the right year and days for the bees in and out, or the loggers' files of that winter."
+	case b.r.Verdict.Held.Figure.Unknown == "less_than_a_day":
+		return lead + "the days the bees went in and came out, which lie less than a day apart here, or more of the room's record."
 	case b.r.Coverage < 0.9:
 		return lead + "the missing part of the room's record, if a second logger or an earlier read-out holds it."
 	case b.r.Traces.Outdoor.Len() == 0:

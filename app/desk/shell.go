@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 )
 
 // Shell is the left rail: the winter, its barns with their loggers, and what hangs nowhere yet.
@@ -112,10 +113,13 @@ func (b barn) halfSeen() string {
 	return "the first day is where the record begins, the last is read off the loggers"
 }
 
-// length is the bees' time in days and how much of it is unknown.
+// length is the bees' time in days, hours where it is less than one, and how much of it is unknown.
 func (b barn) length() string {
 	whole := float64(b.r.BeesOut - b.r.BeesIn)
 	text := Days(whole)
+	if whole < 24*series.HourMS {
+		text = Hours(whole / series.HourMS)
+	}
 	unknownMS := whole * (1 - b.r.Coverage)
 	switch {
 	case unknownMS < 1000:

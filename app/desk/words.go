@@ -111,6 +111,7 @@ func lacks(reason string) string {
 
 var lackTexts = map[string]string{
 	"too_little_known":       "too few hours were recorded",
+	"less_than_a_day":        "the bees' time here is less than a day, which is too little to judge by",
 	"record_outside_dates":   "the room's record lies outside the dates set down for the bees",
 	"nothing_known":          "nothing was recorded",
 	"no_outdoor":             "there is no outdoor temperature",

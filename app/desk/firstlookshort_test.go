@@ -1,0 +1,53 @@
+package desk
+
+import (
+	"strings"
+	"testing"
+
+	"thawbook/analysis"
+	"thawbook/analysis/series"
+)
+
+// Twelve hours in the safe band are no winter that held: the same record is not judged by them, and is by two days.
+func TestLessThanADayIsNotJudged(t *testing.T) {
+	for hours, want := range map[int64]string{
+		12: "Whether it held can't be told: the bees' time here is less than a day, which is too little to judge by.",
+		48: "It held: 100 of 100 hours between 2 and 6 °C.",
+	} {
+		in := winters["even"](t)
+		from := *in.BeesIn
+		to := from + hours*series.HourMS
+		in.BeesOut = &to
+		r := analysis.Judge(in)
+		f := FirstLookOf(in, r, Units{})
+		if plain(f.Headline) != want {
+			t.Errorf("%d h: %q, want %q", hours, f.Headline, want)
+		}
+		if v := r.Verdict; hours == 12 && (v.Damp.State != analysis.Unknown || v.Dry.State != analysis.Unknown || v.Fans.State != analysis.Unknown) {
+			t.Errorf("judged by 12 h: %+v", v)
+		}
+		if got := plain(newBarn(in, r, Units{}).length()); hours == 12 && !strings.HasPrefix(got, "12 h") {
+			t.Errorf("%q, want hours", got)
+		}
+	}
+}
+
+// Only what is missing is asked for.
+func TestWhatWallsTakeIsOnlyWhatIsMissing(t *testing.T) {
+	outdoor := series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{-5}}}
+	wall, door := []analysis.SurfaceRow{{Kind: "wall"}}, []analysis.SurfaceRow{{Kind: "metal"}}
+	for _, c := range []struct {
+		outdoor series.Curve
+		listed  []analysis.SurfaceRow
+		want    string
+	}{
+		{series.Curve{}, nil, "takes the air outside and a listed wall to tell."}, {outdoor, nil, "cold takes a listed wall to tell."},
+		{outdoor, door, "cold takes a listed wall to tell."}, {series.Curve{}, wall, "takes the air outside to tell."}, {outdoor, wall, "at the same time."},
+	} {
+		r := analysis.Review{Surfaces: c.listed}
+		r.Traces.Outdoor = c.outdoor
+		if got := (barn{r: r}).wallsTake(); !strings.HasSuffix(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
