@@ -8,8 +8,11 @@ import (
 	"thawbook/app/winter"
 )
 
-// NoteText is a note as it was typed.
-type NoteText struct{ Day, Kind, Value, Unit, Text string }
+// NoteText is a note as it was typed; Of is of how many that were looked at, empty for all.
+type NoteText struct{ Day, Kind, Value, Of, Unit, Text string }
+
+// CountsSample says whether the number of a kind of note may be of so many that were looked at.
+func CountsSample(kind string) bool { return kind == "dead count" }
 
 // NoteKinds are the kinds of notes offered, in order.
 func NoteKinds() (out []string) {
@@ -40,16 +43,43 @@ func (b Book) AddNote(barn int, n NoteText) (edit winter.Edit, problem string) {
 	}
 	note := winter.Note{At: *at, Kind: n.Kind, Text: strings.TrimSpace(n.Text)}
 	if n.Value != "" {
-		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(n.Value), ",", ".", 1), 64)
-		if err != nil || v < 0 || v > 1e6 {
+		v, ok := amount(n.Value)
+		if !ok {
 			return nil, "“" + n.Value + "” is no number of things; write one such as 3 or 2.5."
 		}
 		note.Value, note.Unit = &v, n.Unit
+	}
+	if problem = lookedAt(&note, n); problem != "" {
+		return nil, problem
 	}
 	if note.Value == nil && note.Text == "" && (n.Kind == "other" || len(NoteUnits(n.Kind)) > 0) {
 		return nil, "Say how many, or say it in words."
 	}
 	return winter.AddNote{Barn: barn, Note: note}, ""
+}
+
+// amount is a number of things as it was typed; ok is false where it is none.
+func amount(text string) (v float64, ok bool) {
+	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
+	return v, err == nil && v >= 0 && v <= 1e6
+}
+
+// lookedAt sets down of how many a note's number was counted, where that was typed; problem is a sentence where it can't be.
+func lookedAt(note *winter.Note, n NoteText) (problem string) {
+	if strings.TrimSpace(n.Of) == "" || !CountsSample(n.Kind) {
+		return ""
+	}
+	of, ok := amount(n.Of)
+	switch {
+	case !ok || of < 1:
+		return "“" + n.Of + "” is no number of hives that were looked at; leave it empty where all were."
+	case note.Value == nil:
+		return "Say how many of the " + number(of, 0) + " were dead."
+	case *note.Value > of:
+		return "More are dead than were looked at; put right one of the two numbers."
+	}
+	note.Of = &of
+	return ""
 }
 
 // Rename is the edit that gives the winter and its barns names; ok is false where all stay.

@@ -15,6 +15,7 @@ func TestNotesInWords(t *testing.T) {
 		"doors open":                              {Kind: "doors open"},
 		"Both doors for an hour":                  {Kind: "doors open", Text: "Both doors for an hour."},
 		"12 boxes wet along the wall":             {Kind: "seen", Value: v(12), Text: "boxes wet along the wall"},
+		"dead count, 5 of 50 looked at":           {Kind: "dead count", Value: v(5), Of: v(50)},
 		"all quiet":                               {Kind: "other", Text: "all quiet"},
 	} {
 		if got := plain(saw(n)); got != want {
@@ -30,10 +31,15 @@ func TestSettingDownANote(t *testing.T) {
 		note NoteText
 		want string // of the problem; "" when it is taken
 	}{
+		{NoteText{Day: "2024-11-14", Kind: "dead count", Value: "5", Of: "50"}, ""},
 		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "2,5", Unit: "pails"}, ""},
 		{NoteText{Day: "2024-11-16 08:30", Kind: "power cut"}, ""},
 		{NoteText{Day: "2024-11-17", Kind: "other", Text: " Quiet. "}, ""},
 		{NoteText{Day: "2024-11-18", Kind: "alarm call"}, ""}, // of the alarm's log, not of what the keeper saw
+		{NoteText{Day: "2024-11-18", Kind: "dead count", Value: "5", Of: "some"}, "no number of hives"},
+		{NoteText{Day: "2024-11-18", Kind: "dead count", Value: "5", Of: "0"}, "no number of hives"},
+		{NoteText{Day: "2024-11-18", Kind: "dead count", Value: "51", Of: "50"}, "More are dead"},
+		{NoteText{Day: "2024-11-18", Kind: "dead count", Of: "50"}, "how many of the 50"},
 		{NoteText{Kind: "power cut"}, "Say when it was"},
 		{NoteText{Day: "soon", Kind: "power cut"}, "is no day"},
 		{NoteText{Day: "2024-11-15", Kind: "sweepings", Value: "some", Unit: "pails"}, "is no number"},

@@ -41,6 +41,9 @@ func saw(n winter.Note) string {
 	if n.Value != nil {
 		figure = strings.TrimSpace(number(*n.Value, decimalsOf(*n.Value)) + " " + n.Unit)
 	}
+	if n.Value != nil && n.Of != nil {
+		figure += " of " + number(*n.Of, 0) + " looked at"
+	}
 	if n.Unit == "" && text != "" {
 		return strings.TrimSpace(figure + " " + text)
 	}

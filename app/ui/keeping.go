@@ -193,12 +193,16 @@ func (u *UI) noteDialog() {
 	}
 	var s *sheet
 	shut := func() { s.close() }
-	day, value, text, wrong := newKeyEntry(shut), newKeyEntry(shut), newKeyEntry(shut), body("")
-	day.MultiLine, value.MultiLine, text.MultiLine = false, false, false
+	day, value, of, text, wrong := newKeyEntry(shut), newKeyEntry(shut), newKeyEntry(shut), newKeyEntry(shut), body("")
+	day.MultiLine, value.MultiLine, of.MultiLine, text.MultiLine = false, false, false, false
+	of.SetPlaceHolder("of the dead: how many were looked at; empty for all")
 	day.SetPlaceHolder(exampleOut)
 	unit := newKeySelect(nil, "", shut)
 	kind := newKeySelect(desk.NoteKinds(), "", shut)
 	kind.OnChanged = func(k string) {
+		if of.Enable(); !desk.CountsSample(k) {
+			of.Disable()
+		}
 		unit.Options = desk.NoteUnits(k)
 		unit.ClearSelected()
 		if len(unit.Options) > 0 {
@@ -208,7 +212,7 @@ func (u *UI) noteDialog() {
 	}
 	kind.SetSelectedIndex(0)
 	set := newKeyButton("Set it down", func() {
-		e, problem := u.book.AddNote(u.barn, desk.NoteText{Day: day.Text, Kind: kind.Selected, Value: value.Text, Unit: unit.Selected, Text: text.Text})
+		e, problem := u.book.AddNote(u.barn, desk.NoteText{Day: day.Text, Kind: kind.Selected, Value: value.Text, Of: of.Text, Unit: unit.Selected, Text: text.Text})
 		if wrong.setText(problem); problem != "" {
 			return
 		}
@@ -217,7 +221,7 @@ func (u *UI) noteDialog() {
 	}, shut)
 	set.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("When"), day, widget.NewLabel("What"), kind,
-		widget.NewLabel("How many"), container.NewBorder(nil, nil, nil, unit, value), widget.NewLabel("In words"), text)
+		widget.NewLabel("How many"), container.NewBorder(nil, nil, nil, unit, value), widget.NewLabel("Of"), of, widget.NewLabel("In words"), text)
 	s = newSheet(u.win, "What did you see in "+names[u.barn]+"?", container.New(column{gap: 8}, form, wrong), 460, set)
 	u.win.Canvas().Focus(day)
 }

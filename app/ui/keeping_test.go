@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -112,6 +113,25 @@ func TestANoteIsSetDown(t *testing.T) {
 	s.press(t, "Set it down")
 	s.settled(t)
 	s.lacks(t, "You noted 15 November: sweepings, 2.5 pails.")
+}
+
+// Of dead hives it is asked how many were looked at, and of nothing else.
+func TestADeadCountIsOfSoManyLookedAt(t *testing.T) {
+	s := show(t)
+	s.take(t, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	s.choose(t, "Set down a note…")
+	fields := s.entries()
+	if !fields[2].Disabled() {
+		t.Error("sweepings are asked for how many were looked at")
+	}
+	kind, _ := find(s.win.Canvas().Overlays().Top(), func(k *keySelect) bool { return slices.Contains(k.Options, "dead count") })
+	kind.SetSelected("dead count")
+	for i, text := range []string{"2024-11-15", "5", "50"} {
+		fields[i].SetText(text)
+	}
+	s.press(t, "Set it down")
+	s.settled(t)
+	s.lacks(t, "You noted 15 November: dead count, 5 hives of 50 looked at.")
 }
 
 func TestAWinterIsKeptUnderAName(t *testing.T) {
