@@ -184,8 +184,10 @@ func columnName(column string) string {
 
 // loggerNames are the loggers of one file that measured something of use.
 func loggerNames(f engine.File) (names []string) {
+	had := map[string]bool{}
 	for _, s := range f.Export.Series {
-		if usable(string(s.Quantity)) && s.Readings() > 0 && !slices.Contains(names, s.Logger) {
+		if usable(string(s.Quantity)) && s.Readings() > 0 && !had[s.Logger] {
+			had[s.Logger] = true
 			names = append(names, s.Logger)
 		}
 	}

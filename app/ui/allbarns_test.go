@@ -25,7 +25,7 @@ func TestAllBarnsTable(t *testing.T) {
 		r.Barns, r.Inputs = append(r.Barns, b), append(r.Inputs, analysis.Input{Loggers: []analysis.Logger{{Place: "room", TempC: room}}})
 	}
 	v := desk.AllBarnsOf(r, desk.Units{})
-	page := allBarnsPage(v, figureOf(v.Plots, false), func(string) {})
+	page := allBarnsPage(v, figureOf(v.Plots), func(string) {})
 	w := test.NewTempWindow(t, page)
 	w.Resize(fyne.NewSize(1000, 600))
 	for _, want := range []string{"South", "East"} { // known for 3 h and for 1 h

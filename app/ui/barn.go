@@ -13,7 +13,6 @@ type (
 	barnKey struct {
 		state, barn, other int
 		units              desk.Units
-		dark               bool
 	}
 	barnView struct {
 		desk.BarnView
@@ -29,16 +28,25 @@ type (
 
 // barnView is what is shown of the chosen barn; fresh is false while it is made.
 func (u *UI) barnView() (v barnView, fresh bool) {
-	book, key := u.book, barnKey{u.state, u.barn, u.other, u.units, u.theme.IsDark(u.app.Settings().ThemeVariant())}
+	book, key := u.book, barnKey{u.state, u.barn, u.other, u.units}
 	return u.barnViews.of(key, func() (v barnView) {
 		v.BarnView, v.ok = book.Barn(key.barn, key.units)
-		v.figure, v.notes = figureOf(v.Timeline, key.dark), book.Notes(key.barn)
+		v.figure, v.notes = figureOf(v.Timeline), book.Notes(key.barn)
 		v.beside = book.Beside(key.barn, key.other, key.units)
-		v.curves = figureOf(v.beside.Both, key.dark)
+		v.curves = figureOf(v.beside.Both)
 		v.all = book.AllBarns(key.units)
-		v.small = figureOf(v.all.Plots, key.dark)
+		v.small = figureOf(v.all.Plots)
 		return v
 	}, u.refresh)
+}
+
+// inPalette are the view's figures in the palette of the window.
+func (v barnView) inPalette(dark bool) {
+	for _, f := range []*chart.Figure{v.figure, v.curves, v.small} {
+		if f != nil {
+			inPalette(f, dark)
+		}
+	}
 }
 
 // pageNames are a barn's screens in order.
@@ -53,6 +61,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	if !v.ok {
 		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
+	v.inPalette(u.theme.IsDark(u.app.Settings().ThemeVariant()))
 	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, v.figure, &u.lanes, u.status.read)
 	if u.plot.plot != nil && view.To > view.From {

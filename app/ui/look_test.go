@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 
+	"thawbook/app/chart"
 	"thawbook/app/desk"
 )
 
@@ -176,5 +177,19 @@ func TestProseFillsItsLines(t *testing.T) {
 	}
 	if got := line(text, theme.SizeNameText, theme.ColorNameForeground, false).shortened(1); got != "…" {
 		t.Errorf("no room: %q", got)
+	}
+}
+
+// A figure changes its palette where it stands: the theme, and the ink of every logger's line; the mean and the weather
+// have the theme's own.
+func TestAFigureChangesItsPalette(t *testing.T) {
+	lane := desk.Lane{Traces: []desk.Trace{{Name: "a", Role: desk.Thin}, {Name: "b", Role: desk.Thin}, {Name: "mean"}, {Name: "outdoors", Role: desk.Outside}}}
+	f := figureOf(desk.Timeline{Lanes: []desk.Lane{lane}})
+	for dark, theme := range map[bool]chart.Theme{false: chart.Light(), true: chart.Dark()} {
+		inPalette(f, dark)
+		got := f.Lanes[0].Traces
+		if got[0].Color != theme.Traces[0] || got[1].Color != theme.Traces[1] || got[2].Color.A != 0 || got[3].Color.A != 0 || f.Theme.Paper != theme.Paper {
+			t.Errorf("dark %v: %v %v %v %v", dark, got[0].Color, got[1].Color, got[2].Color, got[3].Color)
+		}
 	}
 }

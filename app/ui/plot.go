@@ -16,15 +16,13 @@ func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
 	return c
 }
 
-// figureOf turns a Timeline's lanes into a figure's.
-func figureOf(t desk.Timeline, dark bool) *chart.Figure {
-	f := &chart.Figure{View: t.View, Focus: t.Bees, Zone: t.Units.Zone, Theme: chart.Light()}
-	if dark {
-		f.Theme = chart.Dark()
-	}
+// figureOf turns a Timeline's lanes into a figure's, in the light palette.
+func figureOf(t desk.Timeline) *chart.Figure {
+	f := &chart.Figure{View: t.View, Focus: t.Bees, Zone: t.Units.Zone}
 	for _, l := range t.Lanes {
-		f.Lanes = append(f.Lanes, laneOf(l, f.Theme))
+		f.Lanes = append(f.Lanes, laneOf(l))
 	}
+	inPalette(f, false)
 	for _, s := range t.Shades {
 		f.Shades = append(f.Shades, chart.Shade(s))
 	}
@@ -34,20 +32,31 @@ func figureOf(t desk.Timeline, dark bool) *chart.Figure {
 	return f
 }
 
+// inPalette gives a figure its theme, and every logger's thin line one of the theme's inks.
+func inPalette(f *chart.Figure, dark bool) {
+	f.Theme = chart.Light()
+	if dark {
+		f.Theme = chart.Dark()
+	}
+	for _, l := range f.Lanes {
+		thin := 0
+		for i, t := range l.Traces {
+			if t.Muted && !t.Outside {
+				l.Traces[i].Color = f.Theme.Traces[thin%len(f.Theme.Traces)]
+				thin++
+			}
+		}
+	}
+}
+
 // mostLines is how many loggers of a lane are drawn each with a line: of more nobody could follow one, and the veil
 // shows their spread.
 const mostLines = 40
 
-func laneOf(l desk.Lane, theme chart.Theme) chart.Lane {
+func laneOf(l desk.Lane) chart.Lane {
 	out := chart.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil}
-	thin := 0
 	for _, t := range l.Traces {
-		ink := color.NRGBA{}
-		if t.Role == desk.Thin {
-			ink = theme.Traces[thin%len(theme.Traces)]
-			thin++
-		}
-		trace := chart.NewTrace(t.Name, t.Curve, ink)
+		trace := chart.NewTrace(t.Name, t.Curve, color.NRGBA{})
 		trace.Muted, trace.OwnScale = t.Role != desk.Firm, t.OwnScale
 		trace.Outside = t.Role == desk.Outside
 		trace.Veiled = t.Role == desk.Thin && len(l.Traces) > mostLines

@@ -23,7 +23,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 		Apart:  desk.Table{Columns: []desk.Column{{Title: "Hour"}, {Title: "In North"}}, Rows: [][]string{{"4 February 18:00", "doors open"}}},
 		Behind: desk.Table{Columns: []desk.Column{{Title: "Block"}}}, Both: desk.Timeline{Lanes: []desk.Lane{lane}}}
 	picked := -1
-	p := newTwoBarnsPage(v, figureOf(v.Both, false), &laneChoice{}, func(string) {}, func(other int) { picked = other }, func() {})
+	p := newTwoBarnsPage(v, figureOf(v.Both), &laneChoice{}, func(string) {}, func(other int) { picked = other }, func() {})
 	w := test.NewTempWindow(t, p.object)
 	w.Resize(fyne.NewSize(1000, 600))
 	pick, ok := find(p.object, func(s *widget.Select) bool { return s.Selected == "South" })
