@@ -11,7 +11,7 @@ import (
 var rowWords = map[[2]string]string{
 	{compare.AirTemperature, compare.Mean}:               "Temperature, mean",
 	{compare.AirTemperature, compare.EqualWeather}:       "Temperature, same weather",
-	{compare.AirTemperature, compare.ByRegression}:       "Temperature, by a line",
+	{compare.AirTemperature, compare.ByRegression}:       "Temperature, same weather by a straight line",
 	{compare.AirTemperature, compare.HoursAbove}:         "Warmer than %band",
 	{compare.AirTemperature, compare.HoursBelow}:         "Colder than %band",
 	{compare.AirTemperature, compare.DegreeHoursAbove}:   "Warmer than %band, summed",
@@ -35,7 +35,7 @@ var rowWords = map[[2]string]string{
 // many spells.
 func shortRow(r compare.Row) bool {
 	switch r.Measure {
-	case compare.DegreeHoursAbove, compare.DegreeHoursBelow:
+	case compare.DegreeHoursAbove, compare.DegreeHoursBelow, compare.ByRegression:
 		return false
 	case compare.HoursAbove, compare.HoursBelow:
 		return r.Of != "watch" && r.Of != "act"
@@ -44,6 +44,9 @@ func shortRow(r compare.Row) bool {
 	}
 	return true
 }
+
+// sureRow has the second opinion on the same weather too: it stands behind, with what the ranges are made of.
+func sureRow(r compare.Row) bool { return shortRow(r) || r.Measure == compare.ByRegression }
 
 // fullRow has the degree-hours too; the outer bands and the spells stand in Air and water and in Spells.
 func fullRow(r compare.Row) bool {
@@ -264,7 +267,7 @@ func (s twoBarns) longer(r compare.Row) string {
 func (s twoBarns) behind() Table {
 	t := Table{Columns: []Column{{Title: "What"}, {Title: "Known in both", Unit: "h", Number: true}, {Title: "Worth", Unit: "h", Number: true},
 		{Title: "Block", Unit: "h", Number: true}, {Title: "± by chance", Number: true}, {Title: "± blocks of one length", Number: true}, {Title: "± loggers", Number: true}}}
-	for _, r := range s.rows("", shortRow) {
+	for _, r := range s.rows("", sureRow) {
 		row := []string{s.title(r), hoursNumber(r.OverlapHours), enDash, enDash, enDash, enDash, enDash}
 		if r.EffectiveN > 0 {
 			row[2] = number(r.EffectiveN, 0)

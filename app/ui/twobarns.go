@@ -46,7 +46,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 // barnChoice lets the keeper pick the other barn, or another winter.
 func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.CanvasObject {
 	another := newTabButton("Beside another winter…", winter)
-	if len(v.Others) < 2 && v.Lacks != "" {
+	if len(v.Others) < 2 {
 		return container.NewHBox(another)
 	}
 	pick := widget.NewSelect(v.Others, nil)
