@@ -186,7 +186,7 @@ func (f *Figure) readColumns(l *Layout, i int) {
 	}
 	inParallel(len(lane.Traces), func(j int) {
 		t := &lane.Traces[j]
-		if t.Pyramid != nil && (lane.Veil || !f.sparse(l, t)) {
+		if t.Pyramid != nil && !t.Veiled && (lane.Veil || !f.sparse(l, t)) {
 			f.px[j], f.cols[j] = f.columns(f.px[j], f.cols[j], l, i, t)
 		}
 	})
@@ -308,23 +308,4 @@ func (f *Figure) columns(dst []pixelColumn, cols []series.Column, l *Layout, i i
 		dst = append(dst, p)
 	}
 	return dst, cols
-}
-
-// addVeil tints, column by column, from the lowest to the highest of the traces on the shared scale; the
-// weather is no part of what spreads.
-func (f *Figure) addVeil(l *Layout, i int) {
-	v := f.addLayer(alpha(f.Theme.Muted, 0.2), 0)
-	for range l.Plot.Dx() {
-		v.cols = append(v.cols, pixelColumn{top: math.Inf(1), bottom: math.Inf(-1)})
-	}
-	for j, t := range f.Lanes[i].Traces {
-		if t.OwnScale || t.Outside || t.Pyramid == nil {
-			continue
-		}
-		for k, p := range f.px[j] {
-			if c := &v.cols[k]; p.known {
-				c.top, c.bottom, c.known = min(c.top, p.top), max(c.bottom, p.bottom), true
-			}
-		}
-	}
 }

@@ -312,3 +312,27 @@ func TestTheWeatherWidensNoVeil(t *testing.T) {
 		}
 	}
 }
+
+// Of a crowd only the spread is seen: of a hundred loggers without lines of their own the lowest is at 2 and the highest
+// at 8 °C, whichever they are, and from the one to the other the page is tinted.
+func TestACrowdIsSeenAsItsSpread(t *testing.T) {
+	lane := Lane{Range: &Range{0, 10}, Veil: true}
+	for i := range 100 {
+		v := map[int]float64{17: 8, 68: 2}[i]
+		if v == 0 {
+			v = 4 + float64(i)/100
+		}
+		tr := NewTrace("logger", series.Curve{Readings: series.Readings{At: []int64{0, 30 * series.HourMS}, Val: []float64{v, v}}, MaxStepMS: 30 * series.HourMS}, color.NRGBA{})
+		tr.Muted, tr.Veiled = true, true
+		lane.Traces = append(lane.Traces, tr)
+	}
+	f := &Figure{Theme: Light(), View: series.Span{From: 0, To: 30 * series.HourMS}, Lanes: []Lane{lane}}
+	im := image.NewRGBA(image.Rect(0, 0, 900, 300))
+	l := f.Draw(im, 1)
+	x := int(l.TimeToPixel(15*series.HourMS)) + 4
+	for v, tinted := range map[float64]bool{1.5: false, 2.5: true, 7.5: true, 8.5: false} {
+		if got := color.NRGBAModel.Convert(im.At(x, int(l.y(0, v, false)))); (got != f.Theme.Surface) != tinted {
+			t.Errorf("at %v °C the page is %v, tinted %v", v, got, tinted)
+		}
+	}
+}

@@ -152,7 +152,7 @@ func (u *UI) setVariant(v Variant) {
 	u.centre.Objects, u.rail.inside.Objects = nil, nil // made anew below: no need to paint the old ones over first
 	u.app.Settings().SetTheme(u.theme)
 	u.win.SetMainMenu(u.menu())
-	u.refresh()
+	go u.Do(u.refresh) // when the toolkit has taken its fonts up anew: both at once hold the window up
 }
 
 // refresh rebuilds what the window shows from the book.

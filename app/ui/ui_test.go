@@ -455,6 +455,7 @@ func TestShortcutsSitOnTheMenu(t *testing.T) {
 		t.Errorf("page %d", s.tabs.SelectedIndex())
 	}
 	s.setVariant(Dark)
+	s.main.until(t, "the page is made anew", func() bool { return len(s.centre.Objects) > 0 })
 	if s.tabs.Selected().Text != "Stages" || !s.theme.IsDark(0) {
 		t.Error("another palette lost the page")
 	}
