@@ -21,13 +21,7 @@ func (b Book) BeesInOut(barn int) (in, out string) {
 	if err != nil {
 		return "", ""
 	}
-	text := func(ms *int64) string {
-		if ms == nil {
-			return ""
-		}
-		return time.UnixMilli(*ms).In(loc).Format(momentLayouts[0])
-	}
-	return text(b.doc.Barns[barn].BeesIn), text(b.doc.Barns[barn].BeesOut)
+	return momentText(b.doc.Barns[barn].BeesIn, loc), momentText(b.doc.Barns[barn].BeesOut, loc)
 }
 
 // CheckBeesInOut says in one sentence what is wrong with the two texts; empty when they will do. Empty texts
@@ -73,6 +67,14 @@ func (b Book) moment(text string) (*int64, error) {
 		return nil, err
 	}
 	return momentIn(text, loc)
+}
+
+// momentText is an instant as momentIn reads it; empty for none.
+func momentText(ms *int64, loc *time.Location) string {
+	if ms == nil {
+		return ""
+	}
+	return time.UnixMilli(*ms).In(loc).Format(momentLayouts[0])
 }
 
 // momentIn is a day or moment as typed, by the clocks of a zone; nil where nothing is.

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"thawbook/app/winter"
@@ -60,8 +59,8 @@ func (b Book) AddNote(barn int, n NoteText) (edit winter.Edit, problem string) {
 
 // amount is a number of things as it was typed; ok is false where it is none.
 func amount(text string) (v float64, ok bool) {
-	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
-	return v, err == nil && v >= 0 && v <= 1e6
+	v, ok = typedNumber(text)
+	return v, ok && v >= 0 && v <= 1e6
 }
 
 // lookedAt sets down of how many a note's number was counted, where that was typed; problem is a sentence where it can't be.

@@ -76,14 +76,20 @@ func numberIn(text, what, unit string, low, high float64) (*float64, error) {
 	if text == "" {
 		return nil, nil
 	}
-	v, err := strconv.ParseFloat(strings.ReplaceAll(strings.Replace(text, ",", ".", 1), minus, "-"), 64)
-	if err != nil || math.IsNaN(v) {
+	v, ok := typedNumber(text)
+	if !ok {
 		return nil, fmt.Errorf("%s: “%s” is no number", what, text)
 	}
 	if v < low || v > high {
 		return nil, fmt.Errorf("%s: %s is not between %s and %s%s", what, text, shortest(low), shortest(high), space(unit))
 	}
 	return &v, nil
+}
+
+// typedNumber is a number as it was typed, with a comma or a point and either minus; ok is false where it is none.
+func typedNumber(text string) (v float64, ok bool) {
+	v, err := strconv.ParseFloat(strings.ReplaceAll(strings.Replace(strings.TrimSpace(text), ",", ".", 1), minus, "-"), 64)
+	return v, err == nil && !math.IsNaN(v)
 }
 
 func space(unit string) string {

@@ -45,6 +45,9 @@ name = "floor"
 kind = "floor"
 into = "floor"
 with_stage = "small"
+[[barn.heat]]
+name = "sun"
+kind = "solar"
 [[barn.surface]]
 name = "north"
 kind = "wall"

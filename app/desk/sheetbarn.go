@@ -100,6 +100,9 @@ func (b Book) HeatSheet(barn int) Sheet {
 			if h.WithStage == none {
 				h.WithStage = ""
 			}
+			if r.Was > 0 && was[r.Was-1].Into == "" && h.Into == "air" { // as it was shown
+				h.Into = ""
+			}
 			heats, names = append(heats, h), append(names, h.Name)
 		}
 		return winter.SetSettings{Barn: barn, Of: "heats", Heats: heats}, namedApart(names, "heat source")
@@ -110,12 +113,11 @@ func (b Book) HeatSheet(barn int) Sheet {
 // HiveSheet is the ledger of hives in and out of a barn.
 func (b Book) HiveSheet(barn int) Sheet {
 	zone, was := b.location(), b.doc.Barns[barn].Heads
-	day := stageSheet{zone: zone}
 	s := Sheet{Title: "Hives in and out of " + b.doc.Barns[barn].Name, Help: HelpLine("hive_sheet"), Add: "Add a move", Columns: []SheetColumn{
 		{Title: "When", Hint: "2024-11-12 14:30", Wide: true}, {Title: "Hives", Hint: "340 or -12"}, {Title: "Note", Wide: true},
 	}}
 	for i, h := range was {
-		s.Rows = append(s.Rows, SheetRow{[]string{day.fromText(&h.At), strconv.Itoa(h.Change), h.Note}, i + 1})
+		s.Rows = append(s.Rows, SheetRow{[]string{momentText(&h.At, zone), strconv.Itoa(h.Change), h.Note}, i + 1})
 	}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		heads := []winter.HeadCount{}

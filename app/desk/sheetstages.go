@@ -80,7 +80,7 @@ func plainNumber(v float64, decimals int) string {
 
 // cells are a stage as text.
 func (s stageSheet) cells(st winter.Stage) []string {
-	c := []string{st.Name, byThermostat, textIf(st.OnC, s.tempText), textIf(st.OffC, s.tempText), s.flowCell(st), textIf(st.Watts, shortest), s.fromText(st.From)}
+	c := []string{st.Name, byThermostat, textIf(st.OnC, s.tempText), textIf(st.OffC, s.tempText), s.flowCell(st), textIf(st.Watts, shortest), momentText(st.From, s.zone)}
 	switch {
 	case st.AlwaysOn:
 		c[1] = alwaysOn
@@ -99,13 +99,6 @@ func (s stageSheet) flowCell(st winter.Stage) string {
 		return s.flowText(*st.FlowLow)
 	}
 	return s.flowText(*st.FlowLow) + enDash + s.flowText(*st.FlowHigh)
-}
-
-func (s stageSheet) fromText(ms *int64) string {
-	if ms == nil {
-		return ""
-	}
-	return time.UnixMilli(*ms).In(s.zone).Format(momentLayouts[0])
 }
 
 // stage reads a row.
