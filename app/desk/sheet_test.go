@@ -87,11 +87,11 @@ func TestASheetLookedAtChangesNothing(t *testing.T) {
 func TestASheetIsReadInTheUnitsShown(t *testing.T) {
 	_, b := settledBook(t)
 	s := b.StageSheet(0, Units{Temperature: Fahrenheit})
-	e, problem := s.Edit([]SheetRow{{Cells: []string{"big", byThermostat, "40", "39 °F", "1000", "", "2024-12-24"}}})
+	e, problem := s.Edit([]SheetRow{s.Rows[0], {Cells: []string{"big", byThermostat, "40", "39 °F", "1000", "", "2024-12-24"}}})
 	if problem != "" {
 		t.Fatal(problem)
 	}
-	st := e.(winter.SetSettings).Stages[0]
+	st := e.(winter.SetSettings).Stages[1]
 	for _, c := range []struct {
 		what      string
 		got, want float64
@@ -109,8 +109,9 @@ func TestASheetIsReadInTheUnitsShown(t *testing.T) {
 // What can't be taken is said in one sentence, and nothing is changed.
 func TestASheetSaysWhatIsWrong(t *testing.T) {
 	_, b := settledBook(t)
+	small := b.StageSheet(0, Units{}).Rows[0]
 	stage := func(cells ...string) string {
-		_, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{{Cells: cells}})
+		_, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{small, {Cells: cells}})
 		return plain(problem)
 	}
 	for got, want := range map[string]string{
@@ -133,7 +134,7 @@ func TestASheetSaysWhatIsWrong(t *testing.T) {
 		}
 	}
 	twice := SheetRow{Cells: []string{"big", byThermostat, "4", "3", "", "", ""}}
-	if _, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{twice, twice}); !strings.Contains(problem, "Stage big is there twice") {
+	if _, problem := b.StageSheet(0, Units{}).Edit([]SheetRow{small, twice, twice}); !strings.Contains(problem, "Stage big is there twice") {
 		t.Errorf("%q", problem)
 	}
 }
@@ -197,5 +198,17 @@ func TestTheUsualLimitsAreSaidInTheUnitShown(t *testing.T) {
 		if got := plain(b.LimitSheet(Units{Temperature: unit}).Help); !strings.Contains(got, want) {
 			t.Errorf("%q, want %q in it", got, want)
 		}
+	}
+}
+
+// A stage that heat is wired with keeps its name: a plan with heat of no stage is refused when it is read.
+func TestAStageInUseKeepsItsName(t *testing.T) {
+	_, b := settledBook(t)
+	s := b.StageSheet(0, Units{})
+	if _, problem := s.Edit(s.Rows[1:]); problem != "Heat floor is wired with small; change that first, under Heat." {
+		t.Errorf("%q", problem)
+	}
+	if _, problem := s.Edit(s.Rows[:1]); problem != "" {
+		t.Errorf("stages nobody refers to can't be taken away: %q", problem)
 	}
 }

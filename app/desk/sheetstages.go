@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -47,6 +48,9 @@ func (b Book) StageSheet(barn int, u Units) Sheet {
 				return nil, fmt.Errorf("row %d, %w", i+1, err)
 			}
 			stages = append(stages, st)
+		}
+		if err := stillNamed(b.doc.Barns[barn], stages); err != nil {
+			return nil, err
 		}
 		return winter.SetSettings{Barn: barn, Of: "stages", Stages: stages}, laterSettings(stages)
 	}
@@ -187,6 +191,25 @@ func laterSettings(stages []winter.Stage) error {
 		last[st.Name] = 0
 		if st.From != nil {
 			last[st.Name] = *st.From
+		}
+	}
+	return nil
+}
+
+// stillNamed holds a name to stay as long as a heat source is wired with the stage or a logger records it: a winter whose
+// heat or record belongs to no stage could not be written down as a plan and read again.
+func stillNamed(barn winter.Barn, stages []winter.Stage) error {
+	gone := func(name string) bool {
+		return name != "" && !slices.ContainsFunc(stages, func(st winter.Stage) bool { return st.Name == name })
+	}
+	for _, h := range barn.Heats {
+		if gone(h.WithStage) {
+			return fmt.Errorf("heat %s is wired with %s; change that first, under Heat", h.Name, h.WithStage)
+		}
+	}
+	for _, l := range barn.Loggers {
+		if gone(l.RecordsStage) {
+			return fmt.Errorf("logger %s records %s, so the stage keeps its name", l.Name, l.RecordsStage)
 		}
 	}
 	return nil
