@@ -151,7 +151,7 @@ func (b barn) sweating() []Sentence {
 	return []Sentence{{
 		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(bin.Weighted()) + " on average, " +
 			b.u.Temp(bin.Max) + " at the dampest.",
-		Sure:   "Worked out from temperature and humidity. To tell which walls were that cold, the temperature outside and a listed wall are needed.",
+		Sure:   "Worked out from temperature and humidity. " + b.wallsTake(),
 		weight: 42,
 	}}
 }
