@@ -45,7 +45,7 @@ peers() {
   echo
   echo '== what the job finds; the yardstick: 4319778 valid rows, 71994 hours, 1278 runs of 21533100 s by holding, 1286 of 21673954 s by straight lines'
   # shellcheck disable=SC2086
-  (cd "$work" && ./job -test.run '^TestJob$' $a)
+  (cd "$work" && ./job -test.run '^TestJob' $a)
   pair 'the job: DuckDB (A) and this program (B), aim ≥ 6 in wall' "$duck job data/a" "./job -test.run ^TestJob\$ $a"
   pair 'the job: pandas (A) and this program (B), aim ≥ 15 in wall' "${PY:-/usr/bin/python3} $bench/peers/job_pandas.py job $a" "./job -test.run ^TestJob\$ $a"
   pair 'the job: the standard library (A) and this program (B)' "./base -mode encodingcsv $a" "./job -test.run ^TestJob\$ $a"

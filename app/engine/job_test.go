@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"testing"
 
 	"thawbook/analysis/series"
@@ -14,10 +15,11 @@ import (
 // A yardstick beside other programs: the job a keeper's script would do with loggers' files, done with the importers and
 // the series. For every file hourly means of temperature, humidity and dew point (an hour counts with 30 temperatures),
 // degree-hours above 6 and below 2 °C and runs of 30 min and more above 6 °C, both over no gap of more than 10 min, each
-// sample holding until the next; and beside them the same runs along straight lines. It reads the files named after the
-// flags and prints what all came to:
+// sample holding until the next. It reads the files named after the flags and prints what all came to. The same runs along
+// straight lines, which no other program of the comparison finds, are asked for by themselves:
 //
 //	go test -c -o job ./app/engine && ./job -test.run '^TestJob$' FILE...
+//	./job -test.run '^TestJobAlongLines$' FILE...
 //
 // .ci/bench.sh runs it.
 
@@ -30,23 +32,43 @@ const (
 
 // outcome is what the job finds, in one file or in all.
 type outcome struct {
-	rows, valid, hours, runs, lines int
-	temp, relHum, dewPoint          float64 // sums of the hourly means
-	warm, cold                      float64 // degree-hours
-	runSeconds, lineSeconds         float64
-	hour                            int64
-	hourTemp, hourRelHum, hourDew   float64
-	temps, relHums, dews            int
-	runFrom, before                 int64
-	beforeC                         float64
+	rows, valid, hours, runs      int
+	temp, relHum, dewPoint        float64 // sums of the hourly means
+	warm, cold                    float64 // degree-hours
+	runSeconds                    float64
+	hour                          int64
+	hourTemp, hourRelHum, hourDew float64
+	temps, relHums, dews          int
+	runFrom, before               int64
+	beforeC                       float64
 }
 
 func TestJob(t *testing.T) {
+	all := outcome{}
+	for _, o := range ofFiles(t, func(e *importers.Export) (o outcome) { o.work(e); return o }) {
+		all.add(o)
+	}
+	fmt.Fprintf(os.Stdout, "%d rows, %d valid, %d hours, %d runs of %.0f s by holding, means %.9g °C %.9g %% %.9g °C, degree-hours %.9g and %.9g\n",
+		all.rows, all.valid, all.hours, all.runs, all.runSeconds, all.temp, all.relHum, all.dewPoint, all.warm, all.cold)
+}
+
+func TestJobAlongLines(t *testing.T) {
+	runs, seconds := 0, 0.0
+	for _, spans := range ofFiles(t, warmAlongLines) {
+		for _, run := range spans {
+			runs, seconds = runs+1, seconds+(run.To-run.From)/1000
+		}
+	}
+	fmt.Fprintf(os.Stdout, "%d runs of %.0f s by straight lines\n", runs, seconds)
+}
+
+// ofFiles reads the files named after the flags, as the program does, and gives what is found in each.
+func ofFiles[T any](t *testing.T, find func(e *importers.Export) T) []T {
 	paths := flag.Args()
 	if len(paths) == 0 {
 		t.Skip("no files are named")
 	}
-	found := make([]outcome, len(paths))
+	found := make([]T, len(paths))
 	r := reader{source: Folder("")}
 	err := each(t.Context(), len(paths), func(i int) {
 		f := r.read(t.Context(), paths[i], &meter{})
@@ -54,24 +76,27 @@ func TestJob(t *testing.T) {
 			t.Error(f.Name, f.Err)
 			return
 		}
-		found[i].work(f.Export)
+		found[i] = find(f.Export)
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := outcome{}
-	for _, o := range found {
-		all.add(o)
-	}
-	fmt.Fprintf(os.Stdout, "%d rows, %d valid, %d hours, %d runs of %.0f s by holding, %d of %.0f s by straight lines, means %.9g °C %.9g %% %.9g °C, degree-hours %.9g and %.9g\n",
-		all.rows, all.valid, all.hours, all.runs, all.runSeconds, all.lines, all.lineSeconds, all.temp, all.relHum, all.dewPoint, all.warm, all.cold)
+	return found
+}
+
+// warmAlongLines are the runs of the job along the straight lines between the readings.
+func warmAlongLines(e *importers.Export) []series.Run {
+	i := slices.IndexFunc(e.Series, func(s importers.Series) bool { return s.Quantity == importers.AirTemperature })
+	temp := e.Series[i]
+	line := series.Curve{Readings: series.Readings{At: temp.FaceMS, Val: temp.Val}, MaxStepMS: jobGapMS}
+	whole := series.Span{From: temp.FaceMS[0], To: temp.FaceMS[len(temp.FaceMS)-1] + 1}
+	return slices.DeleteFunc(line.Above(whole, jobWarmC), func(run series.Run) bool { return run.To-run.From < jobRunMS })
 }
 
 // add sums two outcomes up.
 func (o *outcome) add(other outcome) {
 	o.rows, o.valid, o.hours = o.rows+other.rows, o.valid+other.valid, o.hours+other.hours
 	o.runs, o.runSeconds = o.runs+other.runs, o.runSeconds+other.runSeconds
-	o.lines, o.lineSeconds = o.lines+other.lines, o.lineSeconds+other.lineSeconds
 	o.temp, o.relHum, o.dewPoint = o.temp+other.temp, o.relHum+other.relHum, o.dewPoint+other.dewPoint
 	o.warm, o.cold = o.warm+other.warm, o.cold+other.cold
 }
@@ -106,12 +131,6 @@ func (o *outcome) work(e *importers.Export) {
 	}
 	o.endHour(math.MaxInt64)
 	o.endRun()
-	line := series.Curve{Readings: series.Readings{At: temp.FaceMS, Val: temp.Val}, MaxStepMS: jobGapMS}
-	for _, run := range line.Above(series.Span{From: temp.FaceMS[0], To: temp.FaceMS[len(temp.FaceMS)-1] + 1}, jobWarmC) {
-		if run.To-run.From >= jobRunMS {
-			o.lines, o.lineSeconds = o.lines+1, o.lineSeconds+(run.To-run.From)/1000
-		}
-	}
 }
 
 // sample adds a row to its hour. The dew point is Magnus's, as the other programs of the comparison reckon it.
