@@ -1,6 +1,9 @@
 package importers
 
-import "strings"
+import (
+	"bytes"
+	"strings"
+)
 
 // Milliseconds of the clock.
 const (
@@ -19,11 +22,13 @@ const (
 	dmy order = "dmy"
 	mdy order = "mdy"
 	doy order = "doy"
+
+	isoWeek order = "week" // ISO 8601: year, week and day of the week
 )
 
 // dateForm is one way to print a date. In a pattern Y is a year of four digits, y one of two, # a number of
 // one or two digits, letters that make it an ordinal allowed, 2 one of exactly two, J a day of the year, b the name of a month, W the name of a
-// weekday with what follows it; anything else stands for itself. A shortened month may end in a dot. An h at
+// weekday with what follows it, V a W and the number of a week, k a day of the week from 1; anything else stands for itself. A shortened month may end in a dot. An h at
 // the end says that an hour alone stands behind the date, a ~ that two times of day do, from and to. The numbers appear in the order given; where a form
 // allows several, the content of the whole file decides.
 type dateForm struct {
@@ -44,6 +49,7 @@ var dateForms = []dateForm{
 	{"Y-b-#", []order{ymd}}, {"Y b #", []order{ymd}}, {"Y/b/#", []order{ymd}},
 	{"W# b Y", []order{dmy}}, {"Wb # Y", []order{mdy}}, {"Wb #, Y", []order{mdy}}, {"W#/#/Y", []order{dmy, mdy}}, {"W#.#.Y", []order{dmy, mdy}},
 	{"Y22", []order{ymd}}, {"22Y", []order{dmy, mdy}}, {"Y-J", []order{doy}}, {"Y/J", []order{doy}}, {"YJ", []order{doy}},
+	{"Y-V-k", []order{isoWeek}}, {"YVk", []order{isoWeek}},
 	{"b # y", []order{mdy}}, {"b #, y", []order{mdy}}, {"b-#-y", []order{mdy}}, {"# de b de Y", []order{dmy}},
 	{"# de b de y", []order{dmy}}, {"W# de b de Y", []order{dmy}}, {"W#. b Y", []order{dmy}}, {"W#-b-Y", []order{dmy}},
 	{"Y.#.#.", []order{ymd}}, {"#.#.Y.", []order{dmy}}, {"Y. #. #.", []order{ymd}}, {"Y. b #.", []order{ymd}}, {"Y年#月#日", []order{ymd}}, {"Y년 #월 #일", []order{ymd}},
@@ -116,15 +122,24 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 			slot++
 		}
 	}
-	if n < len(s) && isDigit(s[n]) && !f.runsOn() {
+	if n < len(s) && (isDigit(s[n]) && !f.runsOn() || s[n] == ':' && f.endsInShortYear()) {
 		return v, 0, false
 	}
 	return v, n, true
 }
 
+// isAmerican says whether dates of the form, the month first, are written in America and hardly elsewhere: not as
+// programs write them everywhere, the month a word and no comma behind the day.
+func (f dateForm) isAmerican() bool {
+	return !strings.Contains(f.pattern, "b") || strings.Contains(f.pattern, ",")
+}
+
+// endsInShortYear says whether the date ends, behind a blank, in a year that may as well be an hour.
+func (f dateForm) endsInShortYear() bool { return strings.HasSuffix(f.pattern, " y") }
+
 // runsOn says whether digits of a time may follow the date's own without anything between.
 func (f dateForm) runsOn() bool {
-	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || f.pattern == "22Y" || f.pattern == "YJ"
+	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || f.pattern == "22Y" || f.pattern == "YJ" || strings.HasSuffix(f.pattern, "日") || strings.HasSuffix(f.pattern, "일")
 }
 
 // hour says whether an hour alone stands behind the date.
@@ -152,6 +167,8 @@ func dateMark(mark byte, s []byte) (value, size int, ok bool) {
 			}
 		}
 		return 0, 0, false
+	case 'V', 'k':
+		return weekMark(mark, s)
 	case 'b':
 		if size = letters(s); size == 0 {
 			return 0, 0, false
@@ -163,7 +180,24 @@ func dateMark(mark byte, s []byte) (value, size int, ok bool) {
 		}
 		return -1, size, size > 2
 	}
+	if mark == ' ' && len(s) > 0 {
+		size = len(s) - len(bytes.TrimLeft(s, " "))
+		return -1, size, size > 0
+	}
 	return -1, 1, len(s) > 0 && s[0] == mark
+}
+
+// weekMark reads the number of a week behind its W, or the day of a week.
+func weekMark(mark byte, s []byte) (value, size int, ok bool) {
+	if mark == 'k' {
+		value, ok = digits(s, 1)
+		return value, 1, ok
+	}
+	if len(s) == 0 || s[0]|0x20 != 'w' {
+		return 0, 0, false
+	}
+	value, ok = digits(s[1:], 2)
+	return value, 3, ok
 }
 
 // ordinalSuffix is how many bytes the letters behind a counted day take: 1st, 2nd, 3rd, 4th.
@@ -213,12 +247,21 @@ func dateMS(v [3]int, o order) (ms int64, ok bool) {
 			return 0, false
 		}
 		return (civilDay(y, 1, 1) + int64(m) - 1) * dayMS, true
+	case isoWeek:
+		return weekDay(y, m, d) * dayMS, m >= 1 && m <= 53 && d >= 1 && d <= 7
 	}
 	y = fullYear(y)
 	if m < 1 || m > 12 || d < 1 || d > monthLength(y, m) {
 		return 0, false
 	}
 	return civilDay(y, m, d) * dayMS, true
+}
+
+// weekDay counts the days from 1970-01-01, a Thursday, to a day of a week: week 1 is the one with 4 January in it, and
+// begins on Monday (ISO 8601, 3.1.1.23).
+func weekDay(year, week, day int) int64 {
+	fourth := civilDay(year, 1, 4)
+	return fourth - (fourth+3)%7 + int64(7*(week-1)+day-1)
 }
 
 var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}

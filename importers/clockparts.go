@@ -31,7 +31,7 @@ const (
 var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "decimal day", "dec day", "fraction* day", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
-var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg"}
+var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg", "*時刻*", "*時間*", "*时间*", "*시간*"}
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
 var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm", "hh mm ss"}

@@ -188,6 +188,8 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return ordinal
 	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "":
 		return device
+	case len(t.distinct) == 1 && t.filled == len(rows) && t.numbers == t.filled && t.fractions == 0 && anyPhrase(identifiers, name):
+		return ordinal
 	case t.filled == 0:
 		return vacant
 	case t.graded > 0 && t.graded == t.numbers:

@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"slices"
+)
 
 // Rows may come as they lie in a program or a database: in brackets, each cell in single quotes or behind an
 // equals sign, or with its name before it; or as a spreadsheet wrote them that took each for one cell: the whole in quotes. Such rows are read when no plain way to cut them makes sense.
@@ -8,12 +11,22 @@ import "bytes"
 // dressedDelimiters are the ways to cut such rows, by the name of what keeps the cells apart.
 var dressedDelimiters = []struct {
 	name  string
-	split splitters
+	split func(lines []record) splitters
 }{
-	{",", splitWhole(',')}, {";", splitWhole(';')}, {"\t", splitWhole('\t')},
-	{",", splitDressed(',')},
-	{";", splitDressed(';')},
-	{"\t", splitDressed('\t')},
+	{",", wholly(',')}, {";", wholly(';')}, {"\t", wholly('\t')},
+	{",", inParts(',')}, {";", inParts(';')}, {"\t", inParts('\t')},
+	{",", folded(',')}, {";", folded(';')}, {"\t", folded('\t')}, {"|", folded('|')},
+	{"blanks", inWords}, {"blanks", folded(' ')},
+}
+
+// wholly is splitWhole for any lines.
+func wholly(delimiter byte) func([]record) splitters {
+	return func([]record) splitters { return splitWhole(delimiter) }
+}
+
+// inParts cuts at a character outside quotes.
+func inParts(delimiter byte) func([]record) splitters {
+	return func(lines []record) splitters { return splitParts(partsAt(delimiter), lines) }
 }
 
 // splitWhole takes the quotes off records that are one cell in quotes, and splits what was in them.
@@ -25,24 +38,76 @@ func splitWhole(delimiter byte) splitters {
 		}
 		return plain.quoted(dst, record, limit)
 	}
-	return splitters{split, split, true}
+	return splitters{plain: split, quoted: split, dressed: true}
 }
 
-// splitDressed splits at one character outside quotes and undresses the cells.
-func splitDressed(delimiter byte) splitters {
-	split := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
-		for {
+// inWords cuts at blanks outside quotes.
+func inWords(lines []record) splitters { return splitParts(partsOfWords, lines) }
+
+// parts hands out what a record is made of, one after the other, until take wants no more.
+type parts func(record []byte, take func(part []byte) (more bool))
+
+// partsAt parts at one character outside quotes; at blanks it is any number of them.
+func partsAt(delimiter byte) parts {
+	return func(record []byte, take func([]byte) bool) {
+		for more := true; more; {
+			if delimiter == ' ' {
+				record = bytes.TrimLeft(record, " \t")
+			}
 			end := unquotedIndex(record, delimiter)
 			if end < 0 {
-				return append(dst, undressed(record)), false
+				take(record)
+				return
 			}
-			dst = append(dst, undressed(record[:end]))
-			if record = record[end+1:]; len(trim(record)) == 0 || len(dst) == limit {
-				return dst, len(trim(record)) > 0
+			more = take(record[:end])
+			if record = record[end+1:]; len(trim(record)) == 0 {
+				return
 			}
 		}
 	}
-	return splitters{split, split, true}
+}
+
+// partsOfWords parts at blanks outside quotes, but for those within a date whose month is a word, and its time.
+func partsOfWords(record []byte, take func([]byte) bool) {
+	from, to := 0, 0 // what is held back: the beginning of a date
+	more := true
+	partsAt(' ')(record, func(part []byte) bool {
+		at := cap(record) - cap(part)
+		goesOn := to > from && continuesDate(record[from:to], part)
+		if !goesOn && to > from {
+			more = take(record[from:to])
+			to = from
+		}
+		switch {
+		case goesOn:
+			to = at + len(part)
+		case isMonthWord(part):
+			from, to = at, at+len(part)
+		case more:
+			more = take(part)
+		}
+		return more
+	})
+	if more && to > from {
+		take(record[from:to])
+	}
+}
+
+// isMonthWord says whether a word can be nothing but a month's short or full name.
+func isMonthWord(word []byte) bool {
+	word = bytes.TrimLeft(word, "[(")
+	_, ok := monthOf(word)
+	return ok && len(word) >= 3 && len(word) <= 9 && letters(word) == len(word)
+}
+
+// continuesDate says whether a word goes on with what began with a month's name: the day, the time and the year.
+func continuesDate(date, word []byte) bool {
+	word = bytes.TrimRight(word, ",])")
+	n := countDigits(word)
+	if n == len(word) {
+		return n == 4 || n > 0 && n <= 2 && len(bytes.Fields(date)) == 1
+	}
+	return n > 0 && bytes.IndexByte(word, ':') == n && isTimeOfDay(word, false)
 }
 
 // unquotedIndex is where a character first stands outside quotes, −1 when it does nowhere.
@@ -61,12 +126,6 @@ func unquotedIndex(s []byte, c byte) int {
 		}
 	}
 	return -1
-}
-
-// undressed is a cell without its brackets, its name and its quotes.
-func undressed(cell []byte) []byte {
-	_, value := named(cell)
-	return value
 }
 
 // named takes a cell apart into its name, empty when it has none, and its value. What stands before an opening
@@ -88,14 +147,21 @@ func named(cell []byte) (name, value []byte) {
 	return nil, unquoted(bytes.TrimPrefix(cell, []byte("=")))
 }
 
-// isName says whether what stands before a mark can be a cell's name: it begins with a letter or in quotes, and
-// is no date.
+// isName says whether what stands before a mark can be a cell's name: it begins with a letter or in quotes, and does
+// not end with the hour of a time.
 func isName(cell []byte, mark int) bool {
-	if mark < 1 {
+	if mark < 1 || isHour(cell[:mark], cell[mark:]) {
 		return false
 	}
 	first := bytes.Trim(cell[:mark], "\"'` ")
 	return len(first) > 0 && (isLetter(first[0]) || first[0] >= 0x80)
+}
+
+// isHour says whether a colon stands between the hour, behind a blank, and the minute of a time.
+func isHour(before, from []byte) bool {
+	hour := before[bytes.LastIndexByte(before, ' ')+1:]
+	minutes := countDigits(from[1:])
+	return from[0] == ':' && len(hour) < len(before) && len(hour) > 0 && countDigits(hour) == len(hour) && minutes == 2 && (len(from) == 3 || from[3] != '.')
 }
 
 // cutOpen takes off a cell what ends with an opening bracket that is not closed in it, and what a closing bracket
@@ -128,40 +194,16 @@ func unquoted(cell []byte) []byte {
 	return cell
 }
 
-// namesInCells are the names that the cells of all rows carry; nil when none does.
-func (l *layout) namesInCells(rows []record) []string {
-	if len(rows) == 0 {
-		return nil
-	}
-	var out []string
-	if l.split.dressed {
-		out = l.namesBefore(rows[0].text)
-	} else if l.delimiter == "blanks" {
+// namesInCells are the names that the cells of all rows carry, over those of the header; nil when there are none.
+func (l *layout) namesInCells(rows []record, header []string) []string {
+	out := l.split.names
+	if header == nil && l.delimiter == "blanks" && !l.split.dressed && len(rows) > 0 {
 		out = namesBeside(rows, l.clock)
 	}
-	for _, name := range out {
-		if name != "" {
-			return out
-		}
+	if !slices.ContainsFunc(out, func(name string) bool { return name != "" }) {
+		return header
 	}
-	return nil
-}
-
-// namesBefore are the names before a row's values.
-func (l *layout) namesBefore(row []byte) (out []string) {
-	for rest := row; ; {
-		end := unquotedIndex(rest, l.delimiter[0])
-		cell := rest
-		if end >= 0 {
-			cell = rest[:end]
-		}
-		name, _ := named(cell)
-		out = append(out, text(name))
-		if end < 0 {
-			return out
-		}
-		rest = rest[end+1:]
-	}
+	return append(slices.Clone(out), header[min(len(out), len(header)):]...)
 }
 
 // namesBeside are the cells that say the same in all rows and end in a colon or an equals sign, each as the name

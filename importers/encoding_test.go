@@ -10,8 +10,8 @@ import (
 	"golang.org/x/text/encoding/unicode"
 )
 
-// encodings write the same text in every way it can come; x/text does the writing.
-var encodings = []struct {
+// written are encodings that write the same text in every way it can come; x/text does the writing.
+var written = []struct {
 	name   string
 	to     encoding.Encoding
 	prefix string
@@ -30,7 +30,7 @@ func TestEncodings(t *testing.T) {
 		if !strings.HasPrefix(c.want, "utf-8 ") {
 			continue
 		}
-		for _, e := range encodings {
+		for _, e := range written {
 			encoded, err := e.to.NewEncoder().String(c.in)
 			if err != nil {
 				continue // a letter this encoding lacks

@@ -96,9 +96,10 @@ ask quantity [air_temperature other]`},
 	{"no header, two columns that could each be a humidity",
 		"2026-01-13 00:00,4.5,80,41.5\n2026-01-13 01:00,5.0,82,41.5\n2026-01-13 02:00,3.0,90,41.4\n",
 		`utf-8 "," "." line 1 rows 3 bad 0 clock [1] ymd
-f||2 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3..5
-f||3 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 80..90
+f||2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3..5
+f||3 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.9
 f||4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 41.4..41.5
+ask pairing [in_order apart]
 note nameless 1:0 x1`},
 	{"thousands or ones with three digits",
 		"time;value\n2026-01-13 00:00;1,100\n2026-01-13 01:00;1,105\n",

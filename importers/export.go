@@ -347,10 +347,10 @@ func beginsAnew(before, at int64) bool {
 	return before-at > 366*dayMS && time.UnixMilli(at).UTC().YearDay() == 1
 }
 
-// turnsMonth says whether the first day of the month that follows comes next, be it of another year.
+// turnsMonth says whether behind the last day of a month the first of the month that follows comes, be it of another year.
 func turnsMonth(before, at int64) bool {
 	b, a := time.UnixMilli(before).UTC(), time.UnixMilli(at).UTC()
-	return a.Day() == 1 && a.Month() == b.Month()%12+1
+	return b.AddDate(0, 0, 1).Day() == 1 && a.Day() == 1 && a.Month() == b.Month()%12+1
 }
 
 // isTypicalYear says whether a series leaps between years, and nowhere but from a month's end to the next one's

@@ -14,7 +14,7 @@ func (l *layout) dropFlags(rows []record, names []string) {
 		if c.kind != number || flags[c.index] {
 			continue
 		}
-		if names == nil || next >= l.width || l.clock.uses(next) || !l.isGrade(rows, next) {
+		if names == nil || next >= l.width || l.clock.uses(next) || l.keyKindOf(next) != skipped || !l.isGrade(rows, next) {
 			return
 		}
 		header := ""

@@ -45,7 +45,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 // wideCells are a line's cells, parted by two blanks or more where that gives as many as the rows have: the names of a
 // printed table hold single ones.
 func (l *layout) wideCells(r record) [][]byte {
-	if l.delimiter != "blanks" || len(r.cells) <= l.width {
+	if l.delimiter != "blanks" || len(r.cells) == l.width {
 		return r.cells
 	}
 	var out [][]byte
@@ -53,6 +53,9 @@ func (l *layout) wideCells(r record) [][]byte {
 		if part = trim(part); len(part) > 0 {
 			out = append(out, part)
 		}
+	}
+	if over := l.spread(out); isUnitsRow(over) {
+		out = over
 	}
 	if len(out) != l.width {
 		return r.cells

@@ -21,7 +21,7 @@ type Export struct {
 
 // Layout says how a file is written.
 type Layout struct {
-	Encoding      string // utf-8, utf-8-bom, utf-16le, utf-16be, windows-1252
+	Encoding      string // utf-8, utf-8-bom, utf-16le, utf-16be, windows-1252 and what else codings names
 	Delimiter     string // "," ";" "\t" "|" or "blanks"
 	DecimalMark   string // "." "," or "" when no number has a fraction
 	FirstDataLine int    // 1-based physical line, 0 when there is none
@@ -32,7 +32,7 @@ type Layout struct {
 // Clock says where the time of a row stands and how it is written.
 type Clock struct {
 	Columns      []int  // 1-based
-	Order        string // ymd, dmy, mdy, doy, epoch_s, epoch_ms, serial
+	Order        string // ymd, dmy, mdy, doy, week, epoch_s, epoch_ms, serial
 	OrderCertain bool
 	Zone         string // IANA name, ±hh:mm, or "" when the file does not say
 	ZoneSource   string // file, answer, none

@@ -12,7 +12,7 @@ import (
 // form: one value in a row.
 
 // variableNames are the stems of columns that say which variable a row's value is.
-var variableNames = []string{"variable*", "property", "param*", "measure*", "quantity", "metric*", "observed*", "field", "type", "kind", "what", "messgrosse*", "grosse", "storhet*", "suure*",
+var variableNames = []string{"variable*", "property", "param*", "measure*", "quantity", "metric*", "observed*", "field", "type", "kind", "what", "var", "signal*", "messgrosse*", "grosse", "storhet*", "suure*",
 	"mesure", "grandeur*", "magnitud*"}
 
 // unitNames are the stems of columns that hold a row's unit.
@@ -35,6 +35,9 @@ func (l *layout) learnKeys(rows []record, names []string) {
 		}
 	}
 	plain, named := l.valueColumns(rows, names)
+	if plain == 1 && named == 0 && len(found) == 0 {
+		found = l.variableInDevice(rows, names)
+	}
 	l.keys = found
 	for _, c := range found {
 		l.long = l.long || c.kind == variable && plain > 0 || c.kind == unitCell && plain == 1 && named == 0
@@ -43,6 +46,26 @@ func (l *layout) learnKeys(rows []record, names []string) {
 		l.keys = nil
 		l.keepUnits(rows, found)
 	}
+}
+
+// variableInDevice is the first column of loggers' names each of which says what is measured, as the name of a channel does.
+func (l *layout) variableInDevice(rows []record, names []string) []column {
+	for i := range min(l.width, len(names)) {
+		t := l.tally(rows, i)
+		if l.clock.uses(i) || t.numbers > 0 || t.filled == 0 || !t.isDevice(rows) || !anyPhrase(deviceNames, words(names[i])) {
+			continue
+		}
+		telling := 0
+		for cell := range t.distinct {
+			c := column{header: text([]byte(cell))}
+			c.describe(nil)
+			telling += one(c.quantity != Other && len(cell) <= longestName)
+		}
+		if telling == len(t.distinct) {
+			return []column{{index: i, header: names[i], kind: variable}}
+		}
+	}
+	return nil
 }
 
 // valueNames are the stems of columns that hold the values of the long form.
@@ -109,7 +132,7 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 	measured, units, telling := map[Quantity]bool{}, 0, false
 	named := 0
 	for cell := range t.distinct {
-		if len(cell) > longestName {
+		if len(cell) > longestName || hasNamedNumber([]byte(cell)) {
 			return skipped
 		}
 		if unitInCell(text([]byte(cell))) != "" {

@@ -2,7 +2,6 @@ package importers
 
 import (
 	"bytes"
-	"slices"
 	"strconv"
 )
 
@@ -168,32 +167,14 @@ func learnLines(lines []record, name string) (*layout, error) {
 // bestLayout tries every way to keep cells apart and says why when none will do.
 func bestLayout(lines []record, name string, last resort) (best *layout, why *Refusal) {
 	clocked := false
-	for i, d := range slices.Concat(delimiters, dressedDelimiters) {
-		if d.name == "blanks" && clocked && best == nil {
+	for _, d := range delimiters {
+		if !occurs(d.name, lines) || d.name == "blanks" && clocked && best == nil {
 			continue // the cells are known, and hold no values
 		}
-		if i >= len(delimiters) && best != nil {
-			break
-		}
-		if i < len(delimiters) && !occurs(d.name, lines) {
-			continue
-		}
-		records := cut(lines, d.split)
-		for _, width := range widths(records) {
-			if width > maxColumns {
-				why = &Refusal{Name: name, Code: RefusedManyColumns, Line: ofWidth(records, width)[0].line, Args: []string{strconv.Itoa(maxColumns)}}
-				continue
-			}
-			if best != nil && best.score >= float64(countOfWidth(records, width)) {
-				continue // no layout explains more than its rows
-			}
-			l := &layout{delimiter: d.name, split: d.split, width: width, resort: last}
-			found := l.try(records) && !l.isSpeck(lines)
-			clocked = clocked || found
-			if found && l.score > 0 && (best == nil || l.score > best.score) {
-				best = l
-			}
-		}
+		best, why = bestWidth(best, why, layout{delimiter: d.name, split: d.split, resort: last}, lines, name, &clocked)
+	}
+	if best == nil || best.leavesFolded(lines) {
+		best, why = bestDressed(best, why, lines, name, last)
 	}
 	switch {
 	case why != nil:
@@ -201,6 +182,53 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 		why = &Refusal{Name: name, Code: RefusedNoValues}
 	default:
 		why = &Refusal{Name: name, Code: clockless(lines)}
+	}
+	return best, why
+}
+
+// bestDressed tries the ways to cut dressed rows, where the plain ones read none or leave some of what is in them.
+func bestDressed(plain *layout, why *Refusal, lines []record, name string, last resort) (*layout, *Refusal) {
+	var best *layout
+	clocked := false
+	for _, d := range dressedDelimiters {
+		split := d.split(lines)
+		if d.name == "blanks" && split.names == nil {
+			continue // words
+		}
+		best, why = bestWidth(best, why, layout{delimiter: d.name, split: split, resort: last}, lines, name, &clocked)
+	}
+	if best == nil || best.delimiter == "blanks" && best.tells() == 0 || plain != nil && best.tells() <= plain.tells() {
+		return plain, why
+	}
+	return best, why
+}
+
+// tells is how many columns say what they measure.
+func (l *layout) tells() (n int) {
+	for _, c := range l.columns {
+		n += one(c.told || c.unit != "")
+	}
+	return n
+}
+
+// bestWidth reads the lines as rows of every width worth trying, cut as a layout says.
+func bestWidth(best *layout, why *Refusal, as layout, lines []record, name string, clocked *bool) (*layout, *Refusal) {
+	records := cut(lines, as.split)
+	for _, width := range widths(records) {
+		if width > maxColumns {
+			why = &Refusal{Name: name, Code: RefusedManyColumns, Line: ofWidth(records, width)[0].line, Args: []string{strconv.Itoa(maxColumns)}}
+			continue
+		}
+		if best != nil && best.score >= float64(countOfWidth(records, width)) {
+			continue // no layout explains more than its rows
+		}
+		l := as
+		l.width = width
+		found := l.try(records) && !l.isSpeck(lines)
+		*clocked = *clocked || found
+		if found && l.score > 0 && (best == nil || l.score > best.score) {
+			best = &l
+		}
 	}
 	return best, why
 }
@@ -251,9 +279,7 @@ func (l *layout) try(records []record) bool {
 	l.timedRows = len(rows)
 	l.filled = l.filledColumns(rows)
 	names, units, headerAt := l.findHeader(records[:top])
-	if names == nil {
-		names = l.namesInCells(rows)
-	}
+	names = l.namesInCells(rows, names)
 	l.nameless = names == nil
 	names = l.overFilled(rows, names)
 	l.names, l.below = len(names), l.nextHeader(records[top:])

@@ -9,7 +9,7 @@ import "bytes"
 // seconds, milliseconds, microseconds and nanoseconds since 1970 (the finer ones are told in milliseconds), and in
 // days. Numbers of the size of days are common: those need a name. Day 0 of the Julian days begins at noon, 2440587.5
 // being 1970-01-01, and that of the modified ones at midnight of Julian day 2400000.5 (IAU 1997, resolution B1). A
-// spreadsheet's day 25569 is 1970-01-01.
+// spreadsheet's day 25569 is 1970-01-01, and day 719529 is where they are counted from a year 0.
 var counts = []struct {
 	name          order
 	low, high     float64
@@ -23,6 +23,7 @@ var counts = []struct {
 	{"epoch_ms", 631152000e9, 3155760000e9, 0, 1e-6, nil, ""},
 	{serial, 2447892.5, 2477112.5, 2440587.5, dayMS, []string{"jd", "julian*"}, "+00:00"},
 	{serial, 47892, 77112, 40587, dayMS, []string{"mjd", "modif* julian*"}, "+00:00"},
+	{serial, 726834, 756056, 719529, dayMS, clockNames, ""},
 	{serial, 32874, 62093, spreadsheet1900, dayMS, clockNames, ""},
 }
 

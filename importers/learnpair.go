@@ -110,6 +110,9 @@ func isDotted(rows []record, date, col int) bool {
 func isTimeOfDay(cell []byte, named bool) bool {
 	cell = cutDayZero(cell)
 	_, ok := parseTime(cell)
+	if _, spelled := spelledTime(cell); spelled {
+		return true
+	}
 	marks := 0
 	for _, c := range cell {
 		if c == ':' {

@@ -178,26 +178,42 @@ func indexOfPhrase(names, phrases []string) int {
 	return -1
 }
 
-// namelessFit looks for year, month and day side by side in columns without names, and behind them for hour,
-// minute and second. Each of these is taken only where the parts before it leave rows with the same time.
+// namelessDates are the parts of dates that stand side by side in columns without names, and the parts of the time that
+// may stand behind them.
+var namelessDates = []struct {
+	name       order
+	date, time []part
+}{
+	{ymd, []part{partYear, partMonth, partDay}, []part{partHour, partMinute, partSecond}},
+	{doy, []part{partYear, partYearDay}, []part{partHHMM, partSecond}},
+}
+
+// namelessFit looks for dates in columns without names, and behind them for their times. Each part of these is taken
+// only where the parts before it leave rows with the same time.
 func namelessFit(rows []record) (clockFit, bool) {
-	for col := 0; col+3 <= len(rows[0].cells); col++ {
-		c := &clock{read: readParts, name: ymd}
-		for p := partYear; p <= partDay; p++ {
-			c.take(p, col+int(p))
-		}
-		fit, ok := firstRead(rows, 0, c)
-		if !ok || !isYear(trim(rows[fit.first].cells[col])) {
-			continue
-		}
-		for p := partHour; p <= partSecond && col+int(p) < len(rows[0].cells) && repeats(rows[fit.first:], c); p++ {
-			c.take(p, col+int(p))
-			if further, ok := firstRead(rows, fit.first, c); !ok || further.first != fit.first {
-				return clockFit{}, false
+	for _, k := range namelessDates {
+		for col := 0; col+len(k.date) <= len(rows[0].cells); col++ {
+			c := &clock{read: readParts, name: k.name}
+			for i, p := range k.date {
+				c.take(p, col+i)
 			}
-		}
-		if mostlyRises(rows[fit.first:], c) {
-			return fit, true
+			fit, ok := firstRead(rows, 0, c)
+			if !ok || !isYear(trim(rows[fit.first].cells[col])) {
+				continue
+			}
+			for _, p := range k.time {
+				next := c.last() + 1
+				if next == len(rows[0].cells) || !repeats(rows[fit.first:], c) {
+					break
+				}
+				c.take(p, next)
+				if further, ok := firstRead(rows, fit.first, c); !ok || further.first != fit.first {
+					return clockFit{}, false
+				}
+			}
+			if mostlyRises(rows[fit.first:], c) && (k.name == ymd || c.last() >= col+len(k.date)) {
+				return fit, true
+			}
 		}
 	}
 	return clockFit{}, false

@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -25,23 +26,57 @@ func dewPointOf(tempC, relHum float64) float64 {
 // either, and a constant row proves nothing.
 const provingRows, provingShare, provingK = 500, 0.95, 0.6
 
-// provesDewPoint says whether three columns are temperature, humidity in percent and dew point of the same air,
-// in °C.
-func provesDewPoint(t, h, d *values) bool {
+// provesDewPoint says whether three columns are temperature, humidity and dew point of the same air, the humidity in
+// percent or as a fraction and the others in a unit.
+func provesDewPoint(t, h, d *values, unit string) bool {
 	seen, right := 0, 0
 	changes := false
+	whole := 100.0
+	if spreadOf(h.val).high <= 1 {
+		whole = 1
+	}
 	for i := range min(len(t.val), provingRows) {
-		temp, hum, dew := t.val[i], h.val[i], d.val[i]
-		if temp != temp || hum != hum || dew != dew {
+		air := []float64{t.val[i], d.val[i]}
+		hum := h.val[i] / whole
+		if toCelsius(air, unit); air[0] != air[0] || hum != hum || air[1] != air[1] {
 			continue
 		}
 		seen++
-		changes = changes || temp != t.val[0] && hum != h.val[0]
-		if hum > 1 && hum <= 100.5 && math.Abs(temp) < 60 && math.Abs(dewPointOf(temp, hum/100)-dew) <= provingK {
+		changes = changes || t.val[i] != t.val[0] && h.val[i] != h.val[0]
+		if hum > 0.01 && hum <= 1.005 && math.Abs(air[0]) < 60 && math.Abs(dewPointOf(air[0], hum)-air[1]) <= provingK {
 			right++
 		}
 	}
 	return seen >= 3 && changes && float64(right) >= provingShare*float64(seen)
+}
+
+// temperatureUnits are those that dew points are proven in.
+var temperatureUnits = []string{"degC", "degF", "K"}
+
+// provenUnit is the unit in which a temperature, a humidity and a dew point of the file are of the same air; "" where
+// none is, or there are no such columns.
+func (s *scan) provenUnit() string {
+	var t, h, d *values
+	for i := range s.columns {
+		switch c := &s.columns[i]; {
+		case t == nil && c.quantity == AirTemperature:
+			t = c
+		case t == nil || c.logger != t.logger || len(c.val) != len(t.val):
+		case h == nil && c.quantity == RelativeHumidity:
+			h = c
+		case d == nil && c.quantity == DewPoint:
+			d = c
+		}
+	}
+	if h == nil || d == nil {
+		return ""
+	}
+	for _, unit := range temperatureUnits {
+		if provesDewPoint(t, h, d, unit) {
+			return unit
+		}
+	}
+	return ""
 }
 
 // emptyWords are the words of names that say nothing of a column but that it is one.
@@ -68,7 +103,7 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 	asked := false
 	for _, rows := range s.byRows() {
 		proven := proveDewPoint(rows)
-		if !s.nameless && !s.unnamed || proven {
+		if !s.nameless && !s.unnamed && !s.untold(rows) || proven {
 			continue
 		}
 		t, h := likelyPair(rows)
@@ -84,18 +119,23 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 	return nil
 }
 
+// untold says whether of some columns none has a unit, or a name that says what it measures.
+func (s *scan) untold(columns []*values) bool {
+	return !s.long && s.ends == nil && !slices.ContainsFunc(columns, func(c *values) bool { return c.told || c.unit != "" || c.quantity != Other })
+}
+
 // loneQuantity asks what the only column of numbers measures where its values may be those of air and nothing names it.
 const loneQuantity = "quantity"
 
 // loneQuantities are the answers.
 var loneQuantities = []string{string(AirTemperature), string(RelativeHumidity), string(Other)}
 
-// findLone says what the only columns of their rows measure where nothing names them, and returns the question that is
+// findLone says what the only columns of their rows measure where nothing names it, and returns the question that is
 // left; none while it is open how the numbers are written.
 func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
-	markOpen := slices.ContainsFunc(before, func(q Question) bool { return q.ID == decimalMark })
-	if (s.nameless || s.unnamed) && !markOpen {
-		for _, rows := range s.byRows() {
+	markOpen := slices.ContainsFunc(before, func(q Question) bool { return q.ID == decimalMark || q.ID == pairing })
+	for _, rows := range s.byRows() {
+		if len(rows) > 0 && !markOpen && s.untold(rows) && (s.nameless || s.unnamed || rows[0].hasFractions()) {
 			open = append(open, takeLone(rows, answers)...)
 		}
 	}
@@ -105,22 +145,24 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	return open[:min(len(open), 1)]
 }
 
-// takeLone lets the only one of the columns measure what the keeper says, else for the time being the first of what it
-// may be, and asks.
+// takeLone lets columns of which none says what it measures, one alone or each under the name of a place, measure what
+// the keeper says, else for the time being the first of what all may be, and asks.
 func takeLone(columns []*values, answers Answers) []Question {
-	if len(columns) != 1 || columns[0].quantity != Other || columns[0].told || columns[0].unit != "" {
+	options := quantitiesOfAir(spreadOf(columns[0].val))
+	for _, c := range columns[1:] {
+		mine := quantitiesOfAir(spreadOf(c.val))
+		options = slices.DeleteFunc(options, func(o string) bool { return c.header == "" || !slices.Contains(mine, o) })
+	}
+	answer := answers[loneQuantity]
+	if len(options) == 0 && answer == "" {
 		return nil
 	}
-	c := columns[0]
-	if answer := answers[loneQuantity]; answer != "" {
-		c.quantity = Quantity(answer)
+	for _, c := range columns {
+		c.quantity = Quantity(cmp.Or(answer, append(options, "")[0]))
+	}
+	if answer != "" {
 		return nil
 	}
-	options := quantitiesOfAir(spreadOf(c.val))
-	if options == nil {
-		return nil
-	}
-	c.quantity = Quantity(options[0])
 	return []Question{{ID: loneQuantity, Options: options}}
 }
 
@@ -173,15 +215,28 @@ func proveDewPoint(columns []*values) bool {
 					continue
 				}
 				known := t.quantity != Other && h.quantity != Other && d.quantity != Other
-				if !known && t.unit != "degF" && t.unit != "K" && provesDewPoint(t, h, d) {
-					t.quantity, h.quantity, d.quantity = AirTemperature, RelativeHumidity, DewPoint
-					t.takeProven("degC")
-					h.takeProven("percent")
-					d.takeProven("degC")
+				if !known && provenAs(t, h, d) {
 					return true
 				}
 			}
 		}
+	}
+	return false
+}
+
+// provenAs makes three columns temperature, humidity and dew point where some unit proves that they are.
+func provenAs(t, h, d *values) bool {
+	for _, unit := range temperatureUnits {
+		if t.unit != "" && t.unit != unit || d.unit != "" && d.unit != unit || !provesDewPoint(t, h, d, unit) {
+			continue
+		}
+		t.quantity, h.quantity, d.quantity = AirTemperature, RelativeHumidity, DewPoint
+		t.takeProven(unit)
+		d.takeProven(unit)
+		if spreadOf(h.val).high > 1 {
+			h.takeProven("percent")
+		}
+		return true
 	}
 	return false
 }
@@ -193,26 +248,41 @@ func (c *values) takeProven(unit string) {
 	}
 }
 
-// likelyPair are the only two of the columns that may well be a temperature, in °C or °F, and a humidity in
-// percent: the one with a fraction and changing, the other above it throughout.
+// likelyPair are the two of the columns that may well be a temperature, in °C or °F, and a humidity in percent: the one
+// with a fraction and changing, the other above it throughout. Of several such pairs it is the one side by side.
 func likelyPair(columns []*values) (t, h *values) {
+	found := 0
 	for _, a := range columns {
-		low := spreadOf(a.val)
-		if a.quantity != Other || !a.hasFractions() || low.low < -45 || low.high > 113 || low.low == low.high {
+		if !a.mayBeTemperature() {
 			continue
 		}
+		low := spreadOf(a.val)
 		for _, b := range columns {
 			high := spreadOf(b.val)
-			if b.quantity != Other || b == a || high.n == 0 || high.low < 5 || high.high > 100.5 || high.mid < 30 || high.low <= low.high {
+			if b == a || !b.mayBeHumidity() || high.n == 0 || high.low < 5 || high.high > 100.5 || high.mid < 30 || high.low <= low.high {
 				continue
 			}
-			if t != nil {
-				return nil, nil
+			beside := b.index == a.index+1
+			if found++; t == nil || beside && h.index != t.index+1 {
+				t, h = a, b
 			}
-			t, h = a, b
 		}
 	}
+	if found > 1 && h.index != t.index+1 {
+		return nil, nil
+	}
 	return t, h
+}
+
+// mayBeTemperature says whether nothing speaks against a column being one of the air.
+func (c *values) mayBeTemperature() bool {
+	p := spreadOf(c.val)
+	return (c.quantity == Other && c.unit == "" || c.quantity == AirTemperature) && c.hasFractions() && p.low >= -45 && p.high <= 113 && p.low < p.high
+}
+
+// mayBeHumidity says whether no name and no other unit than percent speak against a column being one.
+func (c *values) mayBeHumidity() bool {
+	return c.quantity == Other && (c.unit == "" || c.unit == "percent")
 }
 
 // noteNameless remarks the columns without a name that nothing tells the meaning of, all in one.

@@ -4,13 +4,13 @@ import "strings"
 
 // quantityNames say which quantity a column's name means: the first row with a phrase whose stems are all
 // in the name wins. A stem with a star at its end is the beginning of a word, with stars at both ends a
-// part of one; aeaaei is Cyrillic влажн in the wrong encoding. Rows of Other take names that would fall to a later row
+// part of one. Rows of Other take names that would fall to a later row
 // by mistake: the temperature of water is none of the air, nor is what is called for.
 var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "rasas", "orvalho", "harmatpont*", "точк* росы", "точк* роси", "оросяв*", "*이슬점*", "δροσου", "rosist*", "rosisc*", "roua", "daggarmark*", "ciy"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
@@ -26,15 +26,16 @@ var quantityNames = []struct {
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
-		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "aeaaei*", "υγρασ*", "*湿度*", "*습도*", "*رطوبة*", "волог*", "dregn*", "rakast*", "hrmed*"}},
-	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tin", "tout", "tint", "text", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "तापमान*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*", "*濕度*", "*습도*", "*رطوبة*", "*לחות*", "*ความชน*", "do am", "kelemba*", "*आरदरता*", "*رطوبت*", "волог*", "dregn*", "rakast*", "hrmed*"}},
+	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
 	{Power, []string{"power*", "leistung*", "watt", "watts", "effekt*", "puissance*", "potencia*", "teho*", "voimsus*"}},
 	{Speed, []string{"speed*", "drehzahl*", "frequen*", "vitesse*", "velocid*", "varvtal*", "turtall*", "kierrosluku*", "pyorimisnopeus*", "fan*", "*lufter*", "*ventilator*", "stage*", "puhallin*", "vifte*", "flakt*"}},
+	{Other, []string{"rain*", "precip*", "wind*", "gust*", "pres*", "baro*", "weight*", "mass", "level*", "ph", "direct*", "radiat*", "solar*", "uv*", "snow*", "counter*", "*druck*", "regen*", "niederschlag*", "gewicht*", "schnee*", "pluie*", "poids", "lluvia*", "presion*", "neige*", "sade*", "nederbord*", "nedbor*", "tryk*", "vekt", "vikt", "rssi", "snr", "lqi", "signal*", "uptime*", "people", "hive weight*", "noise*", "sound*", "pm", "dust*", "oxygen*", "o2", "nh3", "h2s", "ch4", "flow*", "volume*", "distance*", "count*", "bees*", "acc", "x", "y", "z", "minute*", "minut*", "duration*", "laufzeit*", "dauer*", "runtime*"}}, // of no use here
 }
 
 // humidityInitials stand for humidity where the unit is percent.
@@ -62,6 +63,9 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stasjon*", "stacja*", "estacion*", "stazione*", "asema", "havaintoasema*", "jaam", "stanice*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
 	"location*", "building*", "gebaude*", "greenhouse*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
 
+// identifiers are the words in the name of a column that identifies something, and the same in all rows.
+var identifiers = []string{"id", "uid", "uuid", "code", "key", "account*"}
+
 // numberedNames are the other words in the name of a column that tells loggers apart by numbers: with any other word a
 // number beside a logger's name is one of its values (sensor voltage, people in the room).
 var numberedNames = []string{"id", "ids", "no", "nr", "num", "number", "nummer*", "numero*", "code*", "addr*", "adress*", "mac", "serial*", "sn", "s", "key", "index", "label*", "uid", "name*", "ch", "port*", "wmo", "wban", "seriennr", "kennung", "of", "the"}
@@ -70,7 +74,7 @@ var numberedNames = []string{"id", "ids", "no", "nr", "num", "number", "nummer*"
 var conditionNames = []string{"status*", "state*", "health*", "mode*", "alarm*", "zustand*", "quality*", "batt*", "condition*", "type*"}
 
 // clockNames are the stems of columns that hold a time.
-var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl",
+var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "epoch*", "unix*", "ts", "heure*", "hora*", "fecha*", "data", "ora", "tid", "klockslag*", "aika*", "aeg", "kell*", "klo", "kl", "*日時*", "*日付*", "*時刻*", "*時間*", "*时间*", "*日期*", "*시간*", "*날짜*", "*일시*", "*время*", "дата*", "*час*",
 	"kellonaika*", "tijd*", "cas", "czas*", "laikas", "laiks", "pvm", "paiva*", "kuupaev*", "when", "utc", "gmt", "godz*", "hodin*", "ido", "clock*", "stamp*", "serial*"}
 
 // partNames are the names of columns that hold one part of a time, year to second.

@@ -182,6 +182,7 @@ func (s *scan) gather() {
 	s.keyByBlock()
 	s.splitByKey()
 	s.dropSentinels()
+	s.dropFailures()
 }
 
 // time keeps the row's time and what else is known by row.

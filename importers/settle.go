@@ -1,7 +1,9 @@
 package importers
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"thawbook/analysis/series"
 )
@@ -15,6 +17,7 @@ const (
 // settleUnits finds the unit of every column that has a house unit, converts it, and returns the questions
 // that are left. What one temperature column says holds for those of the file that say nothing.
 func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
+	s.findDivisors()
 	for i := range s.columns {
 		s.columns[i].divide()
 	}
@@ -83,10 +86,18 @@ func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
 			all = append(all, c.val)
 		}
 	}
-	if unit = temperatureByValues(spreadOf(all...), o); unit != "" {
+	if unit = cmp.Or(s.provenUnit(), temperatureByValues(spreadOf(all...), o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
 		from = "values"
 	}
 	return unit, from
+}
+
+// imperial are words of units, in names, that are used where °F is.
+var imperial = wordSet("mph", "inhg", "inches", "psi", "btu", "cfm", "fpm", "feet", "miles", "gal", "lbs")
+
+// isImperial says whether names in the file hold such words.
+func (s *scan) isImperial() bool {
+	return slices.ContainsFunc(words(text(s.header)), func(w nameWord) bool { return imperial[w.low] })
 }
 
 // spread is how a column's values lie.
@@ -125,9 +136,9 @@ const mostK = 350
 
 // temperatureByValues tells units apart by what air in and around a wintering barn can be: nothing below
 // 200 is kelvin, nothing above 65 is °C. A mean of 30 to 50 is a cool barn in °F or a brood nest in °C, and
-// where dates are written month first, as where °F is used, any mean up to 50 may be either: then the unit
+// where °F is used, by the order of dates or other units, any mean up to 50 may be either: then the unit
 // stays open. Common practice, no source.
-func temperatureByValues(p spread, o order) string {
+func temperatureByValues(p spread, likelyF bool) string {
 	switch {
 	case p.n == 0:
 		return ""
@@ -139,7 +150,7 @@ func temperatureByValues(p spread, o order) string {
 		return "degF"
 	case p.mid >= 30 && p.mid <= 50:
 		return ""
-	case o == mdy && p.low > -40:
+	case likelyF && p.low > -40:
 		return ""
 	case p.mid > 50:
 		return "degF"

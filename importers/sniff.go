@@ -3,12 +3,12 @@ package importers
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"io"
 	"strings"
 	"unicode/utf8"
 
 	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/unicode"
 )
 
 // byteOrderMarks are the marks a text may start with. Source: the Unicode Standard, section 23.8.
@@ -22,7 +22,7 @@ var byteOrderMarks = []struct {
 }
 
 // sniffEncoding finds out how the text is encoded and hands it out as UTF-8 without its mark. A text that
-// turns out not to be UTF-8 is Windows-1252 and is handed out as it is: nothing but letters in it differs.
+// turns out not to be UTF-8, and has no words that tell another encoding, is Windows-1252 and is handed out as it is: nothing but letters in it differs.
 func sniffEncoding(r io.Reader) (encoding string, decoded io.Reader, err error) {
 	buffered := bufio.NewReaderSize(r, 64<<10)
 	head, err := buffered.Peek(4096)
@@ -42,15 +42,10 @@ func sniffEncoding(r io.Reader) (encoding string, decoded io.Reader, err error) 
 	if encoding == "utf-8" {
 		encoding = wideWithoutMark(head)
 	}
-	switch encoding {
-	case "utf-16le":
-		decoded = unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM).NewDecoder().Reader(buffered)
-	case "utf-16be":
-		decoded = unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM).NewDecoder().Reader(buffered)
-	default:
-		decoded = buffered
+	if encoding == "utf-8" {
+		encoding = cmp.Or(encodingByWords(head), encoding)
 	}
-	return encoding, decoded, nil
+	return encoding, Decoded(buffered, encoding), nil
 }
 
 // wideWithoutMark recognises UTF-16 by the zero half of its ASCII characters: nearly all of one half, and
@@ -112,7 +107,7 @@ var delimiters = []struct {
 	{";", splitAt(';')},
 	{",", splitAt(',')},
 	{"|", splitAt('|')},
-	{"blanks", splitters{splitBlanks, splitBlanks, false}},
+	{"blanks", splitters{plain: splitBlanks, quoted: splitBlanks}},
 }
 
 // splitter cuts a record into cells, appends them to dst and stops after limit cells; more says whether
@@ -122,7 +117,8 @@ type splitter func(dst [][]byte, record []byte, limit int) (cells [][]byte, more
 // splitters are the splitter for records without quotes and the one for any.
 type splitters struct {
 	plain, quoted splitter
-	dressed       bool // cells are more than what lies between two delimiters
+	dressed       bool     // cells are more than what lies between two delimiters
+	names         []string // of the cells, which stand where their names do
 }
 
 // splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
@@ -145,7 +141,7 @@ func splitAt(delimiter byte) splitters {
 		}
 		return splitQuoted(dst, record, delimiter, limit)
 	}
-	return splitters{plain, quoted, false}
+	return splitters{plain: plain, quoted: quoted}
 }
 
 // splitQuoted is splitAt for records with quotes in them.

@@ -9,7 +9,7 @@ import (
 )
 
 // letterFolds are letters that don't come apart into a base letter and an accent.
-var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "Ae", "ß", "ss", "ł", "l", "Ł", "L", "đ", "d", "ı", "i", "₂", "2", "ª", "a")
+var letterFolds = strings.NewReplacer("ø", "o", "Ø", "O", "æ", "ae", "Æ", "Ae", "ß", "ss", "ł", "l", "Ł", "L", "đ", "d", "Đ", "D", "ı", "i", "₂", "2", "ª", "a")
 
 // fold strips accents, so that one stem stands for a word however it is typed.
 func fold(s string) string {
@@ -49,13 +49,13 @@ func words(name string) []nameWord {
 	follows := false
 	flush := func() {
 		if len(typed) > 0 {
-			out = append(out, nameWord{string(typed), strings.ToLower(fold(string(typed))), follows})
+			out = append(out, unfused(string(typed), follows)...)
 			typed, follows = typed[:0], true
 		}
 	}
 	for _, r := range name {
 		switch {
-		case !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '₂':
+		case !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '₂' && !(unicode.IsMark(r) && len(typed) > 0):
 			flush()
 			follows = false
 			continue
@@ -66,6 +66,23 @@ func words(name string) []nameWord {
 	}
 	flush()
 	return out
+}
+
+// fusedSigns are the signs of quantities, lower case, behind which one of fusedPlaces may stand in one word: Tin, RHout.
+var (
+	fusedSigns  = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
+	fusedPlaces = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute")
+)
+
+// unfused is a word, or the two that it is made of.
+func unfused(typed string, joined bool) []nameWord {
+	low := strings.ToLower(fold(typed))
+	for _, sign := range fusedSigns {
+		if n := len(sign); len(low) == len(typed) && strings.HasPrefix(low, sign) && fusedPlaces[low[n:]] {
+			return []nameWord{{typed[:n], sign, joined}, {typed[n:], low[n:], true}}
+		}
+	}
+	return []nameWord{{typed, low, joined}}
 }
 
 // wordEnds says whether a word ends before r.

@@ -333,7 +333,7 @@ var quantityWords = map[string]string{
 
 // orderWords say how dates are written.
 var orderWords = map[string]string{
-	"ymd": "year first", "dmy": "day first", "mdy": "month first", "doy": "as days of the year", "epoch_s": "as seconds since 1970", "epoch_ms": "as milliseconds since 1970", "serial": "as a spreadsheet's day numbers",
+	"ymd": "year first", "dmy": "day first", "mdy": "month first", "doy": "as days of the year", "week": "as weeks of the year", "epoch_s": "as seconds since 1970", "epoch_ms": "as milliseconds since 1970", "serial": "as a spreadsheet's day numbers",
 }
 
 // clockWords say how the file's times were read and which zone stands behind them.

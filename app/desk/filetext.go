@@ -9,8 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/unicode"
+	"thawbook/app/engine"
 )
 
 // maxTextBytes bounds what is held of a file's text at once, maxLineRunes what is shown of a line of it.
@@ -42,15 +41,7 @@ func (k *Keeper) Lines(ctx context.Context, name, encoding string, from, to int)
 
 // decoded is a file's text as UTF-8 without a byte order mark.
 func decoded(in io.Reader, encoding string) *bufio.Reader {
-	switch encoding {
-	case "windows-1252":
-		in = charmap.Windows1252.NewDecoder().Reader(in)
-	case "utf-16le":
-		in = unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Reader(in)
-	case "utf-16be":
-		in = unicode.UTF16(unicode.BigEndian, unicode.UseBOM).NewDecoder().Reader(in)
-	}
-	out := bufio.NewReaderSize(in, maxTextBytes)
+	out := bufio.NewReaderSize(engine.Decoded(in, encoding), maxTextBytes)
 	if mark, _ := out.Peek(3); bytes.Equal(mark, []byte("\xef\xbb\xbf")) {
 		out.Discard(3)
 	}

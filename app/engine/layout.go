@@ -22,6 +22,9 @@ var (
 	WriteGroups = importers.WriteGroups
 )
 
+// Decoded is a file's text as UTF-8, by the name of its encoding that a file's layout has.
+var Decoded = importers.Decoded
+
 // Undated is where a file's first row is put whose day is asked, as the importers have it.
 const Undated = importers.Undated
 
