@@ -22,6 +22,11 @@ for page in README.md DEVELOPERS.md; do
   done
 done
 
+# Every key of a plan stands in README.md, in code.
+for key in $(grep -ohE 'toml:"[a-z0-9_]+' app/winter/plan/tables.go | cut -d'"' -f2 | LC_ALL=C sort -u); do
+  grep -qE "[\`.[]$key[]\`?. ]" README.md || wrong "README.md does not name the plan's key $key"
+done
+
 # Every package and every module we call ourselves stands in DEVELOPERS.md.
 packages=$(go list ./...)
 for package in $packages; do
@@ -33,7 +38,7 @@ for module in $(go mod edit -json | tr -d ' \t\n' | grep -oE '\{"Path":"[^"]+","
 done
 
 # Nothing of one machine, and nothing left unfinished.
-machine=$(grep -rnIE '(^|[^.A-Za-z0-9_-])/(work|root|home/[a-z]+|Users/[A-Za-z]+)/' . --exclude-dir=.git --exclude-dir=build --exclude=go.sum || true)
+machine=$(grep -rnIE '(^|[^.A-Za-z0-9_-])/(work|root|home/[a-z]+|Users/[A-Za-z]+)/' . --exclude-dir=.git --exclude=.git --exclude-dir=build --exclude=go.sum || true)
 [ -z "$machine" ] || wrong "paths of one machine: $machine"
 marks=$(grep -rnE '(TODO|FIXME|XXX)([^A-Za-z]|$)' --include='*.go' . || true)
 [ -z "$marks" ] || wrong "unfinished: $marks"
