@@ -234,24 +234,8 @@ func groupsOf(columns []FileColumn) string {
 // moved is what becomes of a file's loggers when its columns are of others: each of those is the one that had its
 // first column of temperature, else its first.
 func moved(f engine.File, after map[int]string) (out []winter.Regrouped) {
-	var names []string
 	further := furtherTemps(f)
-	lead := map[string]string{} // the logger that was, by the one that is
-	for _, heat := range []bool{true, false} {
-		for _, s := range f.Export.Series {
-			name := after[s.ColumnIndex]
-			if name == "" || !usable(string(s.Quantity)) || isHeat(string(s.Quantity)) != heat {
-				continue
-			}
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-				lead[name] = s.Logger
-				if slices.Contains(further, s.Column) {
-					lead[name] = s.Column
-				}
-			}
-		}
-	}
+	names, lead := leadsOf(f, after, further)
 	var gone []string
 	for _, name := range names {
 		was := lead[name]
@@ -268,4 +252,24 @@ func moved(f engine.File, after map[int]string) (out []winter.Regrouped) {
 		}
 	}
 	return out
+}
+
+// leadsOf are the loggers that the columns are of now, in the order of their first columns, temperature before the
+// rest, and the logger each of those columns was of.
+func leadsOf(f engine.File, after map[int]string, further []string) (names []string, was map[string]string) {
+	was = map[string]string{}
+	for _, heat := range []bool{true, false} {
+		for _, s := range f.Export.Series {
+			name := after[s.ColumnIndex]
+			if _, named := was[name]; named || name == "" || !usable(string(s.Quantity)) || isHeat(string(s.Quantity)) != heat {
+				continue
+			}
+			names = append(names, name)
+			was[name] = s.Logger
+			if slices.Contains(further, s.Column) {
+				was[name] = s.Column
+			}
+		}
+	}
+	return names, was
 }

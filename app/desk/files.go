@@ -141,12 +141,8 @@ func filesSentence(all []FileEntry, waiting []string) string {
 		}
 	}
 	var parts []string
-	if n := len(waiting); n > 0 {
-		named := listed(waiting[:min(n, mostNamed)])
-		if n > mostNamed {
-			named = fmt.Sprintf("%s and %d more", strings.Join(waiting[:mostNamed], ", "), n-mostNamed)
-		}
-		parts = append(parts, named+" "+oneOrMany(n, "waits for an answer", "wait for an answer"))
+	if len(waiting) > 0 {
+		parts = append(parts, someNamed(waiting)+" "+oneOrMany(len(waiting), "waits for an answer", "wait for an answer"))
 	}
 	if refused > 0 {
 		parts = append(parts, fmt.Sprintf("%d could not be read", refused))
@@ -168,6 +164,14 @@ func filesSentence(all []FileEntry, waiting []string) string {
 		return plural(fmt.Sprint(len(all)), "file was read; no question is open.", "files were read; no question is open.")
 	}
 	return plural(fmt.Sprint(len(all)), "file", "files") + ": " + strings.Join(parts, "; ") + "."
+}
+
+// someNamed names a few of some files, and says how many more there are.
+func someNamed(names []string) string {
+	if more := len(names) - mostNamed; more > 0 {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:mostNamed], ", "), more)
+	}
+	return listed(names)
 }
 
 // oneOrMany is the form of a word for a number of things.

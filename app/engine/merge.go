@@ -160,20 +160,19 @@ func (m *merged) interleave(k int, r readout, earlier string) []series.Remark {
 	differ := tally{code: ReadoutsDiffer, args: []string{r.file, earlier}}
 	i, j := 0, 0
 	for i < old.readings.Len() || j < r.readings.Len() {
-		switch {
-		case j == r.readings.Len() || i < old.readings.Len() && old.readings.At[i] <= r.readings.At[j]:
-			if j < r.readings.Len() && old.readings.At[i] == r.readings.At[j] {
-				if old.readings.Val[i] != r.readings.Val[j] {
-					differ.add(r.readings.At[j])
-				}
-				j++
-			}
-			m.one(old.from[i], old.readings, i)
-			i++
-		default:
+		if i == old.readings.Len() || j < r.readings.Len() && r.readings.At[j] < old.readings.At[i] {
 			m.one(k, r.readings, j)
 			j++
+			continue
 		}
+		if j < r.readings.Len() && old.readings.At[i] == r.readings.At[j] {
+			if old.readings.Val[i] != r.readings.Val[j] {
+				differ.add(r.readings.At[j])
+			}
+			j++
+		}
+		m.one(old.from[i], old.readings, i)
+		i++
 	}
 	return differ.remarks()
 }

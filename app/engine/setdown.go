@@ -41,14 +41,19 @@ func setDown(l winter.Logger) (out []series.Remark) {
 		}
 		methods := []string{"set"}
 		if !q.set {
-			methods = nil
-			for _, k := range l.Checks {
-				if q.said(k) != nil && !slices.Contains(methods, k.Method) {
-					methods = append(methods, k.Method)
-				}
-			}
+			methods = methodsOf(l.Checks, q.said)
 		}
 		out = append(out, series.Remark{Code: Corrected, Args: []string{l.Name, q.name, figure(q.offset), strings.Join(methods, ", ")}, Count: 1})
+	}
+	return out
+}
+
+// methodsOf are the ways by which what a logger said of a quantity was checked, each once.
+func methodsOf(checks []winter.Calibration, said func(winter.Calibration) *float64) (out []string) {
+	for _, k := range checks {
+		if said(k) != nil && !slices.Contains(out, k.Method) {
+			out = append(out, k.Method)
+		}
 	}
 	return out
 }

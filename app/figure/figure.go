@@ -120,28 +120,35 @@ func NewTrace(name string, c series.Curve, col color.NRGBA) Trace {
 // Extent returns the span from the first to the last reading of all traces and bars; empty without any.
 func (f *Figure) Extent() series.Span {
 	var s series.Span
-	add := func(from, to int64) {
-		if s == (series.Span{}) {
-			s = series.Span{From: from, To: to}
-			return
-		}
-		s.From, s.To = min(s.From, from), max(s.To, to)
-	}
 	for _, l := range f.Lanes {
 		for _, t := range l.Traces {
 			if n := t.Curve.Len(); n > 0 {
-				add(t.Curve.Readings.At[0], t.Curve.Readings.At[n-1])
+				s = around(s, t.Curve.Readings.At[0], t.Curve.Readings.At[n-1])
 			}
 		}
 		for _, r := range l.Rows {
-			for _, tr := range r.Tracks {
-				if n := len(tr.On); n > 0 {
-					add(tr.On[0].From, tr.On[n-1].To)
-				}
-			}
+			s = r.around(s)
 		}
 	}
 	return s
+}
+
+// around widens a span to what the row's bars take.
+func (r BarRow) around(s series.Span) series.Span {
+	for _, t := range r.Tracks {
+		if n := len(t.On); n > 0 {
+			s = around(s, t.On[0].From, t.On[n-1].To)
+		}
+	}
+	return s
+}
+
+// around widens a span to two more instants; an empty one is those two.
+func around(s series.Span, from, to int64) series.Span {
+	if s == (series.Span{}) {
+		return series.Span{From: from, To: to}
+	}
+	return series.Span{From: min(s.From, from), To: max(s.To, to)}
 }
 
 // view returns the stretch of time shown, never an empty one.
