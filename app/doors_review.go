@@ -30,8 +30,10 @@ func (d door) review(args []string) int {
 	result := engine.Result{}
 	var err error
 	if ok {
-		result, err = d.reviewed(plans[0], *beside)
-		status = d.troubles(result, err)
+		if result, err = engine.ReviewFile(d.ctx, plans[0], nil); err == nil && *beside != "" {
+			status, err = d.setBeside(&result, *beside)
+		}
+		status = max(status, d.troubles(result, err))
 	}
 	if err != nil {
 		result.Remarks = []series.Remark{planRefused(err)}
@@ -51,19 +53,18 @@ func (d door) review(args []string) int {
 	return max(status, d.troubles(engine.Result{}, err))
 }
 
-// reviewed is the review of a winter, with that of another beside it where one is named.
-func (d door) reviewed(path, beside string) (engine.Result, error) {
-	result, err := engine.ReviewFile(d.ctx, path, nil)
-	if err != nil || beside == "" {
-		return result, err
-	}
-	other, err := engine.ReviewFile(d.ctx, beside, nil)
+// setBeside adds to a review its pairs with the winter at path; the status tells of files of that one that were refused.
+func (d door) setBeside(result *engine.Result, path string) (int, error) {
+	other, err := engine.ReviewFile(d.ctx, path, nil)
 	if err != nil {
-		return result, err
+		return refused, err
 	}
-	across, err := engine.Winters(d.ctx, &result, &other)
+	across, err := engine.Winters(d.ctx, result, &other)
+	if len(across) == 0 {
+		result.Remarks = append(result.Remarks, other.NotAlike(path))
+	}
 	result.Pairs = append(result.Pairs, across...)
-	return result, err
+	return d.troubles(other, nil), err
 }
 
 // troubles prints what went wrong and gives the status for it.

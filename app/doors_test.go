@@ -67,6 +67,7 @@ func TestStatuses(t *testing.T) {
 		{[]string{"review", at("good.toml")}, done, ""},
 		{[]string{"review", "-beside", at("good.toml"), at("good.toml")}, done, ""},
 		{[]string{"review", "-json", "-beside", at("none.toml"), at("good.toml")}, refused, "none.toml does not exist"},
+		{[]string{"review", "-beside", at("missing.toml"), at("good.toml")}, refused, "none.csv does not exist"},
 		{[]string{"-h"}, done, "usage:"},
 		{[]string{"review", "-h"}, done, "usage:"},
 		{[]string{"inspect", at("none.csv")}, refused, "none.csv does not exist"},
@@ -118,6 +119,16 @@ func TestOneValue(t *testing.T) {
 		if _, list := value.([]any); list != (args[0] == "inspect") {
 			t.Errorf("%q: a %T", args, value)
 		}
+	}
+}
+
+// A winter without a barn of the same name is said to be one: nothing is left out without a word.
+func TestAWinterBesideWithoutTheBarn(t *testing.T) {
+	two := goodPlan + strings.ReplaceAll(goodPlan[strings.Index(goodPlan, "[[barn]]"):], "Alder", "Birch")
+	dir := put(t, map[string]string{"room.csv": log, "good.toml": two, "other.toml": strings.Replace(goodPlan, "Alder", "Long shed", 1)})
+	stdout, stderr, status := through("review", "-beside", filepath.Join(dir, "other.toml"), filepath.Join(dir, "good.toml"))
+	if want := "other.toml has no barn of the same name as one of this winter; its barns: Long shed."; status != done || stderr != "" || !strings.Contains(stdout, want) {
+		t.Errorf("status %d, %q, %q", status, stderr, stdout)
 	}
 }
 

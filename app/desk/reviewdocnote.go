@@ -49,6 +49,7 @@ var reviewNotes = map[string]string{
 var joiningNotes = map[string]string{
 	"plan_refused":             "The plan could not be read: %s",
 	engine.FileRefused:         "%s was left out: %s",
+	engine.NoneAlike:           "%s has no barn of the same name as one of this winter; its barns: %s. Give them one name and set it beside again.",
 	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
 	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
 	engine.NoState:             "Logger %s is to show when %s ran, but its files hold no column of states.",
@@ -151,6 +152,7 @@ func windowNote(r series.Remark) string {
 
 // pressed puts what to press in the place of what to write in a plan.
 var pressed = strings.NewReplacer(
+	"Give them one name and", "Give them one name (Edit, Rename) and",
 	"with follows_dst", "under Files, Clock",
 	"name its zone.", "name its zone under Files, Clock.",
 	"as the logger's zone.", "under Files, Clock.",

@@ -2,8 +2,8 @@ package desk
 
 import (
 	"context"
+	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
 
 	"thawbook/analysis"
@@ -38,8 +38,7 @@ func (k *Keeper) SetBeside(ctx context.Context, b Book, path string, tell Progre
 		return b, err
 	}
 	if len(other.pairs) == 0 && b.Barns() > 0 {
-		return b, fmt.Errorf("%s has no barn of the same name as one of this winter; its barns are %s. Give them one name (Edit, Rename) and set it beside again",
-			filepath.Base(path), listed(barnNames(result.Barns)))
+		return b, errors.New(windowNote(result.NotAlike(path)))
 	}
 	k.other = other
 	b.Faults = slices.Clone(b.Faults)
@@ -57,13 +56,6 @@ func (k *Keeper) besideAgain(ctx context.Context, result *engine.Result) (err er
 		k.other.pairs, err = engine.Winters(ctx, result, k.other.result)
 	}
 	return err
-}
-
-func barnNames(barns []analysis.Review) (out []string) {
-	for _, b := range barns {
-		out = append(out, b.Barn)
-	}
-	return out
 }
 
 // mates are a barn's pairs, from its side, with the reviews their others are of: those of its winter, then that of the other.

@@ -64,7 +64,7 @@ func TestAWinterThatCantBeSetBesideIsRefused(t *testing.T) {
 	b := opened(t, k, filepath.Join(folderOf(t, map[string]string{"winter.toml": plan}), "winter.toml"))
 	other := strings.NewReplacer("Ash", "Elm", "Oak", "Fir").Replace(plan)
 	for path, want := range map[string]string{
-		filepath.Join(folderOf(t, map[string]string{"other.toml": other}), "other.toml"): "its barns are Elm and Fir",
+		filepath.Join(folderOf(t, map[string]string{"other.toml": other}), "other.toml"): "its barns: Elm, Fir. Give them one name (Edit, Rename)",
 		filepath.Join(t.TempDir(), "none.toml"):                                          "none.toml does not exist",
 	} {
 		after, err := k.SetBeside(context.Background(), b, path, nil)

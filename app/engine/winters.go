@@ -2,9 +2,15 @@ package engine
 
 import (
 	"context"
+	"path/filepath"
+	"strings"
 
 	"thawbook/analysis/compare"
+	"thawbook/analysis/series"
 )
+
+// NoneAlike remarks that no barn of a winter has its like in another. Args: the other's file, its barns.
+const NoneAlike = "none_alike"
 
 // Winters sets the barns of a reviewed winter beside those of the same name of another, one pair a barn, in the first's
 // order; a barn the other winter does not have is left out. In a winter of one barn each the names don't matter. Barns are
@@ -24,6 +30,15 @@ func Winters(ctx context.Context, a, b *Result) ([]compare.Pair, error) {
 		}
 	}
 	return out, nil
+}
+
+// NotAlike is the remark that no barn has its like in the review of the winter at path.
+func (r *Result) NotAlike(path string) series.Remark {
+	var barns []string
+	for _, b := range r.Barns {
+		barns = append(barns, b.Barn)
+	}
+	return series.Remark{Code: NoneAlike, Args: []string{filepath.Base(path), strings.Join(barns, ", ")}, Count: 1}
 }
 
 // InWinter names a barn with its winter, as Winters does.
