@@ -61,7 +61,7 @@ func (b barn) nothingFound() string {
 // all of them in a table, the lowest above first.
 func (b barn) alarmTried() (string, Table) {
 	if len(b.r.Alarms) == 0 {
-		return "What an alarm would have done can't be told: no logger hangs in the room.", Table{}
+		return "What an alarm would have done can't be told: there is no reading from the room.", Table{}
 	}
 	t := Table{Columns: []Column{{Title: "Alarm"}, {Title: "Calls", Number: true}, {Title: "First"}}}
 	if slices.ContainsFunc(b.r.Alarms, func(row analysis.AlarmRow) bool { return b.loggedCalls(row) != "" }) {

@@ -47,7 +47,7 @@ func TestFirstLookSays(t *testing.T) {
 			"Whether it held can't be told: too few hours were recorded.", "What would settle most: the missing part of the room's record",
 		}},
 		{"bare", Celsius, []string{
-			"Whether it held can't be told: no logger hangs in the room.", "What would settle most: a logger file from inside the room.",
+			"Whether it held can't be told: there is no reading from the room.", "What would settle most: a logger file from inside the room.",
 		}},
 		{"recorded", Celsius, []string{"Stage 3 was called for", "and ran 0 h"}},
 		{"two loggers", Celsius, []string{"(middle) to", "(door) on average: more apart than the loggers alone explain"}},

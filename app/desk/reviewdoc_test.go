@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -59,6 +60,20 @@ name = "one"
 files = ["one.csv"]
 place = "room"
 `
+
+// A file that was refused is named with the reason and, where there is something to do, with that.
+func TestARefusedFileIsTold(t *testing.T) {
+	d := reviewed(t, map[string]string{"plan.toml": thinPlan + "[[barn.logger]]\nname = \"two\"\nfiles = [\"two.csv\"]\nplace = \"room\"\n", "one.csv": ""})
+	var said []string
+	for _, r := range d.Remarks {
+		if r.Code == engine.FileRefused {
+			said = append(said, r.Text[:len("Left out: ")]+r.Text[strings.LastIndex(r.Text, "/")+1:])
+		}
+	}
+	if want := []string{"Left out: one.csv is empty; read the logger out again.", "Left out: two.csv does not exist."}; !slices.Equal(said, want) {
+		t.Errorf("%q, want %q", said, want)
+	}
+}
 
 // What one thermometer can't tell is null, never 0.
 func TestAThinWinterSaysNullWhereItCannotTell(t *testing.T) {

@@ -48,7 +48,6 @@ var reviewNotes = map[string]string{
 // joiningNotes are the sentences of notes on loggers and their files; %s stands for the arguments in order.
 var joiningNotes = map[string]string{
 	"plan_refused":             "The plan could not be read: %s",
-	engine.FileRefused:         "%s was left out: %s",
 	engine.NoneAlike:           "%s has no barn of the same name as one of this winter; its barns: %s. Give them one name and set it beside again.",
 	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
 	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
@@ -128,6 +127,10 @@ func ReviewNote(r series.Remark) string {
 	}
 	if r.Code == engine.SameReadings && len(r.Args) == 4 && r.Args[3] == "0" {
 		return fmt.Sprintf("Logger %s: the file %s repeats readings of %s; each is counted once.", r.Args[0], r.Args[1], r.Args[2])
+	}
+	if r.Code == engine.FileRefused && len(r.Args) > 1 {
+		_, why := Refusal(r.Args[0], refusal{Code: r.Args[1], Args: r.Args[2:], Line: r.Line, Column: r.Column})
+		return "Left out: " + sentence(why)
 	}
 	if text, ok := joiningNotes[r.Code]; ok && strings.Count(text, "%s") == len(r.Args) {
 		return fmt.Sprintf(text, anyOf(r.Args)...)

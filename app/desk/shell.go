@@ -82,7 +82,7 @@ func BarnMark(v analysis.Verdict) Mark {
 // whoAndWhen is "338 hives, in 12 November 2023, out 4 April 2024: 143 days, 2 unknown".
 func (b barn) whoAndWhen() string {
 	if b.r.BeesOut <= b.r.BeesIn {
-		return "No logger hangs in the room and no dates are set down, so there is no time to judge yet."
+		return "There is no reading from the room and no dates are set down, so there is no time to judge yet."
 	}
 	var parts []string
 	if n := b.hives(); n > 0 {

@@ -14,7 +14,7 @@ func TestHeaderLine(t *testing.T) {
 		{"rich", "338 hives, in 1 November 2024, out 9 February 2025: 100 days, all known."},
 		{"thin", "Record from 1 November 2024 to 9 February 2025: 100 days, all known. When the bees went in and came out is not set down: the whole record is taken (assumed)."},
 		{"mostly unknown", "338 hives, in 1 November 2024, out 9 February 2025: 100 days, 80 unknown."},
-		{"bare", "No logger hangs in the room and no dates are set down, so there is no time to judge yet."},
+		{"bare", "There is no reading from the room and no dates are set down, so there is no time to judge yet."},
 	} {
 		in := winters[c.winter](t)
 		if got := plain(HeaderOf(in, analysis.Judge(in), Units{}).Line); got != c.want {

@@ -120,7 +120,7 @@ var lackTexts = map[string]string{
 	"no_room_temperature":    "no logger in the room recorded temperature",
 	"not_read_together":      "no logger in the room recorded temperature and humidity at the same time",
 	"no_surface":             "no wall or ceiling is listed",
-	"no_room":                "no logger hangs in the room",
+	"no_room":                "there is no reading from the room",
 	"no_control_temperature": "no logger shows the temperature the thermostat goes by",
 	"no_stages":              "fewer than two fan stages with a thermostat are set down",
 	"no_watts":               "the fan's watts are not set down",

@@ -14,7 +14,7 @@ import (
 
 // The remarks joining leaves.
 const (
-	FileRefused      = "file_refused"       // Args: file, sentence
+	FileRefused      = "file_refused"       // Args: file, the reason's code and its arguments; or file, "", sentence
 	NothingChosen    = "nothing_chosen"     // the file holds no series for the logger. Args: logger, file
 	SeveralLoggers   = "several_loggers"    // the file holds several loggers, the first was taken. Args: logger, file
 	AnswerUnused     = "answer_unused"      // an answer's pattern matches no file. Args: pattern, question

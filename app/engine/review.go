@@ -318,10 +318,11 @@ func refusal(f File) []series.Remark {
 	if f.Err == nil {
 		return nil
 	}
-	r := series.Remark{Code: FileRefused, Args: []string{f.Name, f.Err.Error()}, Count: 1}
+	r := series.Remark{Code: FileRefused, Args: []string{f.Name, "", f.Err.Error()}, Count: 1}
 	var why *importers.Refusal
 	if errors.As(f.Err, &why) {
-		r.Line, r.Column = why.Line, why.Column
+		code, args, line, column := why.Reason()
+		r.Args, r.Line, r.Column = append([]string{f.Name, code}, args...), line, column
 	}
 	return []series.Remark{r}
 }
