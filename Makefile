@@ -11,11 +11,12 @@ test lint fuzz bench soak golden: export LANG := en_GB.UTF-8
 
 step := @.ci/step.sh
 
-.PHONY: menu run test cli lint fuzz bench soak mutants demo golden package
+.PHONY: menu run build test cli lint fuzz bench soak mutants demo golden package
 .DEFAULT_GOAL := menu
 
 menu:
 	@echo 'make run      build the program and open its window; make run ARGS=PLAN.toml opens a plan'
+	@echo 'make build    build the program alone: build/thawbook, window and doors'
 	@echo 'make test     everything that must hold, under 15 minutes'
 	@echo 'make cli      the doors without a window: build/thawbook-cli, static'
 	@echo 'make lint     gofmt, vet, staticcheck, import arrows, documents'
@@ -27,10 +28,12 @@ menu:
 	@echo 'make golden   draw the golden pictures again; look at each before it is committed'
 	@echo 'make package  build/thawbook-VERSION.tar.xz for a Linux desktop'
 
-run:
+run: build
+	@build/thawbook $(ARGS)
+
+build:
 	$(step) packages .ci/packages.sh run
 	$(step) build go build -o build/thawbook ./app
-	@build/thawbook $(ARGS)
 
 test:
 	$(step) test .ci/test.sh
@@ -49,11 +52,10 @@ bench:
 	$(step) bench .ci/bench.sh
 
 soak: export FUZZTIME := 10m
-soak:
+soak: build
 	$(step) packages .ci/packages.sh test
 	$(step) soak .ci/soak.sh
 	$(step) fuzz .ci/fuzz.sh
-	$(step) build go build -o build/thawbook ./app
 	$(step) window .ci/window.sh 50
 
 mutants:

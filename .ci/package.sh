@@ -15,6 +15,7 @@ go build -ldflags '-s -w' -o "$root/usr/local/bin/thawbook" ./app
 cp assets/icon.svg "$share/icons/hicolor/scalable/apps/thawbook.svg"
 cp assets/icon.png "$share/icons/hicolor/512x512/apps/thawbook.png"
 cp README.md LICENSE "$share/doc/thawbook/"
+install -D doc/window.png "$share/doc/thawbook/doc/window.png" # the picture the readme shows
 .ci/notice.sh texts >"$share/doc/thawbook/NOTICE"
 cat >"$share/applications/thawbook.desktop" <<'END'
 [Desktop Entry]
