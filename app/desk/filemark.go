@@ -13,10 +13,11 @@ import (
 // marked are a file's small plots with the stretches of its loggers that look odd and those that are left out.
 func (b Book) marked(plots []FilePlot, f engine.File, loggers []FileLogger) []FilePlot {
 	out := slices.Clone(plots)
+	single := len(loggerNames(f)) <= 1
 	for _, fl := range loggers {
 		l, _ := b.doc.Logger(fl.Entry.At)
 		for i := range out {
-			if out[i].shows(f, l) {
+			if single || out[i].shows(l) {
 				out[i].Marks = append(out[i].Marks, out[i].marksOf(fl, l, b.clockOf(f, l))...)
 			}
 		}
@@ -24,9 +25,9 @@ func (b Book) marked(plots []FilePlot, f engine.File, loggers []FileLogger) []Fi
 	return out
 }
 
-// shows says whether a small plot is of a logger of the winter: the only one of the file, or the one of its name.
-func (p FilePlot) shows(f engine.File, l winter.Logger) bool {
-	return len(loggerNames(f)) <= 1 || slices.Contains([]string{l.Channel, l.Name}, p.logger)
+// shows says whether a small plot is of the logger of a file of several that has this name in the winter.
+func (p FilePlot) shows(l winter.Logger) bool {
+	return p.logger == l.Channel || p.logger == l.Name
 }
 
 // clockOf is what the clock of a logger's file shows at an instant, near enough for a small plot.
