@@ -17,6 +17,7 @@ type AirWater struct {
 	Dry      []DryView
 	DryHelp  string // how the dry stretches were counted, and split where the weather is known
 	Even     string
+	Loggers  Table // the room's, each by itself, those outside the band longest
 	Heat     Table
 	Exposure Table    // hours inside and outside the bands, over the whole winter and by phase
 	Untold   []string // a line for each quantity that it can't tell
@@ -33,7 +34,7 @@ type DryView struct {
 // AirWaterOf makes the Air and water screen of one barn.
 func AirWaterOf(in analysis.Input, r analysis.Review, u Units) AirWater {
 	b := newBarn(in, r, u)
-	v := AirWater{Walls: b.wallTable(), Even: b.evenWords(), Heat: b.heatTable(), Mould: b.mouldWords(), Cautions: []string{cautionMould, cautionAir, cautionHeat}}
+	v := AirWater{Walls: b.wallTable(), Even: b.evenWords(), Loggers: b.loggerTable(), Heat: b.heatTable(), Mould: b.mouldWords(), Cautions: []string{cautionMould, cautionAir, cautionHeat}}
 	for _, d := range r.Dryness {
 		v.Dry = append(v.Dry, DryView{b.dryWords(d), d.Span})
 	}
@@ -46,35 +47,58 @@ func AirWaterOf(in analysis.Input, r analysis.Review, u Units) AirWater {
 	return v
 }
 
-// waterSentence is how damp and how dry it was, and which wall was wet longest.
+// waterSentence is which wall was wet longest, and how damp and how dry the air was.
 func (b barn) waterSentence() string {
 	if b.r.Traces.RoomRelHum.Len() == 0 {
 		return "What the water in the air did can't be told: no logger in the room recorded humidity."
 	}
+	air := "the air was " + b.damperWords() + b.parchedWords() + "."
+	if wet := b.wettestWords(); wet != "" {
+		air = wet + "; " + air
+	}
+	return capital(air)
+}
+
+// wettestWords are which listed wall or ceiling was wet longest; empty where none can be judged. Metal does not count.
+func (b barn) wettestWords() string {
 	wettest, hours := "", 0.0
 	for _, s := range b.r.Surfaces {
 		if h := s.DewHours.Mid + s.FrostHours.Mid; s.DewHours.OK && s.Kind != "metal" && h > hours {
 			wettest, hours = s.Name, h
 		}
 	}
+	switch {
+	case b.judgedSurfaces() == 0:
+		return ""
+	case hours < 1:
+		return "no listed wall or ceiling was wet for as much as an hour"
+	}
+	return "the " + wettest + " was wet longest, " + Hours(hours)
+}
+
+// damperWords are "damper than 75 % for 331 h and "; empty for less than an hour.
+func (b barn) damperWords() string {
+	good, ok := b.band("relative_humidity", "good")
+	if !ok || good.HoursAbove < 1 {
+		return ""
+	}
+	edge := "its band"
+	if good.High != nil {
+		edge = Percent(*good.High / 100)
+	}
+	return "damper than " + edge + " for " + Hours(good.HoursAbove) + " and "
+}
+
+// parchedWords are for how long the air was parched.
+func (b barn) parchedWords() string {
 	dry := 0.0
 	for _, d := range b.r.Dryness {
 		dry += float64(d.Span.To-d.Span.From) / series.HourMS
 	}
-	var parts []string
-	switch {
-	case b.judgedSurfaces() == 0:
-	case hours < 1:
-		parts = append(parts, "no listed wall or ceiling was wet for as much as an hour")
-	default:
-		parts = append(parts, "the "+wettest+" was wet longest, "+Hours(hours))
+	if dry == 0 {
+		return "never parched for as long as a day"
 	}
-	if dry > 0 {
-		parts = append(parts, "the air was parched for "+Hours(dry)+" in "+plural(number(float64(len(b.r.Dryness)), 0), "long stretch", "long stretches"))
-	} else {
-		parts = append(parts, "the air was never parched for as long as a day")
-	}
-	return capital(strings.Join(parts, "; ")) + "."
+	return "parched for " + Hours(dry) + " in " + plural(number(float64(len(b.r.Dryness)), 0), "long stretch", "long stretches")
 }
 
 // waterLacks are a line each for what is missing.

@@ -45,6 +45,9 @@ func (b barn) roomLoggers() []analysis.Logger {
 	return out
 }
 
+// unread says that no logger read the room's air.
+func (b barn) unread() bool { return b.r.Traces.Room.Len()+b.r.Traces.RoomRelHum.Len() == 0 }
+
 // quantity is the room's row of a quantity over the whole bees' time.
 func (b barn) quantity(name string) (analysis.QuantityRow, bool) {
 	for _, q := range b.r.Quantities {

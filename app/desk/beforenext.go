@@ -179,7 +179,10 @@ func (b barn) happened() (string, []EventView) {
 		}
 		out = append(out, v)
 	}
-	if len(out) == 0 {
+	switch {
+	case len(out) == 0 && b.unread():
+		return "Power cuts, open doors and light can't be told: there is no reading from the room, and none was noted.", out
+	case len(out) == 0:
 		return "No power cut, no open door and no light was seen or noted.", out
 	}
 	return plural(number(float64(len(out)), 0), "event was seen or noted.", "events were seen or noted."), out

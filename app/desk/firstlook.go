@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -251,41 +253,33 @@ func (b barn) hoursSure(h float64, r analysis.Range) string {
 	return "With loggers " + b.u.Diff(b.errK()) + " off either way: " + HoursRange(r.Low, r.High) + "."
 }
 
-// spread compares the room's loggers with each other.
+// spread compares the room's loggers with each other, and names those that were outside the band for longer than their mean.
 func (b barn) spread() []Sentence {
-	low, high, n := math.Inf(1), math.Inf(-1), 0
-	lowName, highName := "", ""
-	for _, q := range b.r.Quantities {
-		if q.Quantity != "air_temperature" || q.Place != b.place() || q.Logger == "" || q.Phase != "" || !q.Mean.OK {
-			continue
-		}
-		n++
-		if q.Mean.Mid < low {
-			low, lowName = q.Mean.Mid, q.Logger
-		}
-		if q.Mean.Mid > high {
-			high, highName = q.Mean.Mid, q.Logger
-		}
-	}
-	if n < 2 {
+	rows := b.ownRows()
+	if len(rows) < 2 {
 		return nil
 	}
-	s := Sentence{weight: 15 + math.Min(10*(high-low), 30)}
-	s.Text = "The loggers in the room read from " + b.u.Temp(low) + " (" + lowName + ") to " + b.u.Temp(high) + " (" + highName + ") on average"
-	if b.u.Temp(low) == b.u.Temp(high) {
-		s.Text = "The loggers in the room all read " + b.u.Temp(low) + " on average"
+	meanOf := func(x, y analysis.QuantityRow) int { return cmp.Compare(x.Mean.Mid, y.Mean.Mid) }
+	low, high := slices.MinFunc(rows, meanOf), slices.MaxFunc(rows, meanOf)
+	apart := high.Mean.Mid - low.Mean.Mid
+	own, hours := b.byItself()
+	s := Sentence{Mark: MarkWatch, weight: math.Max(15+math.Min(10*apart, 30), math.Min(hours/10, 60))}
+	s.Text = "The loggers in the room read from " + b.u.Temp(low.Mean.Mid) + " (" + low.Logger + ") to " + b.u.Temp(high.Mean.Mid) + " (" + high.Logger + ") on average"
+	if b.u.Temp(low.Mean.Mid) == b.u.Temp(high.Mean.Mid) {
+		s.Text = "The loggers in the room all read " + b.u.Temp(low.Mean.Mid) + " on average"
 	}
-	share := b.apartShare()
 	switch {
-	case high-low <= 2*b.errK() && share < seldomApart:
-		s.Text += ": no more apart than two such loggers may be side by side."
-		return []Sentence{s}
-	case high-low <= 2*b.errK():
+	case apart > 2*b.errK():
+		s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
+	case b.apartShare() >= seldomApart:
 		s.Text += ", but further apart in many single hours."
 	default:
-		s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
+		s.Text += ": no more apart than two such loggers may be side by side."
+		s.Mark = MarkNone
 	}
-	s.Mark = MarkWatch
+	if own != "" {
+		s.Text, s.Mark = s.Text+" "+own, MarkWatch
+	}
 	return []Sentence{s}
 }
 

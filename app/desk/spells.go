@@ -44,6 +44,8 @@ func (b barn) spellsSentence() string {
 	room := b.spellCounts(func(s analysis.Spell) bool { return s.Place == b.place() }, "warm", "cold", "damp", "dry", "moist")
 	walls := b.spellCounts(func(analysis.Spell) bool { return true }, "dew", "frost")
 	switch {
+	case room == "" && walls == "" && b.unread():
+		return "Whether it was warm, cold, damp or dry for long can't be told: there is no reading from the room."
 	case room == "" && walls == "":
 		return "No spell outside the safe bands was long enough to tell of."
 	case room == "":

@@ -43,8 +43,21 @@ func TestSpellsSayWhatWentWithThem(t *testing.T) {
 	}
 }
 
+// That nothing was outside the bands is an answer only where something was read.
 func TestNoSpellsIsAnAnswer(t *testing.T) {
-	if v := SpellsOf(analysis.Input{}, analysis.Review{}, Units{}); v.Sentence != "No spell outside the safe bands was long enough to tell of." || len(v.Rows) != 0 {
-		t.Errorf("%+v", v)
+	read := analysis.Review{Traces: analysis.Traces{Room: series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}}}
+	for want, r := range map[string]analysis.Review{
+		"No spell outside the safe bands was long enough to tell of.":                                       read,
+		"Whether it was warm, cold, damp or dry for long can't be told: there is no reading from the room.": {},
+	} {
+		if v := SpellsOf(analysis.Input{}, r, Units{}); v.Sentence != want || len(v.Rows) != 0 {
+			t.Errorf("%+v", v)
+		}
+	}
+	for want, r := range map[string]analysis.Review{"No power cut, no open door and no light was seen or noted.": read,
+		"Power cuts, open doors and light can't be told: there is no reading from the room, and none was noted.": {}} {
+		if got := BeforeNextOf(analysis.Input{}, r, Units{}).Happened; got != want {
+			t.Error(got)
+		}
 	}
 }

@@ -31,6 +31,10 @@ func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentenc
 	if v.Even != "" {
 		page.Add(heading("How even the room was"))
 		page.Add(body(v.Even))
+		if len(v.Loggers.Rows) > 0 {
+			page.Add(tableOf(v.Loggers))
+			page.Add(caption(desk.HelpLine("loggers")))
+		}
 	}
 	if len(v.Heat.Rows) > 0 {
 		page.Add(heading("Added heat"))
