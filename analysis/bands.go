@@ -31,7 +31,8 @@ const (
 )
 
 // bandsIn are the limits of a phase: the keeper's for it, else his for the winter, else the house defaults, of
-// which those to watch and to act above are higher while the barn is being filled.
+// which those to watch and to act above are higher while the barn is being filled. A wider band holds the narrower ones:
+// where the keeper moved one limit, those he did not move make room for it.
 func (in Input) bandsIn(phase string, own Bands) Bands {
 	b := Bands{own.TempC.over(in.Bands.TempC), own.RelHumPct.over(in.Bands.RelHumPct)}
 	watch, act := float64(watchHighC), float64(actHighC)
@@ -42,19 +43,51 @@ func (in Input) bandsIn(phase string, own Bands) Bands {
 		watch, act = watch+fillingK, act+fillingK
 	}
 	t, h := &b.TempC, &b.RelHumPct
-	fill(&t.GoodLow, houseLowC)
-	fill(&t.GoodHigh, houseHighC)
-	fill(&t.WatchHigh, watch)
-	fill(&t.ActHigh, act)
+	t.fillGood(houseLowC, houseHighC)
+	t.fillHigh(watch, act)
 	if in.WaterLines {
 		fill(&t.WatchLow, actLowWaterLinesC)
 		fill(&t.ActLow, actLowWaterLinesC)
 	}
-	fill(&h.GoodLow, houseLowPct)
-	fill(&h.GoodHigh, houseHighPct)
-	fill(&h.WatchHigh, watchHighPct)
-	fill(&h.ActHigh, watchHighPct)
+	h.fillGood(houseLowPct, houseHighPct)
+	h.fillHigh(watchHighPct, watchHighPct)
+	t.nest()
+	h.nest()
 	return b
+}
+
+// fillGood sets the limits of the good band that the keeper did not; beside one of his that lies past them the band is
+// as wide as the house's.
+func (b *Band) fillGood(low, high float64) {
+	width := high - low
+	if b.GoodHigh != nil && *b.GoodHigh <= low {
+		low = *b.GoodHigh - width
+	}
+	fill(&b.GoodLow, low)
+	if *b.GoodLow >= high {
+		high = *b.GoodLow + width
+	}
+	fill(&b.GoodHigh, high)
+}
+
+// fillHigh sets the upper limits to watch and to act above that the keeper did not.
+func (b *Band) fillHigh(watch, act float64) {
+	fill(&b.ActHigh, act)
+	fill(&b.WatchHigh, min(watch, *b.ActHigh))
+}
+
+// nest widens what lies inside a narrower band: what is good is neither to watch nor to act on.
+func (b *Band) nest() {
+	for _, p := range [][2]**float64{{&b.GoodHigh, &b.WatchHigh}, {&b.WatchHigh, &b.ActHigh}} {
+		if **p[1] < **p[0] {
+			*p[1] = *p[0]
+		}
+	}
+	for _, p := range [][2]**float64{{&b.GoodLow, &b.WatchLow}, {&b.GoodLow, &b.ActLow}, {&b.WatchLow, &b.ActLow}} {
+		if *p[0] != nil && *p[1] != nil && **p[1] > **p[0] {
+			*p[1] = *p[0]
+		}
+	}
 }
 
 // over is a band with the limits it lacks taken from another.

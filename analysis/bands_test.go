@@ -1,6 +1,7 @@
 package analysis
 
 import (
+	"math"
 	"testing"
 
 	"thawbook/analysis/series"
@@ -40,6 +41,37 @@ func TestDefaultBands(t *testing.T) {
 	own := Input{Bands: Bands{TempC: Band{GoodHigh: ptr(5)}}}.bandsIn(lateWinter, Bands{TempC: Band{GoodLow: ptr(3)}})
 	near(t, "his limit for the phase stands", *own.TempC.GoodLow, 3, 0)
 	near(t, "the keeper's own limit stands", *own.TempC.GoodHigh, 5, 0)
+}
+
+// Limits the keeper did not set make room for those he did, so that no hour is good and to be acted on at once: by hand.
+func TestLimitsMakeRoomForTheKeepersOwn(t *testing.T) {
+	top := func(onC float64) []Stage { return []Stage{{Settings: []Setting{{OnC: onC, OffC: onC - 1}}}} }
+	for _, c := range []struct {
+		name   string
+		in     Input
+		phase  string
+		limits [6]float64 // good, watch, act; NaN for none
+	}{
+		{"good up to 10", Input{Bands: Bands{TempC: Band{GoodHigh: ptr(10)}}}, deepWinter, [6]float64{2, 10, math.NaN(), 10, math.NaN(), 10}},
+		{"watch up to 9", Input{Bands: Bands{TempC: Band{WatchHigh: ptr(9)}}}, deepWinter, [6]float64{2, 6, math.NaN(), 9, math.NaN(), 9}},
+		{"act above 7", Input{Bands: Bands{TempC: Band{ActHigh: ptr(7)}}}, deepWinter, [6]float64{2, 6, math.NaN(), 7, math.NaN(), 7}},
+		{"all of good below the house's", Input{Bands: Bands{TempC: Band{GoodHigh: ptr(1)}}}, deepWinter, [6]float64{-3, 1, math.NaN(), 8, math.NaN(), 8}},
+		{"all of good above it", Input{Bands: Bands{TempC: Band{GoodLow: ptr(7)}}}, deepWinter, [6]float64{7, 11, math.NaN(), 11, math.NaN(), 11}},
+		{"good from −1 with water lines", Input{WaterLines: true, Bands: Bands{TempC: Band{GoodLow: ptr(-1)}}}, deepWinter, [6]float64{-1, 6, -1, 8, -1, 8}},
+		{"a ladder that ends below the good band", Input{Stages: top(4.2)}, deepWinter, [6]float64{2, 6, math.NaN(), 6, math.NaN(), 8}},
+		{"a summer stage", Input{Stages: top(15)}, deepWinter, [6]float64{2, 6, math.NaN(), 8, math.NaN(), 8}},
+		{"a summer stage, while filling", Input{Stages: top(15)}, filling, [6]float64{2, 6, math.NaN(), 10, math.NaN(), 10}},
+	} {
+		b := c.in.bandsIn(c.phase, Bands{}).TempC
+		for i, got := range []*float64{b.GoodLow, b.GoodHigh, b.WatchLow, b.WatchHigh, b.ActLow, b.ActHigh} {
+			if want := c.limits[i]; (got == nil) != math.IsNaN(want) || got != nil && *got != want {
+				t.Errorf("%s: limit %d is %v, want %g", c.name, i, got, want)
+			}
+		}
+	}
+	damp := Input{Bands: Bands{RelHumPct: Band{GoodHigh: ptr(90)}}}.bandsIn(deepWinter, Bands{}).RelHumPct
+	near(t, "humidity to watch above", *damp.WatchHigh, 90, 0)
+	near(t, "humidity to act above", *damp.ActHigh, 90, 0)
 }
 
 func TestRowsPerPlaceLoggerAndPhase(t *testing.T) {

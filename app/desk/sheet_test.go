@@ -115,19 +115,20 @@ func TestASheetSaysWhatIsWrong(t *testing.T) {
 		return plain(problem)
 	}
 	for got, want := range map[string]string{
-		stage("", byThermostat, "4", "3", "", "", ""):                      "the stage has no name",
-		stage("big", byThermostat, "4", "", "", "", ""):                    "big needs both: when it goes on and when it goes off",
-		stage("big", byThermostat, "4", "4,5", "", "", ""):                 "big goes off at 4,5 and on at 4; off must be the lower",
-		stage("big", byThermostat, "warm", "4", "", "", ""):                "on at: “warm” is no number",
-		stage("big", byThermostat, "400", "4", "", "", ""):                 "on at: 400 is not between −60 and 80 °C",
-		stage("small", alwaysOn, "4", "", "", "", ""):                      "small is always on: it has no temperature to switch at",
-		stage("air", byTimer, "60", "30", "", "", ""):                      "a timer's seconds on must be fewer",
-		stage("big", byThermostat, "4", "3", "3500-2500", "", ""):          "the first must be the lower",
-		stage("big", byThermostat, "4", "3", "", "", "in December"):        "is no day; write it like 2024-11-12",
-		sheetProblem(b.WallSheet(0), "north", "wall", "191"):               "Surface north: 191 is not between 0 and 100 %",
-		sheetProblem(b.WallSheet(0), "", "wall", "91"):                     "Surface 1 has no name",
-		sheetProblem(b.HiveSheet(0), "2024-11-12", "2.5", ""):              "Row 1 needs a day and a whole number of hives",
-		sheetProblem(b.LimitSheet(Units{}), "T", "6", "2", "", "", "", ""): "of each two limits the first must be the lower",
+		stage("", byThermostat, "4", "3", "", "", ""):                        "the stage has no name",
+		stage("big", byThermostat, "4", "", "", "", ""):                      "big needs both: when it goes on and when it goes off",
+		stage("big", byThermostat, "4", "4,5", "", "", ""):                   "big goes off at 4,5 and on at 4; off must be the lower",
+		stage("big", byThermostat, "warm", "4", "", "", ""):                  "on at: “warm” is no number",
+		stage("big", byThermostat, "400", "4", "", "", ""):                   "on at: 400 is not between −60 and 80 °C",
+		stage("small", alwaysOn, "4", "", "", "", ""):                        "small is always on: it has no temperature to switch at",
+		stage("air", byTimer, "60", "30", "", "", ""):                        "a timer's seconds on must be fewer",
+		stage("big", byThermostat, "4", "3", "3500-2500", "", ""):            "the first must be the lower",
+		stage("big", byThermostat, "4", "3", "", "", "in December"):          "is no day; write it like 2024-11-12",
+		sheetProblem(b.WallSheet(0), "north", "wall", "191"):                 "Surface north: 191 is not between 0 and 100 %",
+		sheetProblem(b.WallSheet(0), "", "wall", "91"):                       "Surface 1 has no name",
+		sheetProblem(b.HiveSheet(0), "2024-11-12", "2.5", ""):                "Row 1 needs a day and a whole number of hives",
+		sheetProblem(b.LimitSheet(Units{}), "T", "6", "2", "", "", "", ""):   "of each two limits the first must be the lower",
+		sheetProblem(b.LimitSheet(Units{}), "T", "2", "10", "", "", "", "8"): "good must lie inside watch",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q, want %q", got, want)

@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"thawbook/app/winter"
@@ -193,5 +194,19 @@ func limitsRead(r SheetRow, was winter.Band, text func(float64) string, back fun
 			return out, fmt.Errorf("%s: of each two limits the first must be the lower", r.Cells[0])
 		}
 	}
+	if !nested(out) {
+		return out, fmt.Errorf("%s: good must lie inside watch, and watch inside act", r.Cells[0])
+	}
 	return out, nil
+}
+
+// nested says whether each wider band of those set holds the narrower ones.
+func nested(b winter.Band) bool {
+	var set []float64
+	for _, end := range []*float64{b.ActLow, b.WatchLow, b.GoodLow, b.GoodHigh, b.WatchHigh, b.ActHigh} {
+		if end != nil {
+			set = append(set, *end)
+		}
+	}
+	return slices.IsSorted(set)
 }

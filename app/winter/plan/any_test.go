@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"testing"
 
 	"thawbook/app/winter"
@@ -198,9 +199,8 @@ func anyBands(rng *rand.Rand) winter.Bands {
 	band := func(low, middle, high, by float64) winter.Band {
 		below := func() *float64 { return scaled(maybe(rng, low, middle), by) }
 		above := func() *float64 { return scaled(maybe(rng, middle, high), by) }
-		return winter.Band{
-			GoodLow: below(), GoodHigh: above(), WatchLow: below(), WatchHigh: above(), ActLow: below(), ActHigh: above(),
-		}
+		b, a := rising(below(), below(), below()), rising(above(), above(), above())
+		return winter.Band{ActLow: b[0], WatchLow: b[1], GoodLow: b[2], GoodHigh: a[0], WatchHigh: a[1], ActHigh: a[2]}
 	}
 	var b winter.Bands
 	if rng.IntN(3) > 0 {
@@ -210,6 +210,23 @@ func anyBands(rng *rand.Rand) winter.Bands {
 		b.RelHum = band(0, 60, 100, percent)
 	}
 	return b
+}
+
+// rising puts the numbers there are in order.
+func rising(all ...*float64) []*float64 {
+	var values []float64
+	for _, v := range all {
+		if v != nil {
+			values = append(values, *v)
+		}
+	}
+	slices.Sort(values)
+	for i, v := range all {
+		if v != nil {
+			all[i], values = &values[0], values[1:]
+		}
+	}
+	return all
 }
 
 // anyInstant lies between 1990 and 2060, on a whole second as often as not.

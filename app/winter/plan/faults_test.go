@@ -54,6 +54,8 @@ func TestFaultsPointAtTheirPlace(t *testing.T) {
 		{"an anchor alone", logger + "place = \"room\"\n§anchors = [[\"2026-11-12T09:00:00\"]]\n", BadValue, "pair"},
 		{"anchors turned round", logger + "place = \"room\"\n§anchors = [[\"2026-11-12 09:00\", \"2026-11-12 09:00\"], [\"2026-11-11 09:00\", \"2026-11-13 09:00\"]]\n", BadTime, "order"},
 		{"good upside down", barn + "[bands.air_temperature]\ngood_low = 6\n§good_high = 2\n", BadValue, "lies above"},
+		{"act inside good", barn + "[bands.air_temperature]\ngood_high = 10\n§act_high = 8\n", BadValue, "good_high (10) lies above act_high (8)"},
+		{"watch above good's lower end", barn + "[bands.air_temperature]\nwatch_low = 3\n§good_low = 2\n", BadValue, "watch_low (3) lies above good_low (2)"},
 		{"humidity as a share too high", barn + "[bands.relative_humidity]\n§good_high = 120\n", BadValue, "from 0 to 100"},
 		{"no such phase", barn + "[[barn.phase]]\n§name = \"spring\"\n", BadValue, "filling, deep winter"},
 		{"a phase twice", deep + "[[barn.phase]]\n§name = \"deep winter\"\nfrom = 2027-01-01\n", TwiceNamed, "named twice"},

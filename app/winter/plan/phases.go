@@ -60,12 +60,26 @@ func (b *builder) band(path string, t *bandTable, low, high, by float64) (out wi
 	limit := func(key string, value *float64) *float64 {
 		return scaled(b.number(path, key, value, low, high), by)
 	}
-	b.rising(path, "good_low", "good_high", t.GoodLow, t.GoodHigh)
-	b.rising(path, "watch_low", "watch_high", t.WatchLow, t.WatchHigh)
-	b.rising(path, "act_low", "act_high", t.ActLow, t.ActHigh)
+	b.nested(path, t)
 	return winter.Band{
 		GoodLow: limit("good_low", t.GoodLow), GoodHigh: limit("good_high", t.GoodHigh),
 		WatchLow: limit("watch_low", t.WatchLow), WatchHigh: limit("watch_high", t.WatchHigh),
 		ActLow: limit("act_low", t.ActLow), ActHigh: limit("act_high", t.ActHigh),
+	}
+}
+
+// nested refuses limits of which a wider band does not hold a narrower one.
+func (b *builder) nested(path string, t *bandTable) {
+	keys := []string{"act_low", "watch_low", "good_low", "good_high", "watch_high", "act_high"}
+	last := -1
+	limits := []*float64{t.ActLow, t.WatchLow, t.GoodLow, t.GoodHigh, t.WatchHigh, t.ActHigh}
+	for i, limit := range limits {
+		if limit == nil {
+			continue
+		}
+		if last >= 0 {
+			b.rising(path, keys[last], keys[i], limits[last], limit)
+		}
+		last = i
 	}
 }
