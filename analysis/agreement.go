@@ -9,8 +9,9 @@ import (
 
 // Agreement sets what a stage was called for beside what a record shows it did.
 type Agreement struct {
-	Share   Figure // 0–1 of the time at which both are known
-	KnownMS int64
+	Share       Figure // 0–1 of the time at which both are known
+	Called, Ran Figure // hours of that time
+	KnownMS     int64
 
 	Parted    *int64 // the first instant they clearly part, ms UTC; nil where they never do
 	PartedRan bool   // it ran there though it was not called for; else it was called for and did not run
@@ -37,24 +38,42 @@ func (j judgement) agreement(p period) *Agreement {
 	if p.called == nil || p.ran == nil {
 		return nil
 	}
-	a := &Agreement{Share: unknown("nothing_known")}
-	var share [3]float64
-	for i, called := range p.called.tries {
-		ran := p.ran.tries[i]
-		both := series.LengthMS(series.Intersect(known(called), known(ran)))
-		same := series.LengthMS(series.Intersect(spansOf(called), spansOf(ran))) + series.LengthMS(series.Intersect(offSpans(called), offSpans(ran)))
-		if both == 0 {
-			return a
-		}
-		share[i] = float64(same) / float64(both)
-		if i == 0 {
-			a.KnownMS = both
-		}
+	a := &Agreement{Share: unknown("nothing_known"), Called: unknown("nothing_known"), Ran: unknown("nothing_known")}
+	if a.compare(p.called, p.ran); a.KnownMS == 0 {
+		return a
 	}
-	a.Share = enclosing(WorkedOut, share[0], share[1:]...)
 	on, off := j.clearly(p)
 	a.part(p.ran.tries[0], on, off, j.cuts, max(leastParting, 2*(j.control.TempC.Interval()+p.recordMS)))
 	return a
+}
+
+// compare sets share and hours over the time at which both are known. An end of the offset's range at which the rule
+// settles nothing is no other guess (see worked).
+func (a *Agreement) compare(rule, record *view) {
+	var share, asked []float64
+	ran := record.tries[0]
+	for i, called := range rule.tries {
+		both := series.LengthMS(series.Intersect(known(called), known(ran)))
+		if both == 0 {
+			if i == 0 {
+				return
+			}
+			continue
+		}
+		asked = append(asked, hoursOn(called, ran))
+		same := series.LengthMS(series.Intersect(spansOf(called), spansOf(ran))) + series.LengthMS(series.Intersect(offSpans(called), offSpans(ran)))
+		share = append(share, float64(same)/float64(both))
+		if i == 0 {
+			a.KnownMS, a.Ran = both, exactly(hoursOn(ran, called), Recorded)
+		}
+	}
+	a.Share, a.Called = enclosing(WorkedOut, share[0], share[1:]...), enclosing(rule.evidence, asked[0], asked[1:]...)
+	a.Called.withholdWide()
+}
+
+// hoursOn is for how long the first is on where the other is known.
+func hoursOn(segs, other []segment) float64 {
+	return float64(series.LengthMS(series.Intersect(spansOf(segs), known(other)))) / series.HourMS
 }
 
 // clearly is when the temperature leaves no doubt that a stage is called for, and that it is not.

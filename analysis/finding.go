@@ -115,10 +115,10 @@ func spellFindings(j judgement, r *Review) (out []Finding) {
 // stageFindings are the stages of which the record and what they were called for part.
 func stageFindings(_ judgement, r *Review) (out []Finding) {
 	for _, row := range r.Stages {
-		if row.Called == nil || row.Ran == nil || !row.Ran.Hours.OK {
+		called, ran, ok := row.CalledAndRan()
+		if !ok {
 			continue
 		}
-		called, ran := row.Called.Hours, row.Ran.Hours
 		f := Finding{About: row.Name, Evidence: Recorded, Look: row.Setting.Span,
 			Figures: []NamedFigure{{"called_hours", called}, {"ran_hours", ran}}}
 		switch {
@@ -128,6 +128,9 @@ func stageFindings(_ judgement, r *Review) (out []Finding) {
 			f.Code, f.Weight = "stage_ran_uncalled", 80
 		default:
 			continue
+		}
+		if h, less := row.BothHours(); less {
+			f.Figures = append(f.Figures, NamedFigure{"both_hours", exactly(h, Recorded)})
 		}
 		out = append(out, f)
 	}

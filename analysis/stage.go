@@ -86,6 +86,31 @@ func calledWork(p period, intervalMS int64) *Work {
 	return p.called.worked(p.time, intervalMS)
 }
 
+// CalledAndRan are the hours a stage was called for and those it ran, over the time at which both are known; ok is false
+// without both. A timer calls for its share of any time.
+func (row StageRow) CalledAndRan() (called, ran Figure, ok bool) {
+	switch a := row.Agreement; {
+	case row.Setting.Timer && row.Ran != nil && row.Ran.Hours.OK:
+		return exactly(row.Setting.TimerDuty*float64(row.Ran.KnownMS)/series.HourMS, YourSetting), row.Ran.Hours, true
+	case a != nil && a.KnownMS > 0:
+		return a.Called, a.Ran, true
+	}
+	return Figure{}, Figure{}, false
+}
+
+// nearlyAll is the share from which time known twice over is not told apart from time known once (common practice, no source).
+const nearlyAll = 0.98
+
+// BothHours are the hours at which both what a stage was called for and what ran are known, and whether they are clearly
+// fewer than either's own.
+func (row StageRow) BothHours() (hours float64, less bool) {
+	if row.Agreement == nil || row.Called == nil || row.Ran == nil {
+		return 0, false
+	}
+	both := row.Agreement.KnownMS
+	return float64(both) / series.HourMS, float64(both) < nearlyAll*float64(max(row.Called.KnownMS, row.Ran.KnownMS))
+}
+
 // offsetBlursStages says whether the offset's half-width reaches half the spacing of the on-temperatures,
 // so that the logger can't tell one stage from the next.
 func offsetBlursStages(stages []Stage, offset Figure) bool {

@@ -173,10 +173,10 @@ type findingText struct {
 // findingWords are the findings that are no causes: what was seen, and what to look at.
 var findingWords = map[string]findingText{
 	"stage_did_not_run": {func(_ barn, f analysis.Finding) string {
-		return capital(f.About) + " was called for " + calledHours(f.Figure("called_hours")) + " and ran for " + Hours(f.Figure("ran_hours").Mid) + "."
+		return capital(f.About) + " was called for " + calledHours(f.Figure("called_hours")) + " and ran for " + Hours(f.Figure("ran_hours").Mid) + bothKnown(f) + "."
 	}, "Look at that fan, its belt, its breaker and its thermostat, and at the day the two part. Lock it out first."},
 	"stage_ran_uncalled": {func(_ barn, f analysis.Finding) string {
-		return capital(f.About) + " ran for " + Hours(f.Figure("ran_hours").Mid) + ", though it was called for " + calledHours(f.Figure("called_hours")) + "."
+		return capital(f.About) + " ran for " + Hours(f.Figure("ran_hours").Mid) + ", though it was called for " + calledHours(f.Figure("called_hours")) + bothKnown(f) + "."
 	}, "Look whether its thermostat is set as it is written down here, and at its switch; an electrician's work."},
 	"big_stages_carried_much": {func(_ barn, f analysis.Finding) string {
 		return "The always-on and the first stage carried " + OfHundred(f.Figure("small_alone_percent").Mid/100) + " hours alone; the bigger fans were needed in the rest."
@@ -203,6 +203,17 @@ var findingWords = map[string]findingText{
 		return "The room's temperature is known for " + OfHundred(f.Figure("known_share").Mid) + " hours of the bees' time."
 	}, "Look at batteries and memory before next winter; a second cheap logger covers the first."},
 }
+
+// bothKnown is inBoth where a finding says that it is not nearly all the time of either.
+func bothKnown(f analysis.Finding) string {
+	if h := f.Figure("both_hours"); h.OK {
+		return inBoth(h.Mid)
+	}
+	return ""
+}
+
+// inBoth is " in the 468 h for which both are known".
+func inBoth(h float64) string { return " in the " + Hours(h) + " for which both are known" }
 
 // calledHours are hours with their range, or "too uncertain to name".
 func calledHours(f analysis.Figure) string {

@@ -56,6 +56,8 @@ type AirDoc struct {
 // AgreementDoc sets called for beside ran; null without both.
 type AgreementDoc struct {
 	Share           RangeDoc `json:"share"`
+	Called          RangeDoc `json:"called_hours"` // of the hours known
+	Ran             RangeDoc `json:"ran_hours"`
 	HoursKnown      float64  `json:"hours_known"`
 	FirstParted     *string  `json:"first_parted"`
 	Parted          *string  `json:"parted_as"` // called_not_run, run_not_called
@@ -153,7 +155,7 @@ func agreementDoc(a *analysis.Agreement, clock func(int64) string) *AgreementDoc
 		return nil
 	}
 	d := &AgreementDoc{
-		Share: rangeDoc(a.Share), HoursKnown: hours(a.KnownMS),
+		Share: rangeDoc(a.Share), Called: rangeDoc(a.Called), Ran: rangeDoc(a.Ran), HoursKnown: hours(a.KnownMS),
 		UnansweredHours: hours(a.UnansweredMS), UncalledHours: hours(a.UncalledMS), CutHours: hours(a.CutMS),
 	}
 	if a.Powered != nil {

@@ -372,12 +372,16 @@ func (b barn) fansAlone() []Sentence {
 func (b barn) calledAndRan() []Sentence {
 	var apart, alike []string
 	for _, row := range b.r.Stages {
-		if row.Ran == nil || row.Called == nil || !row.Ran.Hours.OK || !row.Called.Hours.OK || row.Setting.AlwaysOn {
+		called, ran, ok := row.CalledAndRan()
+		if !ok || !called.OK || row.Setting.AlwaysOn {
 			continue
 		}
-		text := row.Name + " was called for " + Hours(row.Called.Hours.Mid) + " and ran " + Hours(row.Ran.Hours.Mid)
-		if row.Ran.Hours.Mid < row.Called.Hours.Low || row.Ran.Hours.Mid > row.Called.Hours.High {
-			apart = append(apart, text+" (called for at least "+Hours(row.Called.Hours.Low)+", at most "+Hours(row.Called.Hours.High)+")")
+		text := row.Name + " was called for " + Hours(called.Mid) + " and ran " + Hours(ran.Mid)
+		if h, less := row.BothHours(); less {
+			text += inBoth(h)
+		}
+		if ran.Mid < called.Low || ran.Mid > called.High {
+			apart = append(apart, text+" (called for at least "+Hours(called.Low)+", at most "+Hours(called.High)+")")
 		} else {
 			alike = append(alike, row.Name)
 		}
