@@ -60,24 +60,24 @@ func (j judgement) loggerOn(name string) Logger {
 // nightHour is the means of one hour at night: on the surface, in the room, outdoors, in °C.
 type nightHour struct{ surface, room, outdoor float64 }
 
-// nights are the hours of each night, of those that are known throughout.
+// nights are the hours of each night.
 type nights [][]nightHour
 
 // nightHours gathers the known hours of every night of the bees' time.
 func (j judgement) nightHours(surface, room, outdoor series.Curve) (out nights) {
-	hours := series.Steps(j.beesTime, series.HourMS, j.beesTime.From)
-	on, in, at := surface.Bins(hours), room.Bins(hours), outdoor.Bins(hours)
-	night := math.MinInt
+	hours := j.scored.hours()
+	on, in, at := surface.Means(hours, enoughOfHour), room.Means(hours, enoughOfHour), outdoor.Means(hours, enoughOfHour)
+	night := 0
 	for i, h := range hours {
 		t := time.UnixMilli(h.From).In(j.Zone)
-		if t.Hour() < nightFrom && t.Hour() >= nightTo || on[i].KnownMS*in[i].KnownMS*at[i].KnownMS == 0 {
+		if t.Hour() < nightFrom && t.Hour() >= nightTo || math.IsNaN(on[i]+in[i]+at[i]) {
 			continue
 		}
-		if n := int(math.Floor(float64(h.From)/series.HourMS-nightFrom)) / 24; n != night {
+		if n := t.Add((24 - nightFrom) * time.Hour).YearDay(); n != night { // a night is the day's it ends on
 			night = n
 			out = append(out, nil)
 		}
-		out[len(out)-1] = append(out[len(out)-1], nightHour{on[i].Weighted(), in[i].Weighted(), at[i].Weighted()})
+		out[len(out)-1] = append(out[len(out)-1], nightHour{on[i], in[i], at[i]})
 	}
 	return out
 }

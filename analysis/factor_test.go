@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+	"time"
 
 	"thawbook/analysis/series"
 )
@@ -126,6 +127,24 @@ func TestFactorIsFreeOfWhatLoggersAreOffBy(t *testing.T) {
 		near(t, "factor", got.Mid, f, 0.01)
 		if got.High-got.Low > 0.06 || got.Low > f || got.High < f {
 			t.Errorf("%+v, want a narrow range that holds %.3f", got, f)
+		}
+	}
+}
+
+// Ten days from noon to noon of the local clock hold ten nights of eight hours, 22 to 6, wherever midnight of UTC falls in
+// them: by hand.
+func TestNightsAreThoseOfTheLocalClock(t *testing.T) {
+	for _, offsetH := range []float64{-6, -3.5, 0, 2, 5.5, 10} {
+		j := judgement{Input: Input{Zone: time.FixedZone("", int(offsetH*3600))}, scored: stretches{span(12-offsetH, 252-offsetH)}}
+		c := through(-24, 300, 0.5, constant(1))
+		got := j.nightHours(c, c, c)
+		if len(got) != 10 {
+			t.Errorf("%g h from UTC: %d nights, want 10", offsetH, len(got))
+		}
+		for _, night := range got {
+			if len(night) != 8 {
+				t.Errorf("%g h from UTC: a night of %d h, want 8", offsetH, len(night))
+			}
 		}
 	}
 }
