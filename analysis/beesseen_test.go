@@ -31,8 +31,8 @@ func TestALoggerThatCameFromATable(t *testing.T) {
 			t.Errorf("%s: %v, want %v within a day", edge.what, time.UnixMilli(edge.got).UTC(), time.UnixMilli(edge.want).UTC())
 		}
 	}
-	if r.BeesTime != WorkedOut || r.Seen.In.Reason != "stood_warmer" || r.Seen.In.Sure != EdgeSure {
-		t.Errorf("%s, %+v", r.BeesTime, r.Seen)
+	if r.BeesBy.Weaker() != WorkedOut || r.Seen.In.Reason != "stood_warmer" || r.Seen.In.Sure != EdgeSure {
+		t.Errorf("%s, %+v", r.BeesBy, r.Seen)
 	}
 	for _, b := range r.Quantities[0].Bands {
 		if b.Name == "good" && (b.HoursAbove != 0 || b.HoursBelow != 0) {

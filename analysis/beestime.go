@@ -4,41 +4,37 @@ import (
 	"thawbook/analysis/series"
 )
 
+// BeesBy says what each end of the bees' time rests on.
+type BeesBy struct{ In, Out Evidence }
+
+// Weaker is what the whole of it rests on.
+func (b BeesBy) Weaker() Evidence { return weaker(b.In, b.Out) }
+
 // beesTime is the judged stretch: what the keeper said; else the head-count ledger, from the first hives
 // in to the last out; else what the traces show (beesseen.go), worked out; else, assumed, the whole room record.
-func beesTime(in Input, room series.Curve, seen BeesSeen) (series.Span, Evidence) {
-	s, evidence := series.Span{}, YourSetting
+func beesTime(in Input, room series.Curve, seen BeesSeen) (series.Span, BeesBy) {
+	s, by := whole(room), BeesBy{Assumed, Assumed}
 	first, last := ledgerSpan(in.Heads)
 	switch {
 	case in.BeesIn != nil:
-		s.From = *in.BeesIn
+		s.From, by.In = *in.BeesIn, YourSetting
 	case len(in.Heads) > 0:
-		s.From = first
+		s.From, by.In = first, YourSetting
 	case seen.In.OK():
-		s.From, evidence = seen.In.At, WorkedOut
-	case room.Len() > 0:
-		s.From, evidence = room.Readings.At[0], Assumed
+		s.From, by.In = seen.In.At, WorkedOut
 	}
 	switch {
 	case in.BeesOut != nil:
-		s.To = *in.BeesOut
+		s.To, by.Out = *in.BeesOut, YourSetting
 	case len(in.Heads) > 0 && last > s.From:
-		s.To = last
+		s.To, by.Out = last, YourSetting
 	case seen.Out.OK() && seen.Out.At > s.From:
-		s.To, evidence = seen.Out.At, weaker(evidence, WorkedOut)
-	case room.Len() > 0:
-		s.To, evidence = room.Readings.At[room.Len()-1], Assumed
+		s.To, by.Out = seen.Out.At, WorkedOut
 	}
 	if s.To < s.From {
 		s.To = s.From
 	}
-	return s, evidence
-}
-
-// halfSeen says whether the traces stand for an end of the bees' time that nobody set down.
-func halfSeen(in Input, seen BeesSeen) bool {
-	_, last := ledgerSpan(in.Heads)
-	return in.BeesIn == nil && len(in.Heads) == 0 && seen.In.OK() || in.BeesOut == nil && last == 0 && seen.Out.OK()
+	return s, by
 }
 
 // weaker is the evidence of something that rests on both.
@@ -51,7 +47,7 @@ func weaker(a, b Evidence) Evidence {
 	return Recorded
 }
 
-// ledgerSpan runs from the first entry to the entry that empties the barn; last is 0 when it never does.
+// ledgerSpan runs from the first entry to the entry that empties the barn for good; last is 0 when none does.
 func ledgerSpan(heads []HeadChange) (first, last int64) {
 	count := 0
 	for i, h := range heads {
@@ -59,6 +55,7 @@ func ledgerSpan(heads []HeadChange) (first, last int64) {
 			first = h.At
 		}
 		count += h.Change
+		last = 0
 		if count <= 0 {
 			last = h.At
 		}

@@ -29,25 +29,27 @@ func TestBeesTimeTakesTheKeepersWordFirst(t *testing.T) {
 	heads := []HeadChange{{At: 20 * hourMS, Change: 5}, {At: 80 * hourMS, Change: -5}}
 	none, both := BeesSeen{}, BeesSeen{Edge{At: 30 * hourMS, Sure: EdgeLikely}, Edge{At: 70 * hourMS, Sure: EdgeSure}}
 	for _, row := range []struct {
-		name     string
-		in       Input
-		seen     BeesSeen
-		want     series.Span
-		evidence Evidence
+		name string
+		in   Input
+		seen BeesSeen
+		want series.Span
+		by   BeesBy
 	}{
-		{"said", Input{BeesIn: &in, BeesOut: &out, Heads: heads}, none, span(10, 90), YourSetting},
-		{"ledger", Input{Heads: heads}, none, span(20, 80), YourSetting},
-		{"in said, ledger out", Input{BeesIn: &in, Heads: heads}, none, span(10, 80), YourSetting},
-		{"neither", Input{}, none, span(0, 100), Assumed},
-		{"seen", Input{}, both, span(30, 70), WorkedOut},
-		{"seen, but the keeper said", Input{BeesIn: &in, BeesOut: &out}, both, span(10, 90), YourSetting},
-		{"in said, out seen", Input{BeesIn: &in}, both, span(10, 70), WorkedOut},
-		{"in seen, out not", Input{}, BeesSeen{In: both.In}, span(30, 100), Assumed},
-		{"out not seen, in said", Input{BeesIn: &in}, BeesSeen{In: both.In}, span(10, 100), Assumed},
-		{"never emptied", Input{Heads: heads[:1]}, none, span(20, 100), Assumed},
+		{"said", Input{BeesIn: &in, BeesOut: &out, Heads: heads}, none, span(10, 90), BeesBy{YourSetting, YourSetting}},
+		{"ledger", Input{Heads: heads}, none, span(20, 80), BeesBy{YourSetting, YourSetting}},
+		{"in said, ledger out", Input{BeesIn: &in, Heads: heads}, none, span(10, 80), BeesBy{YourSetting, YourSetting}},
+		{"neither", Input{}, none, span(0, 100), BeesBy{Assumed, Assumed}},
+		{"seen", Input{}, both, span(30, 70), BeesBy{WorkedOut, WorkedOut}},
+		{"seen, but the keeper said", Input{BeesIn: &in, BeesOut: &out}, both, span(10, 90), BeesBy{YourSetting, YourSetting}},
+		{"in said, out seen", Input{BeesIn: &in}, both, span(10, 70), BeesBy{YourSetting, WorkedOut}},
+		{"in seen, out not", Input{}, BeesSeen{In: both.In}, span(30, 100), BeesBy{WorkedOut, Assumed}},
+		{"out not seen, in said", Input{BeesIn: &in}, BeesSeen{In: both.In}, span(10, 100), BeesBy{YourSetting, Assumed}},
+		{"out said, in not", Input{BeesOut: &out}, none, span(0, 90), BeesBy{Assumed, YourSetting}},
+		{"emptied and filled again", Input{Heads: append(heads[:2:2], HeadChange{At: 85 * hourMS, Change: 5})}, none, span(20, 100), BeesBy{YourSetting, Assumed}},
+		{"never emptied", Input{Heads: heads[:1]}, none, span(20, 100), BeesBy{YourSetting, Assumed}},
 	} {
-		if got, e := beesTime(row.in, room, row.seen); got != row.want || e != row.evidence {
-			t.Errorf("%s: %v %s, want %v %s", row.name, got, e, row.want, row.evidence)
+		if got, e := beesTime(row.in, room, row.seen); got != row.want || e != row.by {
+			t.Errorf("%s: %v %s, want %v %s", row.name, got, e, row.want, row.by)
 		}
 	}
 }

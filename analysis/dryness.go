@@ -22,7 +22,7 @@ type DryStretch struct {
 func dryStretches(j judgement, all []candidate) []DryStretch {
 	out := []DryStretch{}
 	hum := relHumPct(j.room.mean)
-	runs := j.dryRuns(hum)
+	runs := j.dryRuns(hum, 0)
 	if len(runs) == 0 {
 		return out
 	}
@@ -40,10 +40,11 @@ func dryStretches(j judgement, all []candidate) []DryStretch {
 	return out
 }
 
-// dryRuns are the stretches of a day and more below the good humidity, by the limit that held.
-func (j judgement) dryRuns(hum series.Curve) (out []limited) {
+// dryRuns are the stretches of a day and more below the good humidity, by the limit that held, with every reading some
+// percent of humidity higher.
+func (j judgement) dryRuns(hum series.Curve, shiftPct float64) (out []limited) {
 	for _, l := range j.under(goodLowPct) {
-		if runs := long(l.time.below(hum, l.limit), dryHoldH); len(runs) > 0 {
+		if runs := long(l.time.below(hum, l.limit-shiftPct), dryHoldH); len(runs) > 0 {
 			out = append(out, limited{l.limit, runs})
 		}
 	}

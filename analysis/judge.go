@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 17
+const RulesVersion = 18
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -42,7 +42,7 @@ func JudgeSpread(in Input, spread Spread, begin func(part, of int)) Review {
 		func() { r.Verdict = verdict(j, r.Surfaces) },
 		func() { r.Alarms = alarms(j) },
 		func() { r.Findings = findings(j, &r) },
-		func() { r.Remarks = remarks(j, r.BeesTime) },
+		func() { r.Remarks = remarks(j, r.BeesBy) },
 	}
 	for i, part := range parts {
 		begin(i, len(parts))
@@ -64,7 +64,7 @@ func (j *judgement) look() {
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
 	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), j.spread).withFans(j.Input)
-	j.beesTime, r.BeesTime = beesTime(j.Input, j.room.mean.TempC, j.seen)
+	j.beesTime, r.BeesBy = beesTime(j.Input, j.room.mean.record(), j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
 	j.phases = phases(j.Input, j.beesTime, j.scored)
 	j.sight = sightOf(*j)
@@ -111,15 +111,19 @@ func (j judgement) weather(of func(Logger) series.Curve) series.Curve {
 }
 
 // remarks qualify the review as a whole.
-func remarks(j judgement, beesTime Evidence) []series.Remark {
+func remarks(j judgement, by BeesBy) []series.Remark {
 	room := j.room.mean
 	notes := []struct {
 		code string
 		when bool
 	}{
-		{"bees_time_assumed", beesTime == Assumed && !halfSeen(j.Input, j.seen)},
-		{"bees_time_half_seen", beesTime == Assumed && halfSeen(j.Input, j.seen)},
-		{"bees_time_from_traces", beesTime == WorkedOut},
+		{"bees_time_assumed", by == BeesBy{Assumed, Assumed} && room.Place != ""},
+		{"bees_time_half_seen", by == BeesBy{WorkedOut, Assumed} || by == BeesBy{Assumed, WorkedOut}},
+		{"bees_time_from_traces", by == BeesBy{WorkedOut, WorkedOut}},
+		{"bees_in_assumed", by == BeesBy{Assumed, YourSetting}},
+		{"bees_in_from_traces", by == BeesBy{WorkedOut, YourSetting}},
+		{"bees_out_assumed", by == BeesBy{YourSetting, Assumed}},
+		{"bees_out_from_traces", by == BeesBy{YourSetting, WorkedOut}},
 		{"no_room_temperature", room.TempC.Len() == 0},
 		{"room_is_control", room.Place == "control" && room.TempC.Len() > 0},
 		{"no_humidity", room.RelHum.Len() == 0},

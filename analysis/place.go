@@ -71,6 +71,14 @@ func temperatureOf(l Logger) series.Curve { return l.TempC }
 
 func relHumOf(l Logger) series.Curve { return l.RelHum }
 
+// record is what a place or logger read, to tell when: its temperature, else its humidity.
+func (l Logger) record() series.Curve {
+	if l.TempC.Len() > 0 {
+		return l.TempC
+	}
+	return l.RelHum
+}
+
 // meanCurve is the mean of the loggers that have the quantity.
 func meanCurve(loggers []Logger, of func(Logger) series.Curve) series.Curve {
 	var curves []series.Curve

@@ -26,8 +26,8 @@ type Figure struct {
 // Review is what one barn's winter amounts to: a value, the same for the same input to the last bit.
 type Review struct {
 	Barn            string
-	BeesIn, BeesOut int64 // ms UTC of the judged stretch
-	BeesTime        Evidence
+	BeesIn, BeesOut int64    // ms UTC of the judged stretch
+	BeesBy          BeesBy   // what its ends rest on
 	Seen            BeesSeen // what the traces propose, whatever the keeper said
 	HiveDays        Figure
 	Coverage        float64 // known share of room air temperature over the bees' time
@@ -129,6 +129,8 @@ type SurfaceRow struct {
 	SurfaceC             series.Curve // the surface's temperature, worked out
 	Margin               series.Curve // K between it and the point where it sweats or frosts; below 0 it is wet
 	MarginErrK           float64      // the margin's 95 % half-width, the factor's range included
+
+	wet, dry series.Curve // the margin at both ends of what it may have been
 }
 
 // StageRow is one stage over one setting period. Called or Ran is nil without its evidence.

@@ -41,7 +41,7 @@ func (r *SurfaceRow) judge(j judgement, s Surface, sides []side) []QuantityRow {
 		return []QuantityRow{untold(surfaceMargin, s.Name, "K", lack)}
 	}
 	mid, low, high := meanWall(sides, s, 0, j.spread), meanWall(sides, s, -1, j.spread), meanWall(sides, s, 1, j.spread)
-	r.Margin, r.SurfaceC = mid.margin, mid.surfaceC
+	r.Margin, r.SurfaceC, r.wet, r.dry = mid.margin, mid.surfaceC, low.margin, high.margin
 	r.MarginErrK = (j.scored.sum(high.margin, nil).bin.Weighted() - j.scored.sum(low.margin, nil).bin.Weighted()) / 2
 	margins := marginRows(s.Name, mid.margin, low.margin, high.margin, j.phases)
 	if j.scored.share(j.scored.knownMS(mid.margin)) < enoughOfWinter {

@@ -71,4 +71,7 @@ func TestColdMetalNeverMakesTheVerdict(t *testing.T) {
 	if wall.State != Yes || metal.State != No {
 		t.Errorf("wall %s, metal %s; want yes, no", wall.State, metal.State)
 	}
+	if wall.Figure.Evidence != WorkedOut || metal.Figure.Evidence != Recorded {
+		t.Errorf("wall %s, metal %s; want worked out, recorded", wall.Figure.Evidence, metal.Figure.Evidence)
+	}
 }

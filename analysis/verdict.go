@@ -42,7 +42,11 @@ func (a *Answer) leaveOpen(reason string) {
 func heldAnswer(j judgement) Answer {
 	room := j.room.mean.TempC
 	a := Answer{State: Unknown, Unit: "percent", Coverage: j.scored.share(j.scored.knownMS(room)), Figure: unknown("too_little_known")}
-	if a.Coverage < enoughOfWinter {
+	switch {
+	case room.Len() == 0:
+		a.Figure = unknown("no_room_temperature")
+		return a
+	case a.Coverage < enoughOfWinter:
 		return a
 	}
 	errK := j.room.mean.TempErrK
@@ -101,41 +105,65 @@ func needsAction(j judgement) bool {
 }
 
 // dampAnswer is for how many hours walls or ceilings were wet or the air stayed above the watch limit for
-// 6 h and more. Cold metal is left out.
+// 6 h and more. Cold metal is left out. The range has every hygrometer one error drier and damper, and walls at the dry and
+// the wet end of what they may have been.
 func dampAnswer(j judgement, surfaces []SurfaceRow) Answer {
-	hum := relHumPct(j.room.mean)
-	var spans []series.Span
-	for _, l := range j.under(func(b Bands) *float64 { return b.RelHumPct.WatchHigh }) {
-		spans = append(spans, long(l.time.above(hum, l.limit), dampHoldH)...)
-	}
-	for _, row := range surfaces {
-		if row.Kind == "metal" {
-			continue
+	hum, errPct := relHumPct(j.room.mean), 100*j.room.mean.RelHumErr
+	walled := false
+	damp := func(shiftPct float64, margin func(SurfaceRow) series.Curve) (spans []series.Span) {
+		for _, l := range j.under(func(b Bands) *float64 { return b.RelHumPct.WatchHigh }) {
+			spans = append(spans, long(l.time.above(hum, l.limit-shiftPct), dampHoldH)...)
 		}
-		spans = append(spans, long(j.scored.below(row.Margin, 0), 0)...)
+		for _, row := range surfaces {
+			if row.Kind == "metal" {
+				continue
+			}
+			wet := long(j.scored.below(margin(row), 0), 0)
+			spans, walled = append(spans, wet...), walled || len(wet) > 0
+		}
+		return spans
 	}
-	return often(spans, j.scored.knownMS(hum), j.scored)
+	a := j.often(hum, damp(0, func(r SurfaceRow) series.Curve { return r.Margin }),
+		damp(-errPct, func(r SurfaceRow) series.Curve { return r.dry }), damp(errPct, func(r SurfaceRow) series.Curve { return r.wet }))
+	if walled && a.Figure.OK {
+		a.Figure.Evidence = WorkedOut
+	}
+	return a
 }
 
-// dryAnswer is for how many hours the air stayed below the good band for a day and more.
+// dryAnswer is for how many hours the air stayed below the good band for a day and more, and with every hygrometer one
+// error damper and drier.
 func dryAnswer(j judgement) Answer {
-	hum := relHumPct(j.room.mean)
-	var spans []series.Span
-	for _, l := range j.dryRuns(hum) {
-		spans = append(spans, l.time...)
+	hum, errPct := relHumPct(j.room.mean), 100*j.room.mean.RelHumErr
+	dry := func(shiftPct float64) (spans []series.Span) {
+		for _, l := range j.dryRuns(hum, shiftPct) {
+			spans = append(spans, l.time...)
+		}
+		return spans
 	}
-	return often(spans, j.scored.knownMS(hum), j.scored)
+	return j.often(hum, dry(0), dry(errPct), dry(-errPct))
 }
 
-// often counts the hours of spans: no up to 2 % of the known time, yes from 10 %, mostly between.
-func often(spans []series.Span, knownMS int64, s stretches) Answer {
-	a := Answer{State: Unknown, Unit: "h", Coverage: s.share(knownMS), Figure: unknown("too_little_known")}
-	if a.Coverage < enoughOfWinter || knownMS == 0 {
+// often counts the hours of spans, and of those that other guesses at the same give: no up to 2 % of the known time, yes
+// from 10 %, mostly between.
+func (j judgement) often(hum series.Curve, spans []series.Span, others ...[]series.Span) Answer {
+	knownMS := j.scored.knownMS(hum)
+	a := Answer{State: Unknown, Unit: "h", Coverage: j.scored.share(knownMS), Figure: unknown("too_little_known")}
+	switch {
+	case hum.Len() == 0:
+		a.Figure = unknown("no_humidity")
+		return a
+	case a.Coverage < enoughOfWinter || knownMS == 0:
 		return a
 	}
-	ms := series.LengthMS(series.Union(spans))
-	a.Figure = exactly(float64(ms)/series.HourMS, Recorded)
-	switch part := float64(ms) / float64(knownMS); {
+	hours := func(spans []series.Span) float64 {
+		return float64(series.LengthMS(series.Union(spans))) / series.HourMS
+	}
+	a.Figure = exactly(hours(spans), Recorded)
+	for _, o := range others {
+		a.Figure = enclosing(Recorded, a.Figure.Mid, a.Figure.Low, a.Figure.High, hours(o))
+	}
+	switch part := a.Figure.Mid * series.HourMS / float64(knownMS); {
 	case part <= freeShare:
 		a.State = No
 	case part >= oftenShare:

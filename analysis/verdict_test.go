@@ -91,6 +91,28 @@ func TestDryAndDampCountLongStretches(t *testing.T) {
 	}
 }
 
+// A ramp of humidity from 60 to 100 % and back over 800 h, 0.1 % an hour, by a logger of ±5 %: above 85 % for 300 h, with
+// every reading 5 % lower for 200, higher for 400; by the same ramp from 80 to 40 and back with a limit of 45, below it for
+// 100 h, 0 and 200. By hand.
+func TestDampAndDryCarryTheLoggersError(t *testing.T) {
+	ramp := func(from, slope float64) series.Curve {
+		return through(0, 800, 0.5, func(h float64) float64 { return from + slope*min(h, 800-h) })
+	}
+	temp := through(0, 800, 0.5, constant(4))
+	within := func(what string, f Figure, low, mid, high float64) {
+		near(t, what, f.Mid, mid, 0.01)
+		near(t, what+", low", f.Low, low, 0.01)
+		near(t, what+", high", f.High, high, 0.01)
+		if f.Evidence != Recorded {
+			t.Errorf("%s: %s, want recorded", what, f.Evidence)
+		}
+	}
+	within("damp", Judge(one(temp, ramp(0.6, 0.001), span(0, 800))).Verdict.Damp.Figure, 200, 300, 400)
+	in := one(temp, ramp(0.8, -0.001), span(0, 800))
+	in.Bands.RelHumPct.GoodLow = ptr(45)
+	within("dry", Judge(in).Verdict.Dry.Figure, 0, 100, 200)
+}
+
 // Ten per cent of the time above the third stage's on-temperature: the small fans carried the rest alone.
 func TestFansShareOfTheSmallStages(t *testing.T) {
 	in := warmFor(100, 8)

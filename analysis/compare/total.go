@@ -24,7 +24,7 @@ func totals(a, b analysis.Review) []Total {
 		{"energy_per_hive", "kWh", EnergyPerHive},
 		{"bees_days", "d", func(r analysis.Review) analysis.Figure {
 			days := float64(r.BeesOut-r.BeesIn) / dayMS
-			return analysis.Figure{Mid: days, Low: days, High: days, OK: true, Evidence: r.BeesTime}
+			return analysis.Figure{Mid: days, Low: days, High: days, OK: true, Evidence: r.BeesBy.Weaker()}
 		}},
 	}
 	out := []Total{}

@@ -63,16 +63,32 @@ func FirstLookOf(in analysis.Input, r analysis.Review, u Units) FirstLook {
 func (b barn) headline() (text, sure string) {
 	a := b.r.Verdict.Held
 	row, ok := b.band("air_temperature", "good")
-	if !a.Figure.OK || !ok || row.Low == nil || row.High == nil {
+	if !a.Figure.OK || !ok {
 		return "Whether it held can't be told: " + lacks(b.whyNotHeld(a)) + ".", ""
 	}
 	text = map[analysis.State]string{analysis.Yes: "It held: ", analysis.Mostly: "It mostly held: ", analysis.No: "It did not hold: "}[a.State] +
-		OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
+		OfHundred(a.Figure.Mid/100) + " hours " + b.inside(row) + "."
 	sure = knownFor(a.Coverage)
 	if b.errK() > 0 {
 		sure += "; " + b.shareOff(a.Figure)
 	}
 	return text, sure + "."
+}
+
+// inside is "between 2 and 6 °C", or of limits that are not the same in all phases "inside the limits of the phase".
+func (b barn) inside(row analysis.BandRow) string {
+	if row.Low == nil || row.High == nil {
+		return "inside the limits of the phase"
+	}
+	return "between " + b.u.Limit(*row.Low) + " and " + b.u.LimitWithUnit(*row.High)
+}
+
+// than is "than 6 °C", or "than the limit of the phase" where each has its own.
+func (b barn) than(limitC *float64) string {
+	if limitC == nil {
+		return "than the limit of the phase"
+	}
+	return "than " + b.u.LimitWithUnit(*limitC)
 }
 
 // knownFor says how much of the time there are readings for.
@@ -84,8 +100,11 @@ func knownFor(coverage float64) string {
 }
 
 func (b barn) whyNotHeld(a analysis.Answer) string {
-	if b.r.Traces.Room.Len() == 0 {
+	switch {
+	case b.roomReadings() == 0:
 		return "no_room"
+	case b.r.Traces.Room.Len() == 0:
+		return "no_room_temperature"
 	}
 	if b.recordElsewhere() {
 		return "record_outside_dates"
@@ -116,18 +135,20 @@ func shareRange(f analysis.Figure) string {
 // warm is about the time above the good band: how long, when, and what it went with.
 func (b barn) warm() []Sentence {
 	good, ok := b.band("air_temperature", "good")
-	if !ok || good.High == nil {
+	if !ok {
 		return nil
 	}
-	limit := b.u.LimitWithUnit(*good.High)
-	spells := b.spells(b.place(), "warm")
-	if good.HoursAbove < 1 || len(spells) == 0 {
-		return []Sentence{{Text: "It was hardly ever warmer than " + limit + ": " + Hours(good.HoursAbove) + " in all.", Mark: MarkGood, weight: 20}}
+	limit, spells := b.than(good.High), b.spells(b.place(), "warm")
+	switch {
+	case good.HoursAbove == 0:
+		return []Sentence{{Text: "It was never warmer " + limit + ".", Mark: MarkGood, weight: 20}}
+	case good.HoursAbove < 1 || len(spells) == 0:
+		return []Sentence{{Text: "It was hardly ever warmer " + limit + ": " + Hours(good.HoursAbove) + " in all.", Mark: MarkGood, weight: 20}}
 	}
 	s := Sentence{Mark: MarkWatch, weight: 60 + math.Min(good.HoursAbove/10, 35)}
-	s.Text = "It was warmer than " + limit + " for " + Hours(good.HoursAbove) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursAbove }) + b.ofWhichHot(*good.High)
+	s.Text = "It was warmer " + limit + " for " + Hours(good.HoursAbove) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursAbove }) + b.ofWhichHot()
 	s.Text += b.mostOfIt(spells, &s.Look) + "; the warmest was " + b.u.Temp(peak(spells).Peak) + " on " + b.u.Date(mid64(peak(spells).Span)) + "."
-	s.Text += b.warmWentWith(spells, *good.High)
+	s.Text += b.warmWentWith(spells, peak(spells).Limit)
 	s.Sure = b.hoursSure(good.HoursAbove, good.AboveRange)
 	if act, ok := b.band("air_temperature", "act"); ok && act.HoursAbove > 0 {
 		s.Mark = MarkAct
@@ -156,16 +177,21 @@ func (b barn) inPhases(quantity string, hours func(analysis.BandRow) float64) st
 // phaseWords say when a phase is.
 var phaseWords = map[string]string{"filling": "while filling", "deep winter": "in deep winter", "late winter": "in late winter", "emptying": "while emptying"}
 
-// ofWhichHot is ", 22 h of it above 8 °C", from the first wider band that has an upper limit.
-func (b barn) ofWhichHot(goodHighC float64) string {
+// ofWhichHot is ", 22 h of it above 8 °C", by the limit to act above; where good ends there too there is nothing to add.
+func (b barn) ofWhichHot() string {
+	good, _ := b.band("air_temperature", "good")
 	act, ok := b.band("air_temperature", "act")
-	if !ok || act.High == nil || *act.High <= goodHighC {
+	limit := "the limit to act at"
+	switch {
+	case !ok || good.High != nil && act.High != nil && *act.High <= *good.High:
 		return ""
+	case act.High != nil:
+		limit = b.u.LimitWithUnit(*act.High)
 	}
 	if act.HoursAbove == 0 {
-		return ", never above " + b.u.LimitWithUnit(*act.High)
+		return ", never above " + limit
 	}
-	return ", " + Hours(act.HoursAbove) + " of it above " + b.u.LimitWithUnit(*act.High)
+	return ", " + Hours(act.HoursAbove) + " of it above " + limit
 }
 
 // mostOfIt is "; most of it fell on 26–29 March", and points look at that stretch.
@@ -231,12 +257,12 @@ func (b barn) warmerOutside(spans []series.Span, limitC float64) float64 {
 func (b barn) cold() []Sentence {
 	good, ok := b.band("air_temperature", "good")
 	spells := b.spells(b.place(), "cold")
-	if !ok || good.Low == nil || good.HoursBelow < 1 || len(spells) == 0 {
+	if !ok || good.HoursBelow < 1 || len(spells) == 0 {
 		return nil
 	}
 	low := peak(spells)
 	s := Sentence{Mark: MarkWatch, weight: 45 + math.Min(good.HoursBelow/20, 30)}
-	s.Text = "It was colder than " + b.u.LimitWithUnit(*good.Low) + " for " + Hours(good.HoursBelow) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursBelow }) + b.mostOfIt(spells, &s.Look) +
+	s.Text = "It was colder " + b.than(good.Low) + " for " + Hours(good.HoursBelow) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursBelow }) + b.mostOfIt(spells, &s.Look) +
 		"; the coldest was " + b.u.Temp(low.Peak) + " on " + b.u.Date(mid64(low.Span)) + "."
 	if outC, known := b.outdoorMean(b.bulkSpans(spells)); known {
 		s.Text += " That went with " + b.u.Temp(outC) + " outside on average."

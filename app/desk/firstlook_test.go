@@ -18,6 +18,17 @@ func textsOf(f FirstLook) []string {
 	return out
 }
 
+// A dew point known for a fifth of the bees' time gives no mean of it.
+func TestTooLittleKnownOfTheDewPointIsNoSentence(t *testing.T) {
+	in := gappy(t)
+	in.Surfaces = nil
+	for _, text := range textsOf(FirstLookOf(in, analysis.Judge(in), Units{})) {
+		if strings.Contains(text, "would have sweated") {
+			t.Error(text)
+		}
+	}
+}
+
 // The lines between hourly readings cross 6 °C 0.4 h after leaving 4 for 9 °C, and 8 °C after 0.8 h: above 6 are
 // 60 + 2 × 0.6 = 61.2 h of 2400, above 8 are 60 + 2 × 0.2 = 60.4 h (arithmetic of straight lines).
 func TestFirstLookSays(t *testing.T) {
@@ -36,13 +47,19 @@ func TestFirstLookSays(t *testing.T) {
 		{"rich", Fahrenheit, []string{
 			"97 of 100 hours between 36 and 43 °F.", "It was warmer than 43 °F for 61 h, 60 h of it above 46 °F", "the warmest was 48.2 °F",
 		}},
-		{"even", Celsius, []string{"It held: 100 of 100 hours between 2 and 6 °C.", "It was hardly ever warmer than 6 °C: 0 h in all."}},
+		{"even", Celsius, []string{"It held: 100 of 100 hours between 2 and 6 °C.", "It was never warmer than 6 °C."}},
 		{"thin", Celsius, []string{
 			"It mostly held: 97 of 100 hours", "Anything colder than the dew point would have sweated",
 			"What can't be told: whether warm or damp spells came with the weather (no temperature outside is known); what the fans did (no stage is set down).",
 			"What would settle most: the days the bees went in and came out",
 		}},
-		{"no humidity", Celsius, []string{"What can't be told: whether it was damp or dry (no humidity was recorded)"}},
+		{"no humidity", Celsius, []string{"What can't be told: whether it was damp or dry (no logger in the room recorded humidity)"}},
+		{"limits by phase", Celsius, []string{"It held: 100 of 100 hours inside the limits of the phase.", "It was never warmer than the limit of the phase."}},
+		{"humidity alone", Celsius, []string{
+			"Whether it held can't be told: no logger in the room recorded temperature.", "Humidity was between 40 and 75 % for 100 of 100 hours.",
+			"What would settle most: a logger in the room that records temperature.",
+		}},
+		{"carried in", Celsius, []string{"What would settle most: the day the bees came out, so that only their time is judged."}},
 		{"mostly unknown", Celsius, []string{
 			"Whether it held can't be told: too few hours were recorded.", "What would settle most: the missing part of the room's record",
 		}},

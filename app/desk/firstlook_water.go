@@ -12,12 +12,16 @@ import (
 // humidity is about the room's air outside its band, damp side and dry side.
 func (b barn) humidity() []Sentence {
 	good, ok := b.band("relative_humidity", "good")
-	if !ok || good.Low == nil || good.High == nil {
+	if !ok {
 		return nil
+	}
+	within := "inside the limits of the phase"
+	if good.Low != nil && good.High != nil {
+		within = "between " + number(*good.Low, 0) + " and " + Percent(*good.High/100)
 	}
 	known := good.HoursBelow + good.HoursIn + good.HoursAbove
 	s := Sentence{Mark: MarkGood, weight: 40}
-	s.Text = "Humidity was between " + number(*good.Low, 0) + " and " + Percent(*good.High/100) + " for " + OfHundred(good.HoursIn/known) + " hours"
+	s.Text = "Humidity was " + within + " for " + OfHundred(good.HoursIn/known) + " hours"
 	if good.HoursAbove >= 1 {
 		s.Text += "; " + Hours(good.HoursAbove) + " damper" + b.ofWhichVeryDamp()
 	}
@@ -141,16 +145,13 @@ func dewAndFrost(row analysis.SurfaceRow) string {
 
 // sweating says below what temperature things would have been wet, where no wall can be worked out.
 func (b barn) sweating() []Sentence {
-	if b.judgedSurfaces() > 0 || b.r.Traces.RoomDewC.Len() == 0 {
-		return nil
-	}
-	bin := b.r.Traces.RoomDewC.Bin(b.span())
-	if bin.KnownMS == 0 {
+	dew, ok := b.quantity("dew_point")
+	if b.judgedSurfaces() > 0 || !ok || !dew.Mean.OK {
 		return nil
 	}
 	return []Sentence{{
-		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(bin.Weighted()) + " on average, " +
-			b.u.Temp(bin.Max) + " at the dampest.",
+		Text: "Anything colder than the dew point would have sweated: " + b.u.Temp(dew.Mean.Mid) + " on average, " +
+			b.u.Temp(dew.Max.Mid) + " at the dampest.",
 		Sure:   "Worked out from temperature and humidity. " + b.wallsTake(),
 		weight: 42,
 	}}
@@ -180,7 +181,7 @@ func (b barn) cannotAndSettle() []Sentence {
 		}
 	}
 	noOut := b.r.Traces.Outdoor.Len() == 0
-	add(b.r.Traces.RoomRelHum.Len() == 0, "whether it was damp or dry (no humidity was recorded)")
+	add(b.r.Traces.RoomRelHum.Len() == 0, "whether it was damp or dry ("+lacks("no_humidity")+")")
 	add(noOut, "whether warm or damp spells came with the weather (no temperature outside is known)")
 	add(!noOut && len(b.r.Surfaces) == 0, "whether walls were wet (no wall or ceiling is listed)")
 	add(len(b.in.Stages) == 0, "what the fans did (no stage is set down)")
@@ -198,10 +199,12 @@ func (b barn) cannotAndSettle() []Sentence {
 func (b barn) settle() string {
 	const lead = "What would settle most: "
 	switch {
-	case b.r.Traces.Room.Len() == 0:
+	case b.roomReadings() == 0:
 		return lead + "a logger file from inside the room."
-	case b.r.BeesTime == analysis.Assumed:
-		return lead + "the days the bees went in and came out, so that only their time is judged."
+	case b.r.Traces.Room.Len() == 0:
+		return lead + "a logger in the room that records temperature."
+	case b.r.BeesBy.Weaker() == analysis.Assumed:
+		return lead + b.openDays() + ", so that only their time is judged."
 	case b.recordElsewhere():
 		return lead + "the right year and days for the bees in and out, or the loggers' files of that winter."
 	case b.r.Verdict.Held.Figure.Unknown == "less_than_a_day":
@@ -220,6 +223,17 @@ func (b barn) settle() string {
 		return lead + "a logger hung beside the thermostat's own sensor, which would narrow the stages' hours."
 	}
 	return ""
+}
+
+// openDays are the days for which an end of the record stands.
+func (b barn) openDays() string {
+	switch by := b.r.BeesBy; {
+	case by.In != analysis.Assumed:
+		return "the day the bees came out"
+	case by.Out != analysis.Assumed:
+		return "the day the bees went in"
+	}
+	return "the days the bees went in and came out"
 }
 
 // anyBlurred says whether the logger can't tell one stage from the next.

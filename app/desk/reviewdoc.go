@@ -176,7 +176,7 @@ func ReviewDocument(r engine.Result, p Program) ReviewDoc {
 
 func barnDoc(b analysis.Review, zone *time.Location) BarnDoc {
 	d := BarnDoc{
-		Name: b.Barn, BeesTime: string(b.BeesTime), BeesSeen: beesSeenDoc(b.Seen, zone), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
+		Name: b.Barn, BeesTime: string(b.BeesBy.Weaker()), BeesSeen: beesSeenDoc(b.Seen, zone), HiveDays: mid(b.HiveDays), Coverage: b.Coverage,
 		Verdict: VerdictDoc{answerDoc(b.Verdict.Held), answerDoc(b.Verdict.Damp), answerDoc(b.Verdict.Dry), answerDoc(b.Verdict.Fans)},
 		Phases:  []PhaseDoc{}, Quantities: []QuantityDoc{}, Spells: []SpellDoc{}, Surfaces: []SurfaceDoc{}, Stages: []StageDoc{},
 		Dryness: drynessDocs(b.Dryness, zone), Uniformity: uniformityDocs(b.Uniformity, zone),

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"strconv"
 	"strings"
 
 	"thawbook/analysis"
@@ -82,35 +81,59 @@ func BarnMark(v analysis.Verdict) Mark {
 // whoAndWhen is "338 hives, in 12 November 2023, out 4 April 2024: 143 days, 2 unknown".
 func (b barn) whoAndWhen() string {
 	if b.r.BeesOut <= b.r.BeesIn {
-		return "There is no reading from the room and no dates are set down, so there is no time to judge yet."
+		return b.noTime()
 	}
 	var parts []string
-	if n := b.hives(); n > 0 {
-		parts = append(parts, strconv.Itoa(n)+" hives")
+	if n := float64(b.hives()); n > 0 {
+		parts = append(parts, hives(n))
 	}
-	if b.r.BeesTime == analysis.Assumed {
-		parts = append(parts, "record from "+b.u.DateYear(b.r.BeesIn)+" to "+b.u.DateYear(b.r.BeesOut))
-	} else {
-		parts = append(parts, "in "+b.u.DateYear(b.r.BeesIn), "out "+b.u.DateYear(b.r.BeesOut))
+	by := b.r.BeesBy
+	from, to := "in ", "out "
+	if by.In == analysis.Assumed {
+		from = "record from "
 	}
-	line := capital(strings.Join(parts, ", ")) + ": " + b.length()
-	switch {
-	case hasRemark(b.r.Remarks, "bees_time_half_seen"):
-		line += ". When the bees went in and came out is not set down: " + b.halfSeen() + " (assumed)"
-	case b.r.BeesTime == analysis.Assumed:
-		line += ". When the bees went in and came out is not set down: the whole record is taken (assumed)"
-	case b.r.BeesTime == analysis.WorkedOut:
-		line += ". The days are read off the loggers; set them down if the bees came or went on others"
+	if by.Out == analysis.Assumed {
+		to = "record to "
+	}
+	parts = append(parts, from+b.u.DateYear(b.r.BeesIn), to+b.u.DateYear(b.r.BeesOut))
+	line := capital(strings.Join(parts, ", "))
+	if by == (analysis.BeesBy{In: analysis.Assumed, Out: analysis.Assumed}) {
+		line = strings.Replace(line, ", record to ", " to ", 1)
+	}
+	line += ": " + b.length()
+	if text := endsWords[by]; text != "" {
+		line += ". " + text
 	}
 	return line + "."
 }
 
-// halfSeen says which day is read off the loggers and for which an end of the record is taken.
-func (b barn) halfSeen() string {
-	if b.r.Seen.In.OK() {
-		return "the first day is read off the loggers, the last is where the record ends"
+// noTime says why there is nothing to judge.
+func (b barn) noTime() string {
+	said := b.r.BeesBy.In == analysis.YourSetting || b.r.BeesBy.Out == analysis.YourSetting
+	switch n := b.roomReadings(); {
+	case n > 0 && said:
+		return "The room's record lies outside the date set down for the bees, so there is no time to judge."
+	case n == 1:
+		return "There is a single reading from the room and no dates are set down, so there is no time to judge yet."
+	case said:
+		return "There is no reading from the room and only one date is set down, so there is no time to judge yet."
 	}
-	return "the first day is where the record begins, the last is read off the loggers"
+	return "There is no reading from the room and no dates are set down, so there is no time to judge yet."
+}
+
+// roomReadings is how many readings there are from the room, of temperature or humidity, whichever are more.
+func (b barn) roomReadings() int { return max(b.r.Traces.Room.Len(), b.r.Traces.RoomRelHum.Len()) }
+
+// endsWords say what the two ends of the bees' time rest on, where the keeper did not set down both.
+var endsWords = map[analysis.BeesBy]string{
+	{In: analysis.Assumed, Out: analysis.Assumed}:       "When the bees went in and came out is not set down: the whole record is taken (assumed)",
+	{In: analysis.WorkedOut, Out: analysis.Assumed}:     "When the bees went in and came out is not set down: the first day is read off the loggers, the last is where the record ends (assumed)",
+	{In: analysis.Assumed, Out: analysis.WorkedOut}:     "When the bees went in and came out is not set down: the first day is where the record begins, the last is read off the loggers (assumed)",
+	{In: analysis.WorkedOut, Out: analysis.WorkedOut}:   "The days are read off the loggers; set them down if the bees came or went on others",
+	{In: analysis.YourSetting, Out: analysis.Assumed}:   "When the bees came out is not set down: the record is taken to its end (assumed)",
+	{In: analysis.YourSetting, Out: analysis.WorkedOut}: "The day the bees came out is read off the loggers; set it down if it was another",
+	{In: analysis.Assumed, Out: analysis.YourSetting}:   "When the bees went in is not set down: the record is taken from its beginning (assumed)",
+	{In: analysis.WorkedOut, Out: analysis.YourSetting}: "The day the bees went in is read off the loggers; set it down if it was another",
 }
 
 // length is the bees' time in days, hours where it is less than one, and how much of it is unknown.
@@ -134,17 +157,12 @@ func (b barn) held() AnswerCard {
 	a := b.r.Verdict.Held
 	card := AnswerCard{Question: "Held?", Word: stateWord(a.State), Mark: goodWhenYes(a.State)}
 	row, ok := b.band("air_temperature", "good")
-	if !a.Figure.OK || !ok || row.Low == nil || row.High == nil {
+	if !a.Figure.OK || !ok {
 		return card.withoutFigure(a)
 	}
 	card.Figure = Percent(a.Figure.Mid / 100)
-	card.Sentence = OfHundred(a.Figure.Mid/100) + " hours between " + b.between(*row.Low, *row.High) + "."
+	card.Sentence = OfHundred(a.Figure.Mid/100) + " hours " + b.inside(row) + "."
 	return card
-}
-
-// between is "2 and 6 °C".
-func (b barn) between(lowC, highC float64) string {
-	return b.u.Limit(lowC) + " and " + b.u.LimitWithUnit(highC)
 }
 
 func (b barn) damp() AnswerCard {
@@ -161,7 +179,7 @@ func (b barn) damp() AnswerCard {
 	if b.judgedSurfaces() > 0 {
 		limit += ", or a wet wall or ceiling"
 	}
-	card.Sentence = capital(limit) + ": " + orNever(a.Figure.Mid)
+	card.Sentence = capital(limit) + ": " + orNever(a.Figure)
 	return card
 }
 
@@ -180,11 +198,15 @@ func (b barn) dry() AnswerCard {
 	a := b.r.Verdict.Dry
 	card := AnswerCard{Question: "Dry?", Word: oftenWord(a.State), Mark: goodWhenNo(a.State)}
 	row, ok := b.band("relative_humidity", "good")
-	if !a.Figure.OK || !ok || row.Low == nil {
+	if !a.Figure.OK || !ok {
 		return card.withoutFigure(a)
 	}
+	limit := "the limit of the phase"
+	if row.Low != nil {
+		limit = Percent(*row.Low / 100)
+	}
 	card.Word, card.Figure = notAtAll(a), Hours(a.Figure.Mid)
-	card.Sentence = "Below " + Percent(*row.Low/100) + " for a day or longer: " + orNever(a.Figure.Mid)
+	card.Sentence = "Below " + limit + " for a day or longer: " + orNever(a.Figure)
 	return card
 }
 
@@ -196,12 +218,16 @@ func notAtAll(a analysis.Answer) string {
 	return oftenWord(a.State)
 }
 
-// orNever ends a sentence with a number of hours.
-func orNever(h float64) string {
-	if h == 0 {
-		return "never."
+// orNever ends a sentence with a number of hours, and how many they may have been.
+func orNever(f analysis.Figure) string {
+	text := "never"
+	if f.Mid > 0 {
+		text = Hours(f.Mid)
 	}
-	return Hours(h) + "."
+	if hoursNumber(f.Low) != hoursNumber(f.High) {
+		text += "; it may have been " + HoursRange(f.Low, f.High)
+	}
+	return text + "."
 }
 
 func (b barn) fans() AnswerCard {

@@ -14,6 +14,9 @@ func TestHeaderLine(t *testing.T) {
 		{"rich", "338 hives, in 1 November 2024, out 9 February 2025: 100 days, all known."},
 		{"thin", "Record from 1 November 2024 to 9 February 2025: 100 days, all known. When the bees went in and came out is not set down: the whole record is taken (assumed)."},
 		{"mostly unknown", "338 hives, in 1 November 2024, out 9 February 2025: 100 days, 80 unknown."},
+		{"carried in", "1 hive, in 1 November 2024, record to 9 February 2025: 100 days, all known. When the bees came out is not set down: the record is taken to its end (assumed)."},
+		{"humidity alone", "Record from 1 November 2024 to 9 February 2025: 100 days, 100 unknown. When the bees went in and came out is not set down: the whole record is taken (assumed)."},
+		{"one reading", "There is a single reading from the room and no dates are set down, so there is no time to judge yet."},
 		{"bare", "There is no reading from the room and no dates are set down, so there is no time to judge yet."},
 	} {
 		in := winters[c.winter](t)
@@ -35,9 +38,10 @@ func TestFourAnswers(t *testing.T) {
 		{"rich", [4]string{"Dry?", "No", "0 h", "Below 40 % for a day or longer: never."}, MarkGood},
 		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "The always-on fan and the first stage carried 97 of 100 hours alone."}, MarkGood},
 		{"even", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours between 2 and 6 °C."}, MarkGood},
+		{"limits by phase", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours inside the limits of the phase."}, MarkGood},
 		{"thin", [4]string{"Fans?", "Can't tell", "", "No fan stages are set down."}, MarkUnknown},
 		{"mostly unknown", [4]string{"Held?", "Can't tell", "", "Too few hours were recorded."}, MarkUnknown},
-		{"no humidity", [4]string{"Damp?", "Can't tell", "", "Too few hours were recorded."}, MarkUnknown},
+		{"no humidity", [4]string{"Damp?", "Can't tell", "", "No logger in the room recorded humidity."}, MarkUnknown},
 	} {
 		in := winters[c.winter](t)
 		found := false

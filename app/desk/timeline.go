@@ -275,26 +275,19 @@ func (l *Lane) add(name string, c series.Curve, role Role) {
 	}
 }
 
-// bandOf is the good band of a quantity, in its row's unit.
+// bandOf is the good band of a quantity, in its row's unit; none where its limits are not the same in all phases.
 func bandOf(r analysis.Review, place, quantity string) *[2]float64 {
 	for _, q := range r.Quantities {
 		if q.Quantity != quantity || q.Place != place || q.Phase != "" {
 			continue
 		}
 		for _, band := range q.Bands {
-			if band.Name == "good" {
-				return &[2]float64{orInf(band.Low, -1), orInf(band.High, 1)}
+			if band.Name == "good" && band.Low != nil && band.High != nil {
+				return &[2]float64{*band.Low, *band.High}
 			}
 		}
 	}
 	return nil
-}
-
-func orInf(v *float64, sign int) float64 {
-	if v == nil {
-		return math.Inf(sign)
-	}
-	return *v
 }
 
 // extent spans the judged curves of all lanes; the weather does not stretch it.
@@ -334,10 +327,17 @@ func (b barn) shades(whole series.Span) []Shade {
 }
 
 func (b barn) points() []Point {
-	if b.r.BeesTime == analysis.Assumed || b.r.BeesOut <= b.r.BeesIn {
+	var out []Point
+	if b.r.BeesOut <= b.r.BeesIn {
 		return nil
 	}
-	return []Point{{b.r.BeesIn, "bees in"}, {b.r.BeesOut, "bees out"}}
+	if b.r.BeesBy.In != analysis.Assumed {
+		out = append(out, Point{b.r.BeesIn, "bees in"})
+	}
+	if b.r.BeesBy.Out != analysis.Assumed {
+		out = append(out, Point{b.r.BeesOut, "bees out"})
+	}
+	return out
 }
 
 // Span is a stretch of time [From, To) in milliseconds UTC.

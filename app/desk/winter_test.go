@@ -128,7 +128,41 @@ func frozen(t *testing.T) analysis.Input {
 	return in
 }
 
+// byPhase is the rich winter with a good band of its own, up to 9.5 °C, from the first of the hot days on.
+func byPhase(t *testing.T) analysis.Input {
+	in := rich(t)
+	from, high := day0+(firstHot-1)*hourMS, 9.5
+	in.Phases = []analysis.PhaseSetting{{Name: "late winter", From: &from, Bands: analysis.Bands{TempC: analysis.Band{GoodHigh: &high}}}}
+	return in
+}
+
+// wet is the rich winter by a logger of humidity alone, with no dates set down.
+func wet(t *testing.T) analysis.Input {
+	in := thin(t)
+	l := in.Loggers[0]
+	l.TempC = series.Curve{}
+	in.Loggers = []analysis.Logger{l}
+	return in
+}
+
+// single is one reading and nothing set down.
+func single(t *testing.T) analysis.Input {
+	in := thin(t)
+	l := in.Loggers[0]
+	l.TempC, l.RelHum = l.TempC.Slice(series.Span{From: day0, To: day0 + 1}), series.Curve{}
+	in.Loggers = []analysis.Logger{l}
+	return in
+}
+
+// carriedIn is the rich winter in which only the day the bees went in is set down, and their number.
+func carriedIn(t *testing.T) analysis.Input {
+	in := rich(t)
+	in.BeesOut, in.Heads = nil, []analysis.HeadChange{{At: day0, Change: 1}}
+	return in
+}
+
 var winters = map[string]func(*testing.T) analysis.Input{
 	"rich": rich, "thin": thin, "no humidity": dryLogger, "mostly unknown": gappy, "bare": bare,
 	"recorded": recorded, "even": even, "two loggers": twin, "frozen": frozen,
+	"limits by phase": byPhase, "humidity alone": wet, "one reading": single, "carried in": carriedIn,
 }
