@@ -94,6 +94,9 @@ func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due
 	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))
 	eager, sure := due[1], due[2]
 	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), float64(len(eager)), float64(len(sure)))
+	if float64(row.UnknownMS) > (1-enoughOfWinter)*float64(s.To-s.From) {
+		row.Calls = unknown("too_little_known")
+	}
 	row.hold(alarmLogOf(notes, s), air, eager, sure)
 	return row
 }

@@ -54,6 +54,16 @@ func TestAReviewTriesItsAlarmLines(t *testing.T) {
 	}
 }
 
+// Of a winter of which the air is known for less than half nobody can say how often an alarm would have called.
+func TestAnAlarmNeedsHalfOfTheWinter(t *testing.T) {
+	for known, want := range map[float64]bool{49: false, 51: true} {
+		row := alarmAt(through(0, known, 0.5, constant(4)), 0.5, span(0, 100), AlarmLine{LimitC: 8, DelayMin: 30}, nil)
+		if row.Calls.OK != want {
+			t.Errorf("%g of 100 h known: %+v", known, row.Calls)
+		}
+	}
+}
+
 // The alarm hangs by the thermostat, 0.4 K warmer than the room's mean: 8 °C at 03:36 there, at 04:00 in the room. A logger
 // at the alarm's own sensor, half a degree colder, knows best: 8 °C at 04:30, due at 05:00.
 func TestAnAlarmIsTriedWhereItHangs(t *testing.T) {

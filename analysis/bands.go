@@ -195,14 +195,14 @@ func orInf(limit *float64, sign int) float64 {
 type measure struct {
 	quantity, unit string
 	of             func(Logger) series.Curve
-	errHalf        func(Logger) float64
-	band           func(Bands) Band // nil where the safe bands do not apply
+	errHalf        func(Logger, stretches) float64 // over some time
+	band           func(Bands) Band                // nil where the safe bands do not apply
 }
 
 // measures lists what is taken at a place.
 func measures(place string) []measure {
-	temperature := measure{"air_temperature", "degC", temperatureOf, func(l Logger) float64 { return l.TempErrK }, nil}
-	humidity := measure{"relative_humidity", "percent", relHumPct, func(l Logger) float64 { return 100 * l.RelHumErr }, nil}
+	temperature := measure{"air_temperature", "degC", temperatureOf, func(l Logger, _ stretches) float64 { return l.TempErrK }, nil}
+	humidity := measure{"relative_humidity", "percent", relHumPct, func(l Logger, _ stretches) float64 { return 100 * l.RelHumErr }, nil}
 	dew := measure{"dew_point", "degC", func(l Logger) series.Curve { return l.dewC }, Logger.dewErrK, nil}
 	if isSurface(place) {
 		temperature.quantity = "surface_temperature"
@@ -245,7 +245,11 @@ func (m measure) rows(l Logger, phases []Phase) []QuantityRow {
 	if c.Len() == 0 || len(phases) == 0 {
 		return nil
 	}
-	errHalf := m.errHalf(l)
+	var scored stretches
+	for _, p := range phases {
+		scored = append(scored, p.Parts...)
+	}
+	errHalf := m.errHalf(l, scored)
 	rows := []QuantityRow{{}}
 	var whole tally
 	var common Band
@@ -310,27 +314,17 @@ func within(v, half float64) Figure {
 	return Figure{Mid: v, Low: v - half, High: v + half, OK: true, Evidence: Recorded}
 }
 
-// dewErrK is the dew point's half-width from both sensors in quadrature, at the logger's mean state.
-func (l Logger) dewErrK() float64 {
-	tempC, relHum, ok := l.meanState()
+// dewErrK is the dew point's half-width from both sensors in quadrature, at the logger's mean state over some time.
+func (l Logger) dewErrK(time stretches) float64 {
+	tempC, relHum, ok := l.meanState(time)
 	if !ok {
 		return 0
 	}
 	return quadrature(onsetSlopes(tempC, relHum, l.TempErrK, l.RelHumErr))
 }
 
-// meanState is the plain mean of a logger's readings; ok is false where it lacks a quantity.
-func (l Logger) meanState() (tempC, relHum float64, ok bool) {
-	if l.TempC.Len() == 0 || l.RelHum.Len() == 0 {
-		return 0, 0, false
-	}
-	return plainMean(l.TempC), plainMean(l.RelHum), true
-}
-
-func plainMean(c series.Curve) float64 {
-	sum := 0.0
-	for _, v := range c.Val {
-		sum += v
-	}
-	return sum / float64(c.Len())
+// meanState is the plain mean of a logger's readings over some time; ok is false where it lacks a quantity.
+func (l Logger) meanState(time stretches) (tempC, relHum float64, ok bool) {
+	tempC, relHum = time.sum(l.TempC, nil).bin.Plain(), time.sum(l.RelHum, nil).bin.Plain()
+	return tempC, relHum, !math.IsNaN(tempC + relHum)
 }

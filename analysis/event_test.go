@@ -191,3 +191,18 @@ func TestVisitsEveryFewDaysAreNoLeak(t *testing.T) {
 		}
 	}
 }
+
+// Light from 7:20 to 7:40 on six days running belongs to two half hours, 7:00 and 7:30: the leak ends at 8:00.
+func TestALeakReachesIntoItsLastHalfHour(t *testing.T) {
+	in := one(through(0, 240, 1, constant(4)), series.Curve{}, span(0, 240))
+	in.Loggers = append(in.Loggers, Logger{Name: "eye", Place: "room", Light: through(0, 240, 1.0/6, func(h float64) float64 {
+		minute := math.Round(60 * math.Mod(h, 24))
+		return oneIf(h < 6*24 && minute >= 440 && minute < 460)
+	})})
+	leaks := kinds(Judge(in).Events, lightLeak)
+	if len(leaks) != 1 {
+		t.Fatalf("%d leaks, want 1", len(leaks))
+	}
+	near(t, "from hour", figureOf(t, leaks[0], "from_hour").Mid, 7, 0)
+	near(t, "to hour", figureOf(t, leaks[0], "to_hour").Mid, 8, 0)
+}

@@ -137,16 +137,17 @@ func (s slot) steady() (out []litDay) {
 func litDays(lit []series.Span, zone *time.Location) []slot {
 	slots := make([]slot, slotsOfADay)
 	for _, s := range lit {
-		for at := s.From; at < s.To; at += slotMS {
+		for at, next := s.From, int64(0); at < s.To; at = next {
 			local := time.UnixMilli(at).In(zone)
+			next = at + slotMS - intoHourMS(local)%slotMS
 			y, m, d := local.Date()
 			number := int(time.Date(y, m, d, 0, 0, 0, 0, time.UTC).Unix() / (dayHours * 3600))
 			sl := &slots[(local.Hour()*60+local.Minute())/30]
 			if n := len(sl.days); n > 0 && sl.days[n-1].number == number {
-				sl.days[n-1].To = min(at+slotMS, s.To)
+				sl.days[n-1].To = min(next, s.To)
 				continue
 			}
-			sl.days = append(sl.days, litDay{number, series.Span{From: at, To: min(at+slotMS, s.To)}})
+			sl.days = append(sl.days, litDay{number, series.Span{From: at, To: min(next, s.To)}})
 		}
 	}
 	return slots

@@ -35,7 +35,7 @@ func (j judgement) measured(s Surface) Surface {
 		return s
 	}
 	for _, leastK := range []float64{cleanDifferenceK, leastDifferenceK} {
-		mid, half, ok := nights.factor(leastK, on.TempErrK, room.TempErrK)
+		mid, half, ok := nights.factor(leastK, on.TempErrK, room.TempErrK, j.weatherErrK())
 		if !ok {
 			continue
 		}
@@ -104,7 +104,7 @@ func (n nights) above(leastK float64) (out []above) {
 
 // factor is the median over the nights of (Ts − To)/(Ti − To), each from its means over the hours with at least a
 // difference in K, and its 95 % half-width: the nights' scatter and the sensors' errors in quadrature.
-func (n nights) factor(leastK, surfaceErrK, roomErrK float64) (mid, half float64, ok bool) {
+func (n nights) factor(leastK, surfaceErrK, roomErrK, outErrK float64) (mid, half float64, ok bool) {
 	var factors, differences []float64
 	for _, night := range n.above(leastK) {
 		factors, differences = append(factors, night.surface/night.room), append(differences, night.room)
@@ -114,7 +114,7 @@ func (n nights) factor(leastK, surfaceErrK, roomErrK float64) (mid, half float64
 	}
 	spread := scatter(factors)
 	mid = series.Median(factors)
-	sensors := quadrature(surfaceErrK, mid*roomErrK, (1-mid)*outdoorErrK) / stat.Mean(differences, nil)
+	sensors := quadrature(surfaceErrK, mid*roomErrK, (1-mid)*outErrK) / stat.Mean(differences, nil)
 	return mid, quadrature(spread, sensors), true
 }
 

@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 18
+const RulesVersion = 19
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -93,11 +93,25 @@ type judgement struct {
 // traces gathers the curves behind the figures.
 func traces(j judgement) Traces {
 	return Traces{
-		RoomPlace: j.room.place, RoomErrK: j.room.mean.TempErrK, RoomRelHumErr: j.room.mean.RelHumErr, RoomDewErrK: j.room.mean.dewErrK(),
+		RoomPlace: j.room.place, RoomErrK: j.room.mean.TempErrK, RoomRelHumErr: j.room.mean.RelHumErr, RoomDewErrK: j.room.mean.dewErrK(j.scored),
 		Room: j.room.mean.TempC, RoomRelHum: j.room.mean.RelHum, RoomDewC: j.room.mean.dewC,
 		Outdoor: j.weather(temperatureOf), OutdoorRelHum: j.weather(relHumOf),
 		Loggers: j.Loggers, Control: j.control.TempC, ControlName: j.control.Name,
 	}
+}
+
+// outdoorErrK is the least 95 % half-width taken for outdoor air: sun and wind reach a logger there that is right itself
+// (common practice, no source).
+const outdoorErrK = 0.5
+
+// weatherErrK is what the outdoor temperature may be off by: a weather station's more, at its distance.
+func (j judgement) weatherErrK() float64 {
+	for _, l := range j.outdoor.loggers {
+		if l.TempC.Len() > 0 {
+			return max(outdoorErrK, l.TempErrK)
+		}
+	}
+	return outdoorErrK
 }
 
 // weather is the first outdoor logger's curve that has the quantity.

@@ -83,7 +83,7 @@ func (c mouldClass) mouldIndex(tempC, relHumPct []float64) float64 {
 // of what they may have been.
 func mouldFigure(j judgement, mid, wet, dry wall) Figure {
 	hours := j.scored.hours()
-	dew, errK := j.room.mean.dewC.Means(hours, 0), j.room.mean.dewErrK()
+	dew, errK := j.room.mean.dewC.Means(hours, 0), j.room.mean.dewErrK(j.scored)
 	at := func(w wall, shiftK float64) float64 {
 		temps := w.surfaceC.Means(hours, 0)
 		pct := make([]float64, len(temps))

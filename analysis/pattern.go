@@ -21,13 +21,17 @@ func byHour(v view, s stretches, zone *time.Location) []Share {
 	for _, p := range s {
 		for from := p.From; from < p.To; {
 			local := time.UnixMilli(from).In(zone)
-			into := int64(local.Minute())*minuteMS + int64(local.Second())*1000 + int64(local.Nanosecond())/1e6
-			to := min(p.To, from-into+series.HourMS)
+			to := min(p.To, from-intoHourMS(local)+series.HourMS)
 			cells[local.Hour()] = append(cells[local.Hour()], series.Span{From: from, To: to})
 			from = to
 		}
 	}
 	return sharesOf(v, cells)
+}
+
+// intoHourMS is how long before an instant its clock's hour began, ms.
+func intoHourMS(t time.Time) int64 {
+	return int64(t.Minute())*minuteMS + int64(t.Second())*1000 + int64(t.Nanosecond())/1e6
 }
 
 // byOutdoor is the share of time on by whole degrees of outdoor temperature, exactly for its line.

@@ -54,10 +54,13 @@ func (r *SurfaceRow) judge(j judgement, s Surface, sides []side) []QuantityRow {
 }
 
 // side is what a surface has on its two sides by one logger: its air, with what it begins to leave water at, and the
-// outdoor line at the instants where it read both temperature and humidity.
+// outdoor line at the instants where it read both temperature and humidity, and its mean state, if it has one.
 type side struct {
 	Logger
-	outC, onsetC series.Curve
+	outC, onsetC   series.Curve
+	outErrK        float64
+	meanC, meanHum float64
+	told           bool
 }
 
 // sidesOf are the sides by each of the room's loggers; none where no surface can be told of.
@@ -70,7 +73,8 @@ func sidesOf(j judgement) []side {
 	sides := make([]side, len(onset))
 	j.spread(len(sides), func(i int) {
 		l := j.room.loggers[i]
-		sides[i] = side{l, series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second), onset[i]}
+		sides[i] = side{Logger: l, outC: series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second), onsetC: onset[i], outErrK: j.weatherErrK()}
+		sides[i].meanC, sides[i].meanHum, sides[i].told = l.meanState(j.scored)
 	})
 	return sides
 }
@@ -128,19 +132,15 @@ func surfaceC(s Surface, inC, outC float64, end int) float64 {
 	return of(s.Mid)
 }
 
-// outdoorErrK is the 95 % half-width taken for outdoor air (common practice, no source).
-const outdoorErrK = 0.5
-
 // marginHalfK is the margin's 95 % half-width, K, from the sensors alone at the logger's mean state: the
 // temperature error moves surface and dew point together, the humidity error the dew point, and the
 // outdoor error the surface.
-func (l Logger) marginHalfK(s Surface) float64 {
-	tempC, relHum, ok := l.meanState()
-	if !ok {
+func (l side) marginHalfK(s Surface) float64 {
+	if !l.told {
 		return 0
 	}
-	byTemp, byRelHum := onsetSlopes(tempC, relHum, l.TempErrK, l.RelHumErr)
-	return quadrature(s.Mid*l.TempErrK-byTemp, byRelHum, (1-s.Mid)*outdoorErrK)
+	byTemp, byRelHum := onsetSlopes(l.meanC, l.meanHum, l.TempErrK, l.RelHumErr)
+	return quadrature(s.Mid*l.TempErrK-byTemp, byRelHum, (1-s.Mid)*l.outErrK)
 }
 
 // wetFigures are dew and frost hours with the range between the dry and the wet end.

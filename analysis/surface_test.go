@@ -75,3 +75,30 @@ func TestColdMetalNeverMakesTheVerdict(t *testing.T) {
 		t.Errorf("wall %s, metal %s; want worked out, recorded", wall.Figure.Evidence, metal.Figure.Evidence)
 	}
 }
+
+// Half of the weather reaches a surface of factor 0.5: by a room's logger without error, a yard logger of ±0.3 K, of which
+// half a degree is taken at the least, makes its margin ±0.25 K, and a weather station of ±1.5 K ±0.75 K. By hand.
+func TestAWeatherStationsErrorWidensAWallsMargin(t *testing.T) {
+	for errK, want := range map[float64]float64{0.3: 0.25, 1.5: 0.75} {
+		in := walled(4, 0.7, -20, 0.5)
+		in.Loggers[0].TempErrK, in.Loggers[0].RelHumErr = 0, 0
+		in.Loggers[1].TempErrK = errK
+		near(t, "half-width", Judge(in).Surfaces[0].MarginErrK, want, 1e-9)
+	}
+}
+
+// A logger of ±5 % at 4 °C and 75 % while the bees were in, and as long at 20 °C and 50 % before: its dew point is good to
+// 0.89 K, from −0.02 to 0.87 °C (the error table of the same equations), whatever it read in the summer.
+func TestADewPointsErrorIsThatOfTheBeesTime(t *testing.T) {
+	summerThen := func(before, after float64) series.Curve {
+		return through(-1000, 1000, 1, func(h float64) float64 {
+			if h < 0 {
+				return before
+			}
+			return after
+		})
+	}
+	in := one(summerThen(20, 4), summerThen(0.5, 0.75), span(0, 1000))
+	in.Loggers[0].TempErrK = 0
+	near(t, "half-width", Judge(in).Traces.RoomDewErrK, 0.89, 0.011)
+}

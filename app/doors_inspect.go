@@ -120,6 +120,9 @@ func seriesLine(s importers.Series) string {
 	case importers.RelativeHumidity:
 		scale, unit = 100, " %"
 	}
+	if sum.IntervalMS == 0 {
+		return fmt.Sprintf("%s, a single time, %s: %.4g%s", s.Quantity, day(sum.FirstMS+sum.FirstOffsetMS), scale*sum.Mean, unit)
+	}
 	return fmt.Sprintf("%s, %d readings every %s from %s to %s, %.4g to %.4g%s, mean %.4g%s", s.Quantity, sum.Readings,
 		time.Duration(sum.IntervalMS)*time.Millisecond, day(sum.FirstMS+sum.FirstOffsetMS), day(sum.LastMS+sum.LastOffsetMS),
 		scale*sum.Min, scale*sum.Max, unit, scale*sum.Mean, unit)

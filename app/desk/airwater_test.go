@@ -100,6 +100,20 @@ func TestLoggersApartInTurnAreNotCalledAlike(t *testing.T) {
 	}
 }
 
+// A fifth of the winter is known: what an alarm would have done is not told from it; nor, of nine tenths, as if it were all.
+func TestAnAlarmSaysWhatIsNotKnown(t *testing.T) {
+	in := gappy(t)
+	if text, _ := newBarn(in, analysis.Judge(in), Units{}).alarmTried(); plain(text) != "What an alarm would have done can't be told: too few hours were recorded." {
+		t.Error(text)
+	}
+	in = rich(t)
+	in.Loggers[0].TempC = in.Loggers[0].TempC.Slice(series.Span{From: day0 + 240*hourMS, To: *in.BeesOut})
+	text, _ := newBarn(in, analysis.Judge(in), Units{}).alarmTried()
+	if !strings.HasSuffix(plain(text), "; 241 h of the bees' time are not known.") {
+		t.Error(text)
+	}
+}
+
 // Lines are listed by their limits, and a log that was not kept has no column.
 func TestAlarmLinesAreInOrder(t *testing.T) {
 	line := func(c float64, low bool) analysis.AlarmRow {

@@ -76,7 +76,18 @@ func (b barn) alarmTried() (string, Table) {
 		t.Rows = append(t.Rows, cells[:len(t.Columns)])
 	}
 	row := b.r.Alarms[0]
-	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would " + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + ".", t
+	if !row.Calls.OK {
+		return "What an alarm would have done can't be told: " + lacks(row.Calls.Unknown) + ".", t
+	}
+	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would " + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + b.alarmUnknown(row) + ".", t
+}
+
+// alarmUnknown is "; 127 h of the bees' time are not known", where it is more than an hour.
+func (b barn) alarmUnknown(row analysis.AlarmRow) string {
+	if h := hours(row.UnknownMS); h >= 1 {
+		return "; " + Hours(h) + " of the bees' time are not known"
+	}
+	return ""
 }
 
 // alarmReader says by whose readings an alarm was tried.

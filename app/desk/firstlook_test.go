@@ -62,6 +62,7 @@ func TestFirstLookSays(t *testing.T) {
 		{"carried in", Celsius, []string{"What would settle most: the day the bees came out, so that only their time is judged."}},
 		{"mostly unknown", Celsius, []string{
 			"Whether it held can't be told: too few hours were recorded.", "What would settle most: the missing part of the room's record",
+			"What can't be told: how much the small fans carried (too few hours were recorded).",
 		}},
 		{"bare", Celsius, []string{
 			"Whether it held can't be told: there is no reading from the room.", "What would settle most: a logger file from inside the room.",

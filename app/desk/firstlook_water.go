@@ -185,6 +185,9 @@ func (b barn) cannotAndSettle() []Sentence {
 	add(noOut, "whether warm or damp spells came with the weather (no temperature outside is known)")
 	add(!noOut && len(b.r.Surfaces) == 0, "whether walls were wet (no wall or ceiling is listed)")
 	add(len(b.in.Stages) == 0, "what the fans did (no stage is set down)")
+	if f := b.r.Verdict.Fans.Figure; !f.OK && f.Unknown != "no_stages" {
+		add(true, "how much the small fans carried ("+lacks(f.Unknown)+")")
+	}
 	var out []Sentence
 	if len(open) > 0 {
 		out = append(out, Sentence{Text: "What can't be told: " + strings.Join(open, "; ") + ".", Mark: MarkUnknown})

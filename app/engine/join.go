@@ -91,7 +91,6 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		Name: l.Name, Place: l.Place, StationKM: l.StationKM, RecordsStage: l.RecordsStage,
 		TempErrK:  errorOf(l, checkedC, tempErrK, tempErrCheckedK, tempErrStationK),
 		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
-		TempStepK: all.temp.step(),
 		AddedK:    offsetC, AddedRelHum: offsetRelHum,
 	}
 	draw := func(ch channelOf, rule gapRule, quantity string) series.Curve {
@@ -102,6 +101,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		return c
 	}
 	out.TempC = shifted(draw(all.temp, measured, winter.OfTemperature), offsetC)
+	out.TempStepK = resolution(all.temp.step(), out.TempC)
 	out.RelHum = shifted(draw(all.relHum, measured, winter.OfHumidity), offsetRelHum)
 	out.State = draw(all.state, gapOfStates, "state")
 	out.Speed = draw(all.speed, gapOfStates, "state")
@@ -171,6 +171,24 @@ func (ch *channelOf) add(c clock, file string, s *importers.Series) []series.Rem
 		remarks = append(remarks, series.Remark{Code: ClockImpossibleHour, Args: []string{file}, Count: impossible})
 	}
 	return remarks
+}
+
+// leastChanges is how often readings must change to show their resolution (common practice, no source).
+const leastChanges = 100
+
+// resolution is what a logger's readings go by: the step they are printed to, or a wider one where of a hundred changes
+// and more none was smaller. Many a logger prints a decimal and goes by half degrees.
+func resolution(printed float64, c series.Curve) float64 {
+	changes := 0
+	for i := 1; i < c.Len() && changes < leastChanges; i++ {
+		if c.Val[i] != c.Val[i-1] && c.Joined(i) {
+			changes++
+		}
+	}
+	if changes < leastChanges {
+		return printed
+	}
+	return max(printed, c.SmallestStep())
 }
 
 // step is the printed resolution in K; 0 when nothing was read.

@@ -212,3 +212,26 @@ func TestEachReadoutHasItsOwnLimit(t *testing.T) {
 		t.Errorf("limit %d min, breaks %v", c.MaxStepMS/minuteMS, c.Breaks)
 	}
 }
+
+// A logger that prints tenths and goes by halves has the resolution it goes by, once it changed often enough to have shown
+// a finer one; a single finer change shows that.
+func TestResolutionIsWhatReadingsGoBy(t *testing.T) {
+	zigzag := func(n int, step, last float64) series.Curve {
+		c := series.Curve{MaxStepMS: series.HourMS}
+		for i := range n {
+			c.Readings.At, c.Val = append(c.Readings.At, int64(i)*600000), append(c.Val, 4+step*float64(i%2))
+		}
+		c.Readings.At, c.Val = append(c.Readings.At, int64(n)*600000), append(c.Val, c.Val[n-1]+last)
+		return c
+	}
+	for name, c := range map[string]struct {
+		curve series.Curve
+		want  float64
+	}{
+		"by halves": {zigzag(200, 0.5, 0.5), 0.5}, "a tenth once": {zigzag(200, 0.5, 0.1), 0.1}, "too few changes": {zigzag(50, 3, 3), 0.1}, "none": {series.Curve{}, 0.1},
+	} {
+		if got := resolution(0.1, c.curve); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%s: %g, want %g", name, got, c.want)
+		}
+	}
+}
