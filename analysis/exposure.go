@@ -51,8 +51,11 @@ func untold(quantity, place, unit, lack string) QuantityRow {
 }
 
 // marginRows are the rows of a surface's margin, for the scored time and for each phase, from the margin as worked out
-// and at the wet and the dry end of what it may have been.
+// and at the wet and the dry end of what it may have been; none where no time is scored.
 func marginRows(surface string, mid, wet, dry series.Curve, phases []Phase) []QuantityRow {
+	if len(phases) == 0 {
+		return nil
+	}
 	limits := marginBand().Limits(0)
 	rows := []QuantityRow{{}}
 	var whole [3]tally

@@ -102,3 +102,14 @@ func TestADewPointsErrorIsThatOfTheBeesTime(t *testing.T) {
 	in.Loggers[0].TempErrK = 0
 	near(t, "half-width", Judge(in).Traces.RoomDewErrK, 0.89, 0.011)
 }
+
+// The bees went in after the record's end: there is no time to judge, no row and no hour, and no fault either.
+func TestAWallOfNoJudgedTimeHasNoRows(t *testing.T) {
+	in := walled(4, 0.7, -20, 0.9)
+	late := span(200, 200).From
+	in.BeesIn, in.BeesOut = &late, nil
+	r := Judge(in)
+	if len(r.Quantities) != 0 || len(r.Surfaces) != 1 || r.Surfaces[0].DewHours.OK {
+		t.Errorf("%+v %+v", r.Quantities, r.Surfaces)
+	}
+}
