@@ -31,7 +31,10 @@ func beesTime(in Input, room series.Curve, seen BeesSeen) (series.Span, BeesBy) 
 	case seen.Out.OK() && seen.Out.At > s.From:
 		s.To, by.Out = seen.Out.At, WorkedOut
 	}
-	if s.To < s.From {
+	switch {
+	case room.Len() == 0 && by.In == Assumed:
+		s.From = s.To // no record stands for the end that is not known
+	case s.To < s.From, room.Len() == 0 && by.Out == Assumed:
 		s.To = s.From
 	}
 	return s, by

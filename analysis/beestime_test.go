@@ -53,3 +53,16 @@ func TestBeesTimeTakesTheKeepersWordFirst(t *testing.T) {
 		}
 	}
 }
+
+// Without a record only two days that are said make a time to judge.
+func TestOneDayAndNoRecordIsNoTime(t *testing.T) {
+	in, out := int64(10*hourMS), int64(90*hourMS)
+	for _, one := range []Input{{BeesIn: &in}, {BeesOut: &out}, {}} {
+		if s, _ := beesTime(one, series.Curve{}, BeesSeen{}); s.From != s.To {
+			t.Errorf("%+v: %v", one, s)
+		}
+	}
+	if s, _ := beesTime(Input{BeesIn: &in, BeesOut: &out}, series.Curve{}, BeesSeen{}); s != span(10, 90) {
+		t.Errorf("both said: %v", s)
+	}
+}

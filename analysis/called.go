@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 
 	"thawbook/analysis/series"
 )
@@ -16,7 +17,7 @@ type segment struct {
 
 // called says when a thermostat's rule asks for its stage along a temperature line: on when T ≥ on, off when
 // T ≤ off, off < on. The state is unknown at the start and after every gap until one of the two holds. At a
-// break of the line the state is kept unless the temperature beyond it settles the other one.
+// mere break of a mean the state is kept unless the temperature beyond it settles the other one.
 func called(c series.Curve, s series.Span, onC, offC float64, corners ...corner) []segment {
 	w := walk{onC: onC, offC: offC, corners: corners}
 	cut := lineInside(c, s)
@@ -47,8 +48,30 @@ func (s stretches) called(c series.Curve, onC, offC float64, corners []corner) [
 // lineCut is a curve whose first and last reading lie on the edges of a span where the line is known there.
 type lineCut struct{ series.Curve }
 
-// gapBefore says whether the step to reading i is a gap rather than a line or a break.
-func (c lineCut) gapBefore(i int) bool { return c.Readings.At[i]-c.Readings.At[i-1] > c.MaxStepMS }
+// gapBefore says whether the step to reading i is a gap, over which time is lost, rather than a line or a mere break of a
+// mean (see breakMS).
+func (c lineCut) gapBefore(i int) bool {
+	return !c.Joined(i) && c.Readings.At[i]-c.Readings.At[i-1] > breakMS
+}
+
+// forStages is a line by which the states of stages may be told: it breaks, too, where a step is more than twice as wide as
+// those on both its sides. A room's air may be a straight line over half an hour; a stage can come and go meanwhile
+// (house rule: for stages the gap limit is twice the interval).
+func forStages(c series.Curve) series.Curve {
+	at := c.Readings.At
+	var wide []int64
+	for i := 2; i+1 < len(at); i++ {
+		around := max(at[i-1]-at[i-2], at[i+1]-at[i])
+		if around > breakMS && at[i]-at[i-1] > 2*around && c.Joined(i) {
+			wide = append(wide, at[i])
+		}
+	}
+	if len(wide) > 0 {
+		c.Breaks = slices.Concat(c.Breaks, wide)
+		slices.Sort(c.Breaks)
+	}
+	return c
+}
 
 // lineInside is the part of a curve's line inside a span.
 func lineInside(c series.Curve, s series.Span) lineCut {

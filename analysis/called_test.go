@@ -57,6 +57,27 @@ func TestCalledKeepsItsStateAtABreak(t *testing.T) {
 	near(t, "on until the value beyond the second break is below off", on, 3, 1e-6)
 }
 
+// A logger every five minutes at 6 °C, with a step of ten minutes and one of twenty-five: the air is a straight line over both,
+// a stage on at 5 is known over the first alone, ten of 125 minutes being no wider than twice the interval. A break an hour
+// and a half wide, that another read-out's limit would bridge, loses that time too. By hand.
+func TestAWideStepLosesAStage(t *testing.T) {
+	c := series.Curve{MaxStepMS: 30 * minuteMS}
+	for m := int64(0); m <= 125; m += 5 {
+		if m != 30 && (m <= 60 || m >= 85) {
+			c.Readings.At, c.Val = append(c.Readings.At, m*minuteMS), append(c.Val, 6)
+		}
+	}
+	on, known := onKnown(called(forStages(c), span(0, 10), 5, 4.5))
+	near(t, "minutes known", 60*known, 100, 1e-6)
+	near(t, "minutes on", 60*on, 100, 1e-6)
+	near(t, "minutes of air", float64(c.KnownMS(span(0, 10)))/minuteMS, 125, 0)
+
+	torn := line(0, 0.5, 6, 6, math.NaN(), math.NaN(), 6, 6)
+	torn.MaxStepMS, torn.Breaks = 2*hourMS, []int64{2 * hourMS}
+	_, known = onKnown(called(torn, span(0, 10), 5, 4.5))
+	near(t, "hours known", known, 1, 1e-6)
+}
+
 // The seam of two spans: parts add up when each part begins where the rule decides at once.
 func TestCalledPartsAddUp(t *testing.T) {
 	c := through(0, 48, 0.25, func(h float64) float64 { return 5 + 2*math.Sin(h) })

@@ -41,7 +41,7 @@ func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Lo
 // median's scatter and half the printed resolution. With fewer than 20 of either the offset is 0 ± the logger's error,
 // assumed.
 func sightOf(j judgement) sight {
-	control, stepK := j.control.TempC, j.control.TempStepK
+	control, stepK := forStages(j.control.TempC), j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
 	swings, runs := fanSwings(control, times, stepK), recordedSwitchings(j, control)

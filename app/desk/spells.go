@@ -47,14 +47,25 @@ func (b barn) spellsSentence() string {
 	case room == "" && walls == "" && b.unread():
 		return "Whether it was warm, cold, damp or dry for long can't be told: there is no reading from the room."
 	case room == "" && walls == "":
-		return "No spell outside the safe bands was long enough to tell of."
+		return "No spell outside the safe bands was long enough to tell of." + b.partKnown()
 	case room == "":
-		return "The room kept inside its safe bands; walls and ceilings: " + walls + "."
+		return "The room kept inside its safe bands; walls and ceilings: " + walls + "." + b.partKnown()
 	case walls != "":
 		walls = "; walls and ceilings: " + walls
 	}
-	return "Outside the safe bands in the room: " + room + walls + "."
+	return "Outside the safe bands in the room: " + room + walls + "." + b.partKnown()
 }
+
+// partKnown is " Known for 66 of 100 hours.", of temperature, where a twentieth or more of the bees' time is not.
+func (b barn) partKnown() string {
+	if b.r.Traces.Room.Len() == 0 || b.r.Coverage >= mostlyKnown {
+		return ""
+	}
+	return " " + knownFor(b.r.Coverage) + "."
+}
+
+// mostlyKnown is the share of the bees' time from which what is not known is left unsaid (common practice, no source).
+const mostlyKnown = 0.95
 
 // spellCounts are how many spells of each kind there were, with their hours.
 func (b barn) spellCounts(count func(analysis.Spell) bool, kinds ...string) string {

@@ -45,7 +45,7 @@ func TestSpellsSayWhatWentWithThem(t *testing.T) {
 
 // That nothing was outside the bands is an answer only where something was read.
 func TestNoSpellsIsAnAnswer(t *testing.T) {
-	read := analysis.Review{Traces: analysis.Traces{Room: series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}}}
+	read := analysis.Review{Coverage: 1, Traces: analysis.Traces{Room: series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}}}
 	for want, r := range map[string]analysis.Review{
 		"No spell outside the safe bands was long enough to tell of.":                                       read,
 		"Whether it was warm, cold, damp or dry for long can't be told: there is no reading from the room.": {},
@@ -59,5 +59,14 @@ func TestNoSpellsIsAnAnswer(t *testing.T) {
 		if got := BeforeNextOf(analysis.Input{}, r, Units{}).Happened; got != want {
 			t.Error(got)
 		}
+	}
+}
+
+// Of a winter known for a fifth it is not said that nothing happened without saying so.
+func TestSpellsSayHowMuchIsKnown(t *testing.T) {
+	in := gappy(t)
+	got := plain(SpellsOf(in, analysis.Judge(in), Units{}).Sentence)
+	if want := "No spell outside the safe bands was long enough to tell of. Known for 20 of 100 hours."; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
