@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"thawbook/analysis"
 	"thawbook/app/winter"
 )
 
@@ -69,5 +70,39 @@ func TestFileNames(t *testing.T) {
 		if got := FileName(Book{doc: winter.Winter{Name: name}}, ".thawbook"); got != want {
 			t.Errorf("%q: %q, want %q", name, got, want)
 		}
+	}
+}
+
+// A note speaks of damp where one of its clauses does and does not deny it, or by its kind.
+func TestWhatANoteSpeaksOf(t *testing.T) {
+	v := func(f float64) *float64 { return &f }
+	damp, dry := seenWords[0].words, seenWords[1].words
+	for _, c := range []struct {
+		note  winter.Note
+		words []string
+		want  bool
+	}{
+		{winter.Note{Text: "Lids damp to the touch."}, damp, true},
+		{winter.Note{Text: "No mould, lids wet."}, damp, true},
+		{winter.Note{Text: "No mould, nothing wet; all quiet"}, damp, false},
+		{winter.Note{Text: "The north wall wasn’t wet"}, damp, false},
+		{winter.Note{Kind: "wet boxes", Value: v(12)}, damp, true},
+		{winter.Note{Kind: "wet boxes", Value: v(0)}, damp, false},
+		{winter.Note{Kind: "sweepings", Value: v(3)}, damp, false},
+		{winter.Note{Text: "Much too dry in here"}, dry, true},
+		{winter.Note{Text: "Boxes dry"}, damp, false},
+	} {
+		if got := speaksOf(c.note, c.words); got != c.want {
+			t.Errorf("%+v: %t", c.note, got)
+		}
+	}
+}
+
+// Three pails swept two days after the last of 600 hives went out are half a pail per hundred of those that had stood there.
+func TestSweepingsOfAnEmptiedBarn(t *testing.T) {
+	n := winter.Note{At: 5, Kind: "sweepings", Value: new(float64), Unit: "pails"}
+	*n.Value = 3
+	if got := plain(perHundred(n, []analysis.HeadChange{{At: 1, Change: 600}, {At: 3, Change: -600}})); got != " (0.5 pails per 100 hives)" {
+		t.Errorf("%q", got)
 	}
 }

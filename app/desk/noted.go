@@ -54,12 +54,16 @@ func saw(n winter.Note) string {
 	return strings.Join(slices.DeleteFunc([]string{kind, figure, text}, func(s string) bool { return s == "" }), ", ")
 }
 
-// perHundred is " (0.5 pails per 100 hives)" for what is counted in things, where the number of hives is known.
+// perHundred is " (0.5 pails per 100 hives)" for what is counted in things, where the number of hives is known: of those
+// that stood there then, or, in a barn that was emptied, last.
 func perHundred(n winter.Note, heads []analysis.HeadChange) string {
-	hives := 0
+	count, hives := 0, 0
 	for _, h := range heads {
-		if h.At <= n.At {
-			hives += h.Change
+		if h.At > n.At {
+			break
+		}
+		if count += h.Change; count > 0 {
+			hives = count
 		}
 	}
 	if n.Value == nil || n.Unit == "" || len(NoteUnits(n.Kind)) == 0 || hives <= 0 {
@@ -95,7 +99,7 @@ func parted(notes []winter.Note, r analysis.Review, u Units) string {
 			continue
 		}
 		for _, n := range notes {
-			if !holdsAny(strings.ToLower(n.Text), s.words) {
+			if !speaksOf(n, s.words) {
 				continue
 			}
 			text += " You saw " + s.name + " on " + u.Date(n.At)
@@ -116,6 +120,22 @@ func spellAround(spells []analysis.Spell, at int64, kinds []string) bool {
 	const day = 24 * series.HourMS
 	return slices.ContainsFunc(spells, func(s analysis.Spell) bool {
 		return slices.Contains(kinds, s.Kind) && s.Span.From < at+day && s.Span.To > at-day
+	})
+}
+
+// notSo are the words that make of "wet" its contrary.
+var notSo = []string{"no", "not", "nothing", "never", "none", "nowhere", "without", "isn't", "wasn't", "weren't", "aren't"}
+
+// speaksOf says whether a note's words, or its kind, say that there was something: "no mould, lids wet" speaks of wet lids.
+func speaksOf(n winter.Note, words []string) bool {
+	text := n.Text
+	if n.Value == nil || *n.Value != 0 {
+		text += "." + n.Kind
+	}
+	clauses := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(".,;:!?()\n", r) })
+	return slices.ContainsFunc(clauses, func(clause string) bool {
+		denied := slices.ContainsFunc(strings.Fields(strings.ReplaceAll(clause, "’", "'")), func(w string) bool { return slices.Contains(notSo, w) })
+		return !denied && holdsAny(clause, words)
 	})
 }
 
