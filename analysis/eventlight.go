@@ -23,7 +23,7 @@ const (
 // lights are the times at which the loggers in the room's air saw light, and the leaks they add up to.
 func lights(j judgement) (out []Event) {
 	for _, l := range j.Loggers {
-		if l.Light.Len() == 0 || !isJudged(l.Place) {
+		if l.Light.Len() == 0 || !isDark(l.Place) {
 			continue
 		}
 		lit := joinedSpans(litSpans(l.Light, j.beesTime), litPauseMS)

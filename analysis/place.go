@@ -115,7 +115,11 @@ func isSurface(place string) bool {
 	return false
 }
 
-// isJudged says whether the safe bands of the bees' air apply at a place.
-func isJudged(place string) bool {
+// isJudged says whether the safe bands of the bees' air apply at a place: in a hive it is warm and damp as it should be,
+// and where nobody knows a logger to have hung no band is known.
+func isJudged(place string) bool { return isDark(place) && place != "hive" && place != "don't know" }
+
+// isDark says whether a place is one where no light should be seen while the bees are in.
+func isDark(place string) bool {
 	return !isSurface(place) && place != "outdoor" && place != "intake"
 }

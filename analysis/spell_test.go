@@ -130,3 +130,20 @@ func TestSpellsAreSortedByStartKindAndPlace(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A logger in a hive reads 25 °C as it should, and one nobody knows the place of reads what it likes: neither has bands or spells.
+func TestBandsAreNotOfAHive(t *testing.T) {
+	in := one(through(0, 100, 1, constant(4)), series.Curve{}, span(0, 100))
+	for _, place := range []string{"hive", "don't know"} {
+		in.Loggers = append(in.Loggers, Logger{Name: place, Place: place, TempC: through(0, 100, 1, constant(25))})
+	}
+	r := Judge(in)
+	for _, q := range r.Quantities {
+		if q.Quantity == "air_temperature" && (len(q.Bands) > 0) != (q.Place == "room") {
+			t.Errorf("%s: %+v", q.Place, q.Bands)
+		}
+	}
+	if len(r.Spells) != 0 {
+		t.Errorf("%+v", r.Spells)
+	}
+}
