@@ -3,6 +3,17 @@ package desk
 // HelpLine explains a kind of figure in one or two plain sentences; it is empty for a kind without one.
 func HelpLine(kind string) string { return helpLines[kind] }
 
+// Meanings are what the four answers and the words beside figures mean, a line each.
+func Meanings() (out []string) {
+	for _, m := range []struct{ word, kind string }{
+		{"Held", "held"}, {"Damp", "damp"}, {"Dry", "dry"}, {"Fans", "fans"}, {"Known", "coverage"}, {"It may have been", "sure"},
+		{"Called for", "called_for"}, {"Ran", "ran"}, {"Assumed", "assumed"}, {"Cold metal", "cold_metal"},
+	} {
+		out = append(out, m.word+": "+lowerFirst(helpLines[m.kind]))
+	}
+	return out
+}
+
 var helpLines = map[string]string{
 	"held":           "The share of the bees' time in which the room's air stayed inside the safe band. Held means at least 98 of 100 hours and nothing that called for action.",
 	"damp":           "Hours with a wet wall or ceiling, or with air above the watch limit for six hours and longer.",
@@ -17,7 +28,6 @@ var helpLines = map[string]string{
 	"hours_per_day":  "Hours a stage was on in each local day. A hatched day is one too little is known about.",
 	"called_for":     "What the thermostat should have asked for by its settings, with the range left by the logger's error. It is not what ran.",
 	"ran":            "What a record of the fan itself shows.",
-	"time_on":        "Share of the known time.",
 	"coverage":       "How much of the bees' time has readings. Hours without readings are counted as unknown, never filled in.",
 	"assumed":        "Taken by the program because nothing was set down. Setting it down makes the figure yours.",
 	"hangs_at":       "Where a logger hung decides what its readings count for. Only room and control loggers judge the bees' air.",
@@ -40,5 +50,4 @@ var helpLines = map[string]string{
 	"heat_sheet":     "A source that is wired with a stage is taken to run with it, where no logger recorded it.",
 	"hive_sheet":     "So many hives in, with a minus so many out: a batch that goes out and comes back is two moves. Losses and sweepings are told per hive by it.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
-	"times_as_shown": "Times are in the winter's zone.",
 }

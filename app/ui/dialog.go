@@ -304,6 +304,15 @@ func (u *UI) keysDialog() {
 	newSheet(u.win, "Keys and cautions", content, 560)
 }
 
+// meaningsDialog says what answers and words mean.
+func (u *UI) meaningsDialog() {
+	content := container.New(column{gap: 8})
+	for _, m := range desk.Meanings() {
+		content.Add(body(m))
+	}
+	newSheet(u.win, "What the answers mean", content, 560)
+}
+
 var keyLines = []string{
 	"Ctrl+O opens a winter or a plan, Ctrl+I adds files, Ctrl+S keeps the winter under a name, Ctrl+Q quits. Every change is on the disk as soon as it is made.",
 	"Ctrl+Z undoes the last change, Ctrl+Y takes it up again, also after the program was closed; Ctrl+N sets down a note.",

@@ -316,7 +316,7 @@ func TestEscapeClosesDialogsWhateverHasTheFocus(t *testing.T) {
 	s := show(t)
 	s.take(t, planFile(t))
 	for name, open := range map[string]func(){
-		"keys": s.keysDialog, "about": s.aboutDialog, "add": s.addDialog,
+		"keys": s.keysDialog, "meanings": s.meaningsDialog, "about": s.aboutDialog, "add": s.addDialog,
 		"hang": func() { s.loggerDialog(s.book.Shell().Barns[0].Loggers[0]) },
 	} {
 		open()
