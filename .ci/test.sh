@@ -42,6 +42,7 @@ step fuzz .ci/fuzz.sh
 if built; then
   step 'lint, window' .ci/lint.sh window
   step 'window test' .ci/window.sh 1
+  step 'new winter in the window' .ci/newwinter.sh
 else
   failed+=('window build')
 fi

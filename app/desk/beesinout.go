@@ -2,6 +2,9 @@ package desk
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -12,44 +15,89 @@ import (
 // from month before day by guessing: numbers alone go year first.
 var momentLayouts = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", "2006-01-02T15:04", "2006-01-02", "2 January 2006 15:04", "2 January 2006", "2 Jan 2006"}
 
-// BeesInOut are the instants the keeper set down for a barn, as text to edit; empty where he set none.
-func (b Book) BeesInOut(barn int) (in, out string) {
-	if barn < 0 || barn >= len(b.doc.Barns) {
-		return "", ""
-	}
-	loc, err := winter.Location(b.doc.Zone)
-	if err != nil {
-		return "", ""
-	}
-	return momentText(b.doc.Barns[barn].BeesIn, loc), momentText(b.doc.Barns[barn].BeesOut, loc)
+// BeesTime is when a barn's bees went in and came out and how many hives that were, as text to edit; empty where the keeper
+// set none.
+type BeesTime struct {
+	In, Out, Hives string
+	Ledger         bool // hives went in or out at other times too: one number does not tell it, and Hives is not looked at
 }
 
-// CheckBeesInOut says in one sentence what is wrong with the two texts; empty when they will do. Empty texts
-// leave the time open.
-func (b Book) CheckBeesInOut(in, out string) string {
-	from, err := b.moment(in)
-	if err != nil {
-		return "Bees in: " + err.Error()
+// BeesInOut is what the keeper set down for a barn.
+func (b Book) BeesInOut(barn int) (t BeesTime) {
+	if barn < 0 || barn >= len(b.doc.Barns) {
+		return t
 	}
-	to, err := b.moment(out)
+	was, loc := b.doc.Barns[barn], b.location()
+	t.In, t.Out = momentText(was.BeesIn, loc), momentText(was.BeesOut, loc)
+	switch {
+	case len(was.Heads) == 0:
+	case slices.Equal(was.Heads, allTogether(was.BeesIn, was.BeesOut, was.Heads[0].Change)):
+		t.Hives = strconv.Itoa(was.Heads[0].Change)
+	default:
+		t.Ledger = true
+	}
+	return t
+}
+
+// allTogether is the ledger of hives that all went in and came out at once.
+func allTogether(in, out *int64, hives int) (ledger []winter.HeadCount) {
+	if in != nil {
+		ledger = append(ledger, winter.HeadCount{At: *in, Change: hives})
+	}
+	if out != nil {
+		ledger = append(ledger, winter.HeadCount{At: *out, Change: -hives})
+	}
+	return ledger
+}
+
+// CheckBeesInOut says in one sentence what is wrong with the texts; empty when they will do. Empty texts leave open
+// what they stand for.
+func (b Book) CheckBeesInOut(t BeesTime) string {
+	_, wrong := b.beesEdit(0, t)
+	return wrong
+}
+
+// SetBeesInOut is the edit that sets down when a barn's bees went in and came out, and how many hives; ok is false when
+// CheckBeesInOut has something to say of the texts.
+func (b Book) SetBeesInOut(barn int, t BeesTime) (edit winter.Edit, ok bool) {
+	e, wrong := b.beesEdit(barn, t)
+	return e, wrong == ""
+}
+
+func (b Book) beesEdit(barn int, t BeesTime) (e winter.SetBeesTime, wrong string) {
+	from, err := b.moment(t.In)
 	if err != nil {
-		return "Bees out: " + err.Error()
+		return e, "Bees in: " + err.Error()
+	}
+	to, err := b.moment(t.Out)
+	if err != nil {
+		return e, "Bees out: " + err.Error()
 	}
 	if from != nil && to != nil && *to <= *from {
-		return "The bees can't come out before they went in."
+		return e, "The bees can't come out before they went in."
 	}
-	return ""
+	e = winter.SetBeesTime{Barn: barn, In: from, Out: to}
+	if t.Ledger {
+		return e, ""
+	}
+	e.Heads, wrong = hivesTogether(from, to, t.Hives)
+	return e, wrong
 }
 
-// SetBeesInOut is the edit that sets down when a barn's bees went in and came out; ok is false when
-// CheckBeesInOut has something to say of the texts.
-func (b Book) SetBeesInOut(barn int, in, out string) (edit winter.Edit, ok bool) {
-	if b.CheckBeesInOut(in, out) != "" {
-		return nil, false
+// hivesTogether is the ledger of as many hives as were typed; an empty one for an empty text.
+func hivesTogether(from, to *int64, text string) (ledger []winter.HeadCount, wrong string) {
+	hives, err := numberIn(text, "Hives", "", 1, 1e5)
+	switch {
+	case err != nil:
+		return nil, err.Error() + "."
+	case hives == nil:
+		return []winter.HeadCount{}, ""
+	case *hives != math.Trunc(*hives):
+		return nil, "Hives: “" + text + "” is no whole number."
+	case from == nil:
+		return nil, "Hives: set down the day they went in as well."
 	}
-	from, _ := b.moment(in)
-	to, _ := b.moment(out)
-	return winter.SetBeesTime{Barn: barn, In: from, Out: to}, true
+	return allTogether(from, to, int(*hives)), ""
 }
 
 // location is the winter's zone, UTC where it is none.

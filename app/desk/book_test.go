@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -169,46 +170,68 @@ func TestAPlaceOnceSaidIsNotAssumed(t *testing.T) {
 func TestSettingWhenTheBeesWentIn(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
-	if in, out := b.BeesInOut(0); in != "" || out != "" {
-		t.Errorf("nothing was set, yet: %q, %q", in, out)
+	if got := b.BeesInOut(0); got != (BeesTime{}) {
+		t.Errorf("nothing was set, yet: %v", got)
 	}
-	edit, ok := b.SetBeesInOut(0, "14 November 2024", " 2024-11-20  09:30")
+	edit, ok := b.SetBeesInOut(0, BeesTime{In: "14 November 2024", Out: " 2024-11-20  09:30", Hives: " 340 "})
 	if !ok {
 		t.Fatal("two good days are refused")
 	}
 	b = edited(t, k, b, edit)
-	if in, out := b.BeesInOut(0); in != "2024-11-14 00:00" || out != "2024-11-20 09:30" {
-		t.Errorf("%q, %q", in, out)
+	if got := b.BeesInOut(0); got != (BeesTime{In: "2024-11-14 00:00", Out: "2024-11-20 09:30", Hives: "340"}) {
+		t.Error(got)
 	}
 	v, _ := b.Barn(0, Units{})
-	if want := "In 14 November 2024, out 20 November 2024: 6 days, all known."; v.Header.Line != want {
+	if want := "340 hives, in 14 November 2024, out 20 November 2024: 6 days, all known."; v.Header.Line != want {
 		t.Errorf("%q, want %q", v.Header.Line, want)
 	}
-	edit, _ = b.SetBeesInOut(0, "", "")
+	if heads := b.doc.Barns[0].Heads; len(heads) != 2 || heads[0].Change != 340 || heads[1].Change != -340 || heads[1].At != *b.doc.Barns[0].BeesOut {
+		t.Error(heads)
+	}
+	edit, _ = b.SetBeesInOut(0, BeesTime{})
 	b = edited(t, k, b, edit)
 	if v, _ := b.Barn(0, Units{}); !strings.HasPrefix(v.Header.Line, "Record from") {
 		t.Errorf("%q", v.Header.Line)
 	}
-	if in, out := b.BeesInOut(9); in != "" || out != "" {
-		t.Error("a barn that is none has dates")
+	if b.BeesInOut(9) != (BeesTime{}) || len(b.doc.Barns[0].Heads) != 0 {
+		t.Error("a barn that is none has dates, or hives stayed where their number was taken back")
+	}
+}
+
+// A ledger of several moves is no one number: the dialog leaves it as it is.
+func TestALedgerOutlivesOtherDays(t *testing.T) {
+	k := keeper(t)
+	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
+	ledger := []winter.HeadCount{{At: 1731499200000, Change: 300}, {At: 1731585600000, Change: 40}}
+	b = edited(t, k, b, winter.SetSettings{Barn: 0, Of: "heads", Heads: ledger})
+	was := b.BeesInOut(0)
+	if !was.Ledger || was.Hives != "" {
+		t.Fatal(was)
+	}
+	was.In = "2024-11-15"
+	edit, _ := b.SetBeesInOut(0, was)
+	if b = edited(t, k, b, edit); !slices.Equal(b.doc.Barns[0].Heads, ledger) || b.BeesInOut(0).In != "2024-11-15 00:00" {
+		t.Error(b.doc.Barns[0])
 	}
 }
 
 func TestWrongDaysAreSaid(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, Book{}, loggerFile(t, t.TempDir(), "cheap.csv", 4))
-	for _, c := range []struct{ in, out, want string }{
-		{"", "", ""}, {"2024-11-14", "", ""}, {"2024-11-14", "2025-04-04 07:00", ""},
-		{"11/12/2024", "", "Bees in: \"11/12/2024\" is no day"}, {"", "April", "Bees out: \"April\" is no day"},
-		{"2024-02-30", "", "Bees in: \"2024-02-30\" is no day"}, {"2025-04-04", "2024-11-14", "can't come out before"},
-		{"2025-04-04", "2025-04-04", "can't come out before"},
+	for _, c := range []struct{ in, out, hives, want string }{
+		{"", "", "", ""}, {"2024-11-14", "", "", ""}, {"2024-11-14", "2025-04-04 07:00", "", ""}, {"2024-11-14", "", "340", ""},
+		{"11/12/2024", "", "", "Bees in: \"11/12/2024\" is no day"}, {"", "April", "", "Bees out: \"April\" is no day"},
+		{"2024-02-30", "", "", "Bees in: \"2024-02-30\" is no day"}, {"2025-04-04", "2024-11-14", "", "can't come out before"},
+		{"2025-04-04", "2025-04-04", "", "can't come out before"}, {"2024-11-14", "", "many", "Hives: “many” is no number."},
+		{"2024-11-14", "", "0", "Hives: 0 is not between 1 and"}, {"2024-11-14", "", "3.5", "no whole number"}, {"", "", "340", "the day they went in"},
 	} {
-		got := b.CheckBeesInOut(c.in, c.out)
+		typed := BeesTime{In: c.in, Out: c.out, Hives: c.hives}
+		got := b.CheckBeesInOut(typed)
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
-			t.Errorf("%q to %q: %q, want %q", c.in, c.out, got, c.want)
+			t.Errorf("%v: %q, want %q", typed, got, c.want)
 		}
-		if _, ok := b.SetBeesInOut(0, c.in, c.out); ok != (c.want == "") {
-			t.Errorf("%q to %q: taken %v", c.in, c.out, ok)
+		if _, ok := b.SetBeesInOut(0, typed); ok != (c.want == "") {
+			t.Errorf("%v: taken %v", typed, ok)
 		}
 	}
 }

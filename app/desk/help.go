@@ -34,7 +34,7 @@ var helpLines = map[string]string{
 	"ice":            "Crushed ice with a little water is at 0 °C. Seal the logger in a bag, bury it and leave it for an hour or more; the steady part is found by itself.",
 	"salt":           "A slush of salt and a little water holds a known humidity in a closed jar, 75.6 % for table salt at 4 °C. Leave the logger over it, not in it, for a day.",
 	"clock":          "What a watch said and the logger at the same moment sets its times right; two such moments also how much it gains or loses between them.",
-	"bees_time":      "Only the time between bees in and bees out is judged.",
+	"bees_time":      "Only the time between bees in and bees out is judged. Hives that moved at other times are set down under Edit, Hives in and out.",
 	"sure":           "Cheap loggers may read half a degree and five points of humidity off. Hours are worked out again with every reading that much lower and higher.",
 	"cold_metal":     "Doors and flaps of thin metal sweat long before walls do, and say little about the barn.",
 	"surface_factor": "How much of the difference between outside and the room a surface keeps: 100 % is as warm as the room. Measured where a logger hangs on it, else taken for its kind.",

@@ -184,29 +184,40 @@ const exampleIn, exampleOut = "2024-11-12", "2025-04-04 07:30"
 func (u *UI) beesDialog() {
 	var s *sheet
 	shut := func() { s.close() }
-	in, out, wrong := newKeyEntry(shut), newKeyEntry(shut), body("")
-	in.MultiLine, out.MultiLine = false, false
-	in.SetPlaceHolder(exampleIn)
-	out.SetPlaceHolder(exampleOut)
-	in.Text, out.Text = u.book.BeesInOut(u.barn)
+	was := u.book.BeesInOut(u.barn)
+	in, out, hives, wrong := beesEntry(was.In, exampleIn, shut), beesEntry(was.Out, exampleOut, shut), beesEntry(was.Hives, "340", shut), body("")
 	commit := func() {
-		text := u.book.CheckBeesInOut(in.Text, out.Text)
+		typed := desk.BeesTime{In: in.Text, Out: out.Text, Hives: hives.Text, Ledger: was.Ledger}
+		text := u.book.CheckBeesInOut(typed)
 		if wrong.setText(text); text != "" {
 			return
 		}
 		s.close()
-		if e, ok := u.book.SetBeesInOut(u.barn, in.Text, out.Text); ok {
+		if e, ok := u.book.SetBeesInOut(u.barn, typed); ok {
 			u.edit(e)
 		}
 	}
-	in.OnSubmitted, out.OnSubmitted = func(string) { commit() }, func(string) { commit() }
+	form := container.New(layout.NewFormLayout(), widget.NewLabel("Bees in"), in, widget.NewLabel("Bees out"), out)
+	if !was.Ledger {
+		form.Objects = append(form.Objects, widget.NewLabel("Hives"), hives)
+	}
+	for _, field := range []*keyEntry{in, out, hives} {
+		field.OnSubmitted = func(string) { commit() }
+	}
 	set := newKeyButton("Set", commit, shut)
 	set.Importance = widget.HighImportance
-	form := container.New(layout.NewFormLayout(), widget.NewLabel("Bees in"), in, widget.NewLabel("Bees out"), out)
 	seenIn, seenOut := u.book.BeesSeen(u.barn)
 	content := container.New(column{gap: 8}, form, wrong, proposed(seenIn, in, shut), proposed(seenOut, out, shut), caption(desk.HelpLine("bees_time")))
-	s = newSheet(u.win, "When were the bees in?", content, 480, set)
+	s = newSheet(u.win, "When were the bees in, in how many hives?", content, 480, set)
 	u.win.Canvas().Focus(in)
+}
+
+// beesEntry is a field of one line, with an example of what is meant.
+func beesEntry(text, example string, shut func()) *keyEntry {
+	e := newKeyEntry(shut)
+	e.MultiLine, e.Text = false, text
+	e.SetPlaceHolder(example)
+	return e
 }
 
 // proposed is what the loggers tell of a day, with a button that takes it over into its field.

@@ -156,7 +156,7 @@ func (w *window) tour(path string) {
 	for k, after := range []time.Duration{5, 50, 200, 500, 1000} { // what follows a change is given up
 		w.main(func() { // other days: nothing that was worked out before will do
 			w.begin("worked out anew, given up")
-			if e, ok := w.book.SetBeesInOut(0, fmt.Sprintf("2015-11-01 0%d:00", k+1), ""); ok {
+			if e, ok := w.book.SetBeesInOut(0, desk.BeesTime{In: fmt.Sprintf("2015-11-01 0%d:00", k+1)}); ok {
 				w.edit(e)
 			}
 		})

@@ -161,10 +161,11 @@ func (Hang) What() string { return "hang" }
 // Field is Edit's.
 func (Hang) Field() string { return "" }
 
-// SetBeesTime sets down when a barn's bees went in and came out (ms UTC); nil leaves it open.
+// SetBeesTime sets down when a barn's bees went in and came out (ms UTC); nil leaves it open. Heads that are nil stay.
 type SetBeesTime struct {
 	Barn    int
 	In, Out *int64
+	Heads   []HeadCount
 }
 
 // Apply is Edit's.
@@ -175,7 +176,10 @@ func (e SetBeesTime) Apply(w Winter) (Winter, error) {
 	if e.In != nil && e.Out != nil && *e.Out <= *e.In {
 		return w, fmt.Errorf("the bees can't come out before they went in")
 	}
-	return w.withBarn(e.Barn, func(b *Barn) { b.BeesIn, b.BeesOut = e.In, e.Out }), nil
+	return w.withBarn(e.Barn, func(b *Barn) {
+		b.BeesIn, b.BeesOut = e.In, e.Out
+		replace(&b.Heads, e.Heads)
+	}), nil
 }
 
 // What is Edit's.

@@ -91,7 +91,7 @@ func TestTheOtherEdits(t *testing.T) {
 	if got := applied(t, w, AddLoggers{Loggers: []Logger{{Name: "n"}}}); names(got.Tray) != "b@:b2.csv t@:t.csv n@:" {
 		t.Error(names(got.Tray))
 	}
-	if got := applied(t, w, SetBeesTime{1, at(5), nil}); *got.Barns[1].BeesIn != 5 || got.Barns[1].BeesOut != nil {
+	if got := applied(t, w, SetBeesTime{1, at(5), nil, nil}); *got.Barns[1].BeesIn != 5 || got.Barns[1].BeesOut != nil {
 		t.Errorf("%+v", got.Barns[1])
 	}
 	if got := applied(t, w, Rename{"Other", []string{"Rowan", "Alder"}}); got.Name != "Other" || got.Barns[0].Name != "Rowan" || got.Barns[1].Name != "Alder" {
@@ -105,7 +105,7 @@ func TestTheOtherEdits(t *testing.T) {
 func TestEditsThatDoNotFit(t *testing.T) {
 	for _, e := range []Edit{
 		Hang{Slot{TrayList, 2}, "t", 0, "room"}, Hang{Slot{0, -1}, "a", 0, "room"}, Hang{Slot{5, 0}, "a", 0, "room"}, Hang{Slot{0, 0}, "a", 2, "room"}, Hang{Slot{0, 0}, "a", -3, "room"}, Hang{Slot{0, 0}, "b", 0, "room"},
-		SetBeesTime{2, nil, nil}, SetBeesTime{0, at(9), at(9)}, Rename{"", []string{"A", "B"}}, Rename{"W", []string{"A", ""}}, Rename{"W", []string{"A", "A"}}, Rename{"W", []string{"A"}}, AddNote{-1, Note{}}, TakeOver{Winter{Name: "empty"}},
+		SetBeesTime{2, nil, nil, nil}, SetBeesTime{0, at(9), at(9), nil}, Rename{"", []string{"A", "B"}}, Rename{"W", []string{"A", ""}}, Rename{"W", []string{"A", "A"}}, Rename{"W", []string{"A"}}, AddNote{-1, Note{}}, TakeOver{Winter{Name: "empty"}},
 	} {
 		w := sample()
 		next, err := e.Apply(w)
