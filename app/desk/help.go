@@ -49,5 +49,8 @@ var helpLines = map[string]string{
 	"wall_sheet":     "Name the coldest ones towards the open air. Left empty, the share of the room's warmth that reaches the inner face is taken for its kind; it may be a range, 60-75. A logger hung on it measures it.",
 	"heat_sheet":     "A source that is wired with a stage is taken to run with it, where no logger recorded it.",
 	"hive_sheet":     "So many hives in, with a minus so many out: a batch that goes out and comes back is two moves. Losses and sweepings are told per hive by it.",
+	"excluded_sheet": "Of the bees' time, such as a day of open doors or cold boxes just back. Readings that are wrong are left out on the Files page instead; these are right and not counted.",
+	"phase_sheet":    "Each phase is judged by itself. As usual: filling while hives come in, deep winter to 1 March, late winter, emptying from when hives go out for good. Limits left empty are those of Safe limits.",
+	"room_sheet":     "With its volume the changes of air can be told. With water lines, pipes or tubs in it, frost in the room is to be acted on.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
 }

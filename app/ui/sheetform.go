@@ -162,3 +162,7 @@ func (u *UI) airSheets() fyne.CanvasObject {
 func (u *UI) stageSheet() {
 	u.ofBarn(func(barn int) desk.Sheet { return u.book.StageSheet(barn, u.units) })
 }
+
+func (u *UI) phaseSheet() {
+	u.ofBarn(func(barn int) desk.Sheet { return u.book.PhaseSheet(barn, u.units) })
+}

@@ -1,13 +1,16 @@
 package winter
 
-// SetSettings sets down a barn's fan stages, surfaces, heat sources or hives in and out; a list that is nil stays.
+// SetSettings sets down a barn's fan stages, surfaces, heat sources, hives in and out, phases or stretches that are not
+// judged; a list that is nil stays.
 type SetSettings struct {
-	Barn     int
-	Of       string // the kind of edit: stages, surfaces, heats or heads
-	Stages   []Stage
-	Surfaces []Surface
-	Heats    []HeatSource
-	Heads    []HeadCount
+	Barn       int
+	Of         string // the kind of edit: stages, surfaces, heats, heads, phases or exclusions
+	Stages     []Stage
+	Surfaces   []Surface
+	Heats      []HeatSource
+	Heads      []HeadCount
+	Phases     []Phase
+	Exclusions []Exclusion
 }
 
 // Apply is Edit's.
@@ -20,6 +23,8 @@ func (e SetSettings) Apply(w Winter) (Winter, error) {
 		replace(&b.Surfaces, e.Surfaces)
 		replace(&b.Heats, e.Heats)
 		replace(&b.Heads, e.Heads)
+		replace(&b.Phases, e.Phases)
+		replace(&b.Exclusions, e.Exclusions)
 	}), nil
 }
 
@@ -38,6 +43,27 @@ func (e SetSettings) What() string { return e.Of }
 
 // Field is Edit's.
 func (SetSettings) Field() string { return "" }
+
+// SetRoom sets down what a barn's room is: its volume, nil where it is not known, and whether water lines run in it.
+type SetRoom struct {
+	Barn       int
+	VolumeM3   *float64
+	WaterLines bool
+}
+
+// Apply is Edit's.
+func (e SetRoom) Apply(w Winter) (Winter, error) {
+	if e.Barn < 0 || e.Barn >= len(w.Barns) {
+		return w, noList(e.Barn)
+	}
+	return w.withBarn(e.Barn, func(b *Barn) { b.VolumeM3, b.WaterLines = e.VolumeM3, e.WaterLines }), nil
+}
+
+// What is Edit's.
+func (SetRoom) What() string { return "room" }
+
+// Field is Edit's.
+func (SetRoom) Field() string { return "" }
 
 // SetBands sets down the limits all barns of the winter are judged by.
 type SetBands struct{ Bands Bands }
