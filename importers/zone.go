@@ -82,7 +82,7 @@ func parseOffset(s []byte) (offsetMS int64, ok bool) {
 		h, _ = digits(s, n)
 		m, ok = digits(s[n+1:], 2)
 	}
-	if !ok || h > 14 || m > 59 {
+	if !ok || 60*h+m > 14*60 || m > 59 {
 		return 0, false
 	}
 	offsetMS = int64(h*hourMS + m*minuteMS)
