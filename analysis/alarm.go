@@ -12,12 +12,30 @@ type AlarmLine struct {
 	LimitC   float64
 	Low      bool // it calls below the limit
 	DelayMin float64
+	Own      bool // what the keeper's alarm is set to
 }
 
-// alarmLines are the lines every barn's air is tried on: the house rule of 8 °C for 30 min first, then a degree
+// houseAlarms are the lines every barn's air is tried on: the house rule of 8 °C for 30 min first, then a degree
 // earlier and two later, then a low one at the frost line (common practice, no source).
-var alarmLines = []AlarmLine{
+var houseAlarms = []AlarmLine{
 	{LimitC: 8, DelayMin: 30}, {LimitC: 7, DelayMin: 30}, {LimitC: 10, DelayMin: 30}, {LimitC: 0, Low: true, DelayMin: 30},
+}
+
+// alarmLines are the lines the barn's air is tried on, that of its own alarm first; what of it nobody said is the house's.
+func (in Input) alarmLines() []AlarmLine {
+	own := houseAlarms[0]
+	if in.AlarmC == nil && in.AlarmMin == nil {
+		return houseAlarms
+	}
+	if in.AlarmC != nil {
+		own.LimitC = *in.AlarmC
+	}
+	if in.AlarmMin != nil {
+		own.DelayMin = *in.AlarmMin
+	}
+	others := slices.DeleteFunc(slices.Clone(houseAlarms), func(line AlarmLine) bool { return line == own })
+	own.Own = true
+	return append([]AlarmLine{own}, others...)
 }
 
 // AlarmRow is what an alarm at one line would have done over a barn's winter. It is worked out from the log
@@ -72,12 +90,13 @@ func alarms(j judgement) []AlarmRow {
 	if air.TempC.Len() == 0 {
 		return rows
 	}
-	due := make([][3][]AlarmCall, len(alarmLines))
+	lines := j.alarmLines()
+	due := make([][3][]AlarmCall, len(lines))
 	j.spread(3*len(due), func(i int) {
-		line := alarmLines[i/3]
+		line := lines[i/3]
 		due[i/3][i%3] = callsDue(air.TempC, j.beesTime, line.shifts(air.TempErrK)[i%3])
 	})
-	for i, line := range alarmLines {
+	for i, line := range lines {
 		row := alarmRow(air.TempC, j.beesTime, line, j.Notes, due[i])
 		row.Place, row.Logger = air.Place, air.Name
 		rows = append(rows, row)

@@ -54,6 +54,22 @@ func TestAReviewTriesItsAlarmLines(t *testing.T) {
 	}
 }
 
+// An alarm set to 9 °C for 15 min: a degree an hour from 4 °C at 00:00 passes 9 °C at 05:00, the call is due at 05:15. The
+// house's line is tried behind it, and of a delay alone the limit is the house's.
+func TestTheKeepersOwnAlarmComesFirst(t *testing.T) {
+	in := one(climbing(), series.Curve{}, span(0, 5.5))
+	in.AlarmC, in.AlarmMin = ptr(9), ptr(15)
+	rows := Judge(in).Alarms
+	if len(rows) != 5 || !rows[0].Line.Own || rows[1].Line != houseAlarms[0] || len(rows[0].Due) != 1 {
+		t.Fatalf("%+v", rows)
+	}
+	near(t, "due", float64(rows[0].Due[0].Due)/hourMS, 5.25, 1e-6)
+	in.AlarmC, in.AlarmMin = nil, ptr(30)
+	if rows = Judge(in).Alarms; len(rows) != 4 || rows[0].Line != (AlarmLine{LimitC: 8, DelayMin: 30, Own: true}) {
+		t.Errorf("%+v", rows)
+	}
+}
+
 // Of a winter of which the air is known for less than half nobody can say how often an alarm would have called.
 func TestAnAlarmNeedsHalfOfTheWinter(t *testing.T) {
 	for known, want := range map[float64]bool{49: false, 51: true} {

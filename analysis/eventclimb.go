@@ -25,7 +25,7 @@ func (e *Event) climb(j judgement, s series.Span) {
 	later := laterSlope(j.room.mean, series.Span{From: ended, To: s.To})
 	e.add("first_hour_k_per_h", first)
 	e.add("later_k_per_h", later)
-	e.add("hours_to_alarm_h", hoursToLine(room, s, alarmLines[0].LimitC, later))
+	e.add("hours_to_alarm_h", hoursToLine(room, s, j.alarmLines()[0].LimitC, later))
 	e.add("outdoors_c", meanOver(j.weather(temperatureOf), s))
 }
 

@@ -34,15 +34,19 @@ func eventFindings(_ judgement, r *Review) (out []Finding) {
 	return out
 }
 
-// alarmFindings are the calls of the house's alarm line that nobody logged although a log was kept, those logged late,
+// alarmFindings are the calls of the barn's alarm line, the house's where nobody said its own, that nobody logged although a log was kept, those logged late,
 // and those logged without a cause.
 func alarmFindings(_ judgement, r *Review) (out []Finding) {
 	if len(r.Alarms) == 0 {
 		return nil
 	}
 	row := r.Alarms[0]
+	said := Assumed
+	if row.Line.Own {
+		said = YourSetting
+	}
 	add := func(code string, weight float64, figures ...NamedFigure) {
-		line := []NamedFigure{{"limit_c", exactly(row.Line.LimitC, Assumed)}, {"delay_min", exactly(row.Line.DelayMin, Assumed)}}
+		line := []NamedFigure{{"limit_c", exactly(row.Line.LimitC, said)}, {"delay_min", exactly(row.Line.DelayMin, said)}}
 		out = append(out, Finding{Code: code, Weight: weight, Evidence: WorkedOut, Figures: append(figures, line...)})
 	}
 	if row.Missed.OK && row.Missed.Low > 0 { // else the loggers' error may explain it

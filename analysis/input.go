@@ -18,7 +18,9 @@ type Input struct {
 	Excluded   []series.Span  // of the bees' time, in any order: not scored
 	Phases     []PhaseSetting // what the keeper set for some of them
 	WaterLines bool
-	Bands      Bands // a limit left nil is the house default
+	AlarmC     *float64 // what the barn's alarm is set to; nil for the house's line
+	AlarmMin   *float64 // after so many minutes
+	Bands      Bands    // a limit left nil is the house default
 	Stages     []Stage
 	Heats      []HeatSource
 	Mixing     []MixingFan // each setting by itself, earliest first

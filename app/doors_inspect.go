@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"io"
@@ -100,11 +101,14 @@ func understood(read []engine.File) string {
 			fmt.Fprintf(&text, "  note: %s\n", desk.FileNote(r))
 		}
 		for _, q := range f.Export.Questions {
-			fmt.Fprintf(&text, "  question: %s Answer with -answer %s:%s=%s.\n", desk.Question(q.ID), filepath.Base(f.Name), q.ID, strings.Join(q.Options, "|"))
+			fmt.Fprintf(&text, "  question: %s Answer with -answer %s:%s=%s.\n", desk.Question(q.ID), filepath.Base(f.Name), q.ID, cmp.Or(strings.Join(q.Options, "|"), anAnswer[q.ID]))
 		}
 	}
 	return text.String()
 }
+
+// anAnswer is an example for a question without options.
+var anAnswer = map[string]string{"year": "2024", "first_day": "2024-11-12"}
 
 // seriesLine is what one column holds.
 func seriesLine(s importers.Series) string {

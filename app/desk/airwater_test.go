@@ -114,6 +114,16 @@ func TestAnAlarmSaysWhatIsNotKnown(t *testing.T) {
 	}
 }
 
+// The keeper's own alarm is called his.
+func TestTheAlarmOfTheBarnIsCalledItsOwn(t *testing.T) {
+	in, limit := rich(t), 8.5
+	in.AlarmC = &limit
+	text, table := newBarn(in, analysis.Judge(in), Units{}).alarmTried()
+	if !strings.HasPrefix(plain(text), "Your alarm, above 8.5 °C for 30 min, would have called once, as ") || len(table.Rows) != 5 {
+		t.Errorf("%q, %d rows", text, len(table.Rows))
+	}
+}
+
 // Lines are listed by their limits, and a log that was not kept has no column.
 func TestAlarmLinesAreInOrder(t *testing.T) {
 	line := func(c float64, low bool) analysis.AlarmRow {

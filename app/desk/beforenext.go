@@ -75,11 +75,14 @@ func (b barn) alarmTried() (string, Table) {
 		cells := []string{b.sideOf(row.Line), countRange(row.Calls), first, b.loggedCalls(row)}
 		t.Rows = append(t.Rows, cells[:len(t.Columns)])
 	}
-	row := b.r.Alarms[0]
+	row, whose, then := b.r.Alarms[0], "An alarm ", " would "
+	if row.Line.Own {
+		whose, then = "Your alarm, ", ", would "
+	}
 	if !row.Calls.OK {
 		return "What an alarm would have done can't be told: " + lacks(row.Calls.Unknown) + ".", t
 	}
-	return "An alarm " + lowerFirst(b.sideOf(row.Line)) + " would " + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + b.alarmUnknown(row) + ".", t
+	return whose + lowerFirst(b.sideOf(row.Line)) + then + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + b.alarmUnknown(row) + ".", t
 }
 
 // alarmUnknown is "; 127 h of the bees' time are not known", where it is more than an hour.
@@ -233,6 +236,14 @@ func eventFigure(e analysis.Event, name string) analysis.Figure {
 	return analysis.Figure{}
 }
 
+// alarmC is the limit of the alarm's line, °C.
+func (b barn) alarmC() float64 {
+	if len(b.r.Alarms) == 0 {
+		return 8
+	}
+	return b.r.Alarms[0].Line.LimitC
+}
+
 // cutWords lead with the climb as it was measured: the first hour and the later hours apart, then the time to the
 // alarm line.
 func (b barn) cutWords(e analysis.Event) string {
@@ -246,7 +257,7 @@ func (b barn) cutWords(e analysis.Event) string {
 		text += " an hour after that"
 	}
 	if f := eventFigure(e, "hours_to_alarm_h"); f.OK {
-		text += "; " + HoursRange(f.Low, f.High) + " to " + b.u.LimitWithUnit(8)
+		text += "; " + HoursRange(f.Low, f.High) + " to " + b.u.LimitWithUnit(b.alarmC())
 	}
 	return text + "."
 }

@@ -24,7 +24,7 @@ var eventFindingWords = map[string]findingText{
 		return "An alarm at " + b.alarmLine(f) + " would " + wouldHave("called", f.Figure("due")) + "; your notes lack at least " + number(f.Figure("missed").Low, 0) + " of these calls."
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
-		return "The alarm called late " + timesWords(f.Figure("late")) + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", if it is set to " + b.alarmLine(f) + "."
+		return "The alarm called late " + timesWords(f.Figure("late")) + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", " + isSet(f) + b.alarmLine(f) + "."
 	}, "Look at its limit, its delay and where its sensor hangs."},
 	"alarm_without_cause": {func(b barn, f analysis.Finding) string {
 		return "The alarm called " + timesWords(f.Figure("calls")) + " while the room's logger gave no cause at " + b.alarmLine(f) + "."
@@ -77,6 +77,14 @@ func (b barn) smallDiff(diffK float64) string {
 		return "less than " + withUnit(number(0.1, 1), b.u.TempSymbol())
 	}
 	return b.u.Diff(diffK)
+}
+
+// isSet is "set to " of the keeper's own alarm line, of the house's "if it is set to ".
+func isSet(f analysis.Finding) string {
+	if f.Figure("limit_c").Evidence == analysis.YourSetting {
+		return "set to "
+	}
+	return "if it is set to "
 }
 
 // alarmLine is a finding's line, "8 °C for 30 min".

@@ -51,6 +51,6 @@ var helpLines = map[string]string{
 	"hive_sheet":     "So many hives in, with a minus so many out: a batch that goes out and comes back is two moves. Losses and sweepings are told per hive by it.",
 	"excluded_sheet": "Of the bees' time, such as a day of open doors or cold boxes just back. Readings that are wrong are left out on the Files page instead; these are right and not counted.",
 	"phase_sheet":    "Each phase is judged by itself. As usual: filling while hives come in, deep winter to 1 March, late winter, emptying from when hives go out for good. Limits left empty are those of Safe limits.",
-	"room_sheet":     "With its volume the changes of air can be told. With water lines, pipes or tubs in it, frost in the room is to be acted on.",
+	"room_sheet":     "With its volume the changes of air can be told. With water lines, pipes or tubs in it, frost in the room is to be acted on. What the alarm is set to is tried on the log before other lines; left empty, the usual line stands for it.",
 	"went_with":      "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
 }

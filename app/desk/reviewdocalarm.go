@@ -13,6 +13,7 @@ type AlarmDoc struct {
 	Limit        float64        `json:"limit"`
 	Side         string         `json:"side"` // above, below
 	DelayMin     float64        `json:"delay_min"`
+	Own          bool           `json:"own"` // what the barn's alarm is set to
 	Calls        *float64       `json:"calls"`
 	CallsLow     *float64       `json:"calls_low"`
 	CallsHigh    *float64       `json:"calls_high"`
@@ -41,7 +42,7 @@ func alarmDocs(rows []analysis.AlarmRow, zone *time.Location) []AlarmDoc {
 	out := []AlarmDoc{}
 	for _, r := range rows {
 		d := AlarmDoc{
-			Place: r.Place, Logger: textOrNull(r.Logger), Limit: r.Line.LimitC, Side: "above", DelayMin: r.Line.DelayMin, Calls: mid(r.Calls), Missed: mid(r.Missed),
+			Place: r.Place, Logger: textOrNull(r.Logger), Limit: r.Line.LimitC, Side: "above", DelayMin: r.Line.DelayMin, Own: r.Line.Own, Calls: mid(r.Calls), Missed: mid(r.Missed),
 			Due: []AlarmCallDoc{}, WithoutCause: clocks(r.NoCause, zone), CantTell: clocks(r.CantTell, zone), HoursUnknown: hours(r.UnknownMS),
 		}
 		if r.Line.Low {

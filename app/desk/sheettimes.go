@@ -130,20 +130,37 @@ func inTurn(phases []winter.Phase) error {
 	return nil
 }
 
-// RoomSheet is what there is to know of a barn's room itself.
-func (b Book) RoomSheet(barn int) Sheet {
+// RoomSheet is what there is to know of a barn's room itself, and what its alarm is set to.
+func (b Book) RoomSheet(barn int, u Units) Sheet {
 	was := b.doc.Barns[barn]
 	s := Sheet{Title: "The room of " + was.Name, Help: HelpLine("room_sheet"), Fixed: true, Columns: []SheetColumn{
 		{Title: "Volume, m³", Hint: "not known"}, {Title: "Water lines in it", Choices: []string{"no", "yes"}},
+		{Title: "Alarm above, " + u.TempSymbol(), Hint: u.Limit(8)}, {Title: "for, min", Hint: "30"},
 	}}
+	temp := func(v float64) string { return shortest(u.TempValue(v)) }
 	lines := "no"
 	if was.WaterLines {
 		lines = "yes"
 	}
-	s.Rows = []SheetRow{{[]string{textIf(was.VolumeM3, shortest), lines}, 1}}
+	s.Rows = []SheetRow{{[]string{textIf(was.VolumeM3, shortest), lines, textIf(was.AlarmC, temp), textIf(was.AlarmMin, shortest)}, 1}}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
-		v, err := numberIn(rows[0].cell(0), "the volume", "m³", 1, 1e7)
-		return winter.SetRoom{Barn: barn, VolumeM3: kept(rows[0].cell(0), was.VolumeM3, shortest, v), WaterLines: rows[0].Cells[1] == "yes"}, err
+		r := rows[0]
+		v, err := numberIn(r.cell(0), "the volume", "m³", 1, 1e7)
+		if err != nil {
+			return nil, err
+		}
+		limit, err := numberIn(r.cell(2), "the alarm", u.TempSymbol(), u.TempValue(-20), u.TempValue(40))
+		if err != nil {
+			return nil, err
+		}
+		if limit != nil {
+			*limit = u.fromShown(*limit)
+		}
+		delay, err := numberIn(r.cell(3), "the alarm's minutes", "min", 0, 1440)
+		return winter.SetRoom{
+			Barn: barn, VolumeM3: kept(r.cell(0), was.VolumeM3, shortest, v), WaterLines: r.Cells[1] == "yes",
+			AlarmC: kept(r.cell(2), was.AlarmC, temp, limit), AlarmMin: kept(r.cell(3), was.AlarmMin, shortest, delay),
+		}, err
 	}
 	return s
 }

@@ -81,11 +81,14 @@ func TestTimesThatAreNotJudgedAreSetDown(t *testing.T) {
 
 func TestARoomIsSetDown(t *testing.T) {
 	_, b := settledBook(t)
-	b = filledIn(t, b, b.RoomSheet(0), []string{"1250,5", "yes"})
-	if room := b.doc.Barns[0]; room.VolumeM3 == nil || *room.VolumeM3 != 1250.5 || !room.WaterLines {
+	b = filledIn(t, b, b.RoomSheet(0, Units{}), []string{"1250,5", "yes", "10", "15"})
+	if room := b.doc.Barns[0]; room.VolumeM3 == nil || *room.VolumeM3 != 1250.5 || !room.WaterLines || *room.AlarmC != 10 || *room.AlarmMin != 15 {
 		t.Errorf("%+v", room)
 	}
-	if b = filledIn(t, b, b.RoomSheet(0), []string{"", "no"}); b.doc.Barns[0].VolumeM3 != nil || b.doc.Barns[0].WaterLines {
+	if got := rowsOf(b.RoomSheet(0, Units{Temperature: Fahrenheit})); got != "1250.5|yes|50|15" { // 10 °C
+		t.Error(got)
+	}
+	if b = filledIn(t, b, b.RoomSheet(0, Units{}), []string{"", "no", "", ""}); b.doc.Barns[0].VolumeM3 != nil || b.doc.Barns[0].WaterLines {
 		t.Error("it can't be taken back")
 	}
 	if _, err := (winter.SetRoom{Barn: 9}).Apply(b.doc); err == nil {

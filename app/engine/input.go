@@ -21,7 +21,7 @@ const standardPressurePa = 101325
 func inputOf(barn winter.Barn, bands winter.Bands, tariff *winter.Tariff, zone *time.Location, loggers []analysis.Logger) analysis.Input {
 	in := analysis.Input{
 		Name: barn.Name, Zone: zone, PressurePa: standardPressurePa, VolumeM3: barn.VolumeM3,
-		BeesIn: barn.BeesIn, BeesOut: barn.BeesOut, WaterLines: barn.WaterLines,
+		BeesIn: barn.BeesIn, BeesOut: barn.BeesOut, WaterLines: barn.WaterLines, AlarmC: barn.AlarmC, AlarmMin: barn.AlarmMin,
 		Bands:   bandsOf(bands),
 		Stages:  stagesOf(barn.Stages),
 		Mixing:  mixingOf(barn.Mixing),

@@ -38,7 +38,7 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.ofChangeable(u.item("Fan stages…", "", u.stageSheet)),
 			u.ofChangeable(u.item("Walls and ceilings…", "", func() { u.ofBarn(u.book.WallSheet) })),
 			u.ofChangeable(u.item("Heat…", "", func() { u.ofBarn(u.book.HeatSheet) })),
-			u.ofChangeable(u.item("The room…", "", func() { u.ofBarn(u.book.RoomSheet) })),
+			u.ofChangeable(u.item("The room and its alarm…", "", u.roomSheet)),
 			u.ofChangeable(u.item("Safe limits…", "", func() { u.fillIn(u.book.LimitSheet(u.units)) })),
 			u.ofChangeable(u.item("Phases…", "", u.phaseSheet)),
 			u.ofChangeable(u.item("Times not judged…", "", func() { u.ofBarn(u.book.ExcludedSheet) })),

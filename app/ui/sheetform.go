@@ -166,3 +166,7 @@ func (u *UI) stageSheet() {
 func (u *UI) phaseSheet() {
 	u.ofBarn(func(barn int) desk.Sheet { return u.book.PhaseSheet(barn, u.units) })
 }
+
+func (u *UI) roomSheet() {
+	u.ofBarn(func(barn int) desk.Sheet { return u.book.RoomSheet(barn, u.units) })
+}

@@ -44,11 +44,13 @@ func (e SetSettings) What() string { return e.Of }
 // Field is Edit's.
 func (SetSettings) Field() string { return "" }
 
-// SetRoom sets down what a barn's room is: its volume, nil where it is not known, and whether water lines run in it.
+// SetRoom sets down what a barn's room is: its volume, nil where it is not known, whether water lines run in it, and what
+// its alarm is set to, nil for the house's line.
 type SetRoom struct {
-	Barn       int
-	VolumeM3   *float64
-	WaterLines bool
+	Barn             int
+	VolumeM3         *float64
+	WaterLines       bool
+	AlarmC, AlarmMin *float64
 }
 
 // Apply is Edit's.
@@ -56,7 +58,9 @@ func (e SetRoom) Apply(w Winter) (Winter, error) {
 	if e.Barn < 0 || e.Barn >= len(w.Barns) {
 		return w, noList(e.Barn)
 	}
-	return w.withBarn(e.Barn, func(b *Barn) { b.VolumeM3, b.WaterLines = e.VolumeM3, e.WaterLines }), nil
+	return w.withBarn(e.Barn, func(b *Barn) {
+		b.VolumeM3, b.WaterLines, b.AlarmC, b.AlarmMin = e.VolumeM3, e.WaterLines, e.AlarmC, e.AlarmMin
+	}), nil
 }
 
 // What is Edit's.

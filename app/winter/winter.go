@@ -26,6 +26,8 @@ type Barn struct {
 	BeesIn     *int64        `json:"bees_in,omitempty"`
 	BeesOut    *int64        `json:"bees_out,omitempty"`
 	WaterLines bool          `json:"water_lines,omitempty"`
+	AlarmC     *float64      `json:"alarm_c,omitempty"` // what the barn's alarm is set to; nil for the house's line
+	AlarmMin   *float64      `json:"alarm_delay_min,omitempty"`
 	Heads      []HeadCount   `json:"heads,omitempty"`
 	Phases     []Phase       `json:"phases,omitempty"`
 	Stages     []Stage       `json:"stages,omitempty"`

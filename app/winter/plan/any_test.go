@@ -69,7 +69,7 @@ func anyWinter(rng *rand.Rand) winter.Winter {
 
 func anyBarn(rng *rand.Rand, name string) winter.Barn {
 	b := winter.Barn{
-		Name: name, AltitudeM: maybe(rng, -500, 9000), VolumeM3: maybe(rng, 1, 1e7), WaterLines: rng.IntN(2) == 0,
+		Name: name, AltitudeM: maybe(rng, -500, 9000), VolumeM3: maybe(rng, 1, 1e7), WaterLines: rng.IntN(2) == 0, AlarmC: maybe(rng, -20, 40), AlarmMin: maybe(rng, 0, 1440),
 		Phases: anyPhases(rng), Mixing: anyMixing(rng), Exclusions: anyExclusions(rng),
 	}
 	in := anyInstant(rng)

@@ -58,6 +58,8 @@ func (b *builder) barn(path string, t barnTable) winter.Barn {
 		BeesIn:     b.momentIf(path, "bees_in", t.BeesIn),
 		BeesOut:    b.momentIf(path, "bees_out", t.BeesOut),
 		WaterLines: t.WaterLines,
+		AlarmC:     b.number(path, "alarm_c", t.AlarmC, -20, 40),
+		AlarmMin:   b.number(path, "alarm_delay_min", t.AlarmMin, 0, 1440),
 		Heads:      b.heads(path, t.Heads),
 		Phases:     b.phases(path, t.Phases),
 		Stages:     b.stages(path, t.Stages),

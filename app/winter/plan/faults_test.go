@@ -26,6 +26,7 @@ func TestFaultsPointAtTheirPlace(t *testing.T) {
 		{"a fraction of a hive", barn + "[[barn.heads]]\nat = 2026-11-12\n§change = 1.5\n", WrongType, "takes a whole number"},
 		{"single brackets", head + "[§barn]\nname = \"Alder\"\n", WrongType, "double brackets: [[barn]]"},
 		{"no number", barn + "§volume_m3 = nan\n", BadValue, "from 1 to"},
+		{"an alarm after two days", barn + "§alarm_delay_min = 2880\n", BadValue, "from 0 to 1440"},
 		{"endless", barn + "§altitude_m = inf\n", BadValue, "from -500 to 9000"},
 		{"no zone", "[§winter]\nname = \"A\"\n[[barn]]\nname = \"Alder\"\n", Absent, "needs the zone"},
 		{"no such zone", "[winter]\nname = \"A\"\n§zone = \"Mars\"\n[[barn]]\nname = \"Alder\"\n", BadZone, "Mars"},

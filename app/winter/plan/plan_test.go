@@ -23,6 +23,8 @@ gap_minutes = 45
 name = "Alder"
 altitude_m = 120
 volume_m3 = 850.5
+alarm_c = 9
+alarm_delay_min = 15
 bees_in = 2026-11-12
 bees_out = 2027-04-04T10:00:00
 water_lines = true
@@ -260,7 +262,7 @@ func TestEveryKeyArrives(t *testing.T) {
 	b := w.Barns[0]
 	for what, ok := range map[string]bool{
 		"winter":        w.Name == "2026/27" && w.Zone == "Europe/Tallinn" && *w.GapMinutes == 45,
-		"barn":          b.Name == "Alder" && *b.AltitudeM == 120 && *b.VolumeM3 == 850.5 && b.WaterLines,
+		"barn":          b.Name == "Alder" && *b.AltitudeM == 120 && *b.VolumeM3 == 850.5 && b.WaterLines && *b.AlarmC == 9 && *b.AlarmMin == 15,
 		"bare date":     *b.BeesIn == utc("2026-11-11T22:00:00Z"),
 		"local time":    *b.BeesOut == utc("2027-04-04T07:00:00Z"),
 		"heads":         b.Heads[1] == winter.HeadCount{At: utc("2027-02-02T22:00:00Z"), Change: -12, Note: "dead-outs"},

@@ -39,6 +39,8 @@ type barnTable struct {
 	BeesIn     any            `toml:"bees_in,omitempty"`
 	BeesOut    any            `toml:"bees_out,omitempty"`
 	WaterLines bool           `toml:"water_lines,omitempty"`
+	AlarmC     *float64       `toml:"alarm_c,omitempty"`
+	AlarmMin   *float64       `toml:"alarm_delay_min,omitempty"`
 	Heads      []headsTable   `toml:"heads,omitempty"`
 	Phases     []phaseTable   `toml:"phase,omitempty"`
 	Stages     []stageTable   `toml:"stage,omitempty"`

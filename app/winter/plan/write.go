@@ -43,6 +43,7 @@ func Write(out io.Writer, w winter.Winter) error {
 func writtenBarn(barn winter.Barn, loc *time.Location) barnTable {
 	t := barnTable{
 		Name: barn.Name, AltitudeM: barn.AltitudeM, VolumeM3: barn.VolumeM3, WaterLines: barn.WaterLines,
+		AlarmC: barn.AlarmC, AlarmMin: barn.AlarmMin,
 		BeesIn: writtenIf(barn.BeesIn, loc), BeesOut: writtenIf(barn.BeesOut, loc), Exclusions: writtenExclusions(barn.Exclusions, loc),
 	}
 	for _, h := range barn.Heads {
