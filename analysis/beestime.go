@@ -50,20 +50,29 @@ func weaker(a, b Evidence) Evidence {
 	return Recorded
 }
 
+// leftShare is the most that a barn that was emptied may hold by its ledger, of the most it held: those that died and that
+// nobody wrote down (common practice, no source).
+const leftShare = 0.25
+
 // ledgerSpan runs from the first entry to the entry that empties the barn for good; last is 0 when none does.
 func ledgerSpan(heads []HeadChange) (first, last int64) {
-	count := 0
-	for i, h := range heads {
-		if i == 0 {
-			first = h.At
-		}
-		count += h.Change
-		last = 0
-		if count <= 0 {
-			last = h.At
-		}
+	if len(heads) == 0 {
+		return 0, 0
 	}
-	return first, last
+	if h := heads[len(heads)-1]; emptied(heads) {
+		last = h.At
+	}
+	return heads[0].At, last
+}
+
+// emptied says whether a ledger's last entry emptied the barn.
+func emptied(heads []HeadChange) bool {
+	count, most := 0, 0
+	for _, h := range heads {
+		count += h.Change
+		most = max(most, count)
+	}
+	return len(heads) > 0 && heads[len(heads)-1].Change < 0 && float64(count) <= leftShare*float64(most)
 }
 
 // HiveDays is the head count integrated over a span, in hives × days of 24 h. Entries rise in time; those

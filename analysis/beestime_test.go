@@ -46,6 +46,8 @@ func TestBeesTimeTakesTheKeepersWordFirst(t *testing.T) {
 		{"out not seen, in said", Input{BeesIn: &in}, BeesSeen{In: both.In}, span(10, 100), BeesBy{YourSetting, Assumed}},
 		{"out said, in not", Input{BeesOut: &out}, none, span(0, 90), BeesBy{Assumed, YourSetting}},
 		{"emptied and filled again", Input{Heads: append(heads[:2:2], HeadChange{At: 85 * hourMS, Change: 5})}, none, span(20, 100), BeesBy{YourSetting, Assumed}},
+		{"emptied but for the dead", Input{Heads: []HeadChange{{At: 20 * hourMS, Change: 600}, {At: 80 * hourMS, Change: -500}}}, none, span(20, 80), BeesBy{YourSetting, YourSetting}},
+		{"half of them out", Input{Heads: []HeadChange{{At: 20 * hourMS, Change: 600}, {At: 80 * hourMS, Change: -300}}}, none, span(20, 100), BeesBy{YourSetting, Assumed}},
 		{"never emptied", Input{Heads: heads[:1]}, none, span(20, 100), BeesBy{YourSetting, Assumed}},
 	} {
 		if got, e := beesTime(row.in, room, row.seen); got != row.want || e != row.by {

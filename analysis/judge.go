@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 20
+const RulesVersion = 21
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -54,6 +54,7 @@ func JudgeSpread(in Input, spread Spread, begin func(part, of int)) Review {
 // look finds the loggers of each place.
 func (j *judgement) look() {
 	j.spots = spots(j.Loggers, j.spread)
+	j.borrowed = lend(j.spots)
 	j.room, j.outdoor = spotAt(j.spots, "room", "control"), spotAt(j.spots, "outdoor")
 	j.control = j.room.mean
 	if c := spotAt(j.spots, "control"); len(c.loggers) > 0 {
@@ -63,7 +64,7 @@ func (j *judgement) look() {
 
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
-	j.seen = beesSeen(j.room.loggers, j.weather(temperatureOf), j.spread).withFans(j.Input)
+	j.seen = beesSeen(j.roomHaving(temperatureOf), j.weather(temperatureOf), j.spread).withFans(j.Input)
 	j.beesTime, r.BeesBy = beesTime(j.Input, j.room.mean.record(), j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
 	j.phases = phases(j.Input, j.beesTime, j.scored)
@@ -80,6 +81,7 @@ type judgement struct {
 	spread        Spread
 	spots         []spot
 	room, outdoor spot
+	borrowed      string // what the room has from the control logger for want of its own: temperature, humidity
 	control       Logger // what the thermostat is judged by
 	seen          BeesSeen
 	beesTime      series.Span
@@ -140,6 +142,8 @@ func remarks(j judgement, by BeesBy) []series.Remark {
 		{"bees_out_from_traces", by == BeesBy{YourSetting, WorkedOut}},
 		{"no_room_temperature", room.TempC.Len() == 0},
 		{"room_is_control", room.Place == "control" && room.TempC.Len() > 0},
+		{"temperature_is_control", j.borrowed == ofTemperature},
+		{"humidity_is_control", j.borrowed == ofHumidity},
 		{"no_humidity", room.RelHum.Len() == 0},
 		{"no_outdoor", j.weather(temperatureOf).Len() == 0},
 		{"control_is_room_mean", j.control.Name == "" && hasThermostat(j.Stages)},

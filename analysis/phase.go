@@ -116,13 +116,13 @@ func filledAt(heads []HeadChange) (at int64, ok bool) {
 }
 
 // emptiedFrom is the first of the entries with which the barn was emptied, one after another back from the last,
-// which left it empty; ok is false where a single entry emptied it, or none did.
+// which left it empty (see emptied); ok is false where a single entry emptied it, or none did.
 func emptiedFrom(heads []HeadChange) (at int64, ok bool) {
 	count := 0
 	for _, h := range heads {
 		count += h.Change
 	}
-	if count > 0 {
+	if !emptied(heads) {
 		return 0, false
 	}
 	for i := len(heads) - 1; i > 0; i-- {

@@ -32,6 +32,36 @@ func spots(loggers []Logger, spread Spread) []spot {
 	return out
 }
 
+// What a room may have from the control logger.
+const ofTemperature, ofHumidity = "temperature", "humidity"
+
+// lend gives the room's mean the temperature or the humidity of the control logger where no logger in the room has it, and
+// says which: the thermostat's air is the room's, if at one spot of it.
+func lend(all []spot) (what string) {
+	i, c := spotIndex(all, "room"), spotAt(all, "control").mean
+	if i < 0 {
+		return ""
+	}
+	m := &all[i].mean
+	switch {
+	case m.TempC.Len() == 0 && c.TempC.Len() > 0:
+		m.TempC, m.TempErrK, m.TempStepK = c.TempC, c.TempErrK, c.TempStepK
+		return ofTemperature
+	case m.RelHum.Len() == 0 && c.RelHum.Len() > 0:
+		m.RelHum, m.RelHumErr, m.dewC = c.RelHum, c.RelHumErr, c.dewC
+		return ofHumidity
+	}
+	return ""
+}
+
+// roomHaving are the room's loggers that have a quantity, else the control ones.
+func (j judgement) roomHaving(of func(Logger) series.Curve) []Logger {
+	if own := having(j.room.loggers, of); len(own) > 0 {
+		return own
+	}
+	return having(spotAt(j.spots, "control").loggers, of)
+}
+
 // spotAt is the spot at the first of the places that has a logger; it is empty where none has.
 func spotAt(all []spot, places ...string) spot {
 	for _, p := range places {

@@ -69,10 +69,11 @@ func sidesOf(j judgement) []side {
 		return nil
 	}
 	outdoor := j.weather(temperatureOf)
-	onset := ofMoistAir(j.room.loggers, wetBelowC, j.spread)
+	loggers := j.roomHaving(func(l Logger) series.Curve { return l.dewC })
+	onset := ofMoistAir(loggers, wetBelowC, j.spread)
 	sides := make([]side, len(onset))
 	j.spread(len(sides), func(i int) {
-		l := j.room.loggers[i]
+		l := loggers[i]
 		sides[i] = side{Logger: l, outC: series.ZipAlong(series.Zip(l.TempC, l.RelHum, first), outdoor, second), onsetC: onset[i], outErrK: j.weatherErrK()}
 		sides[i].meanC, sides[i].meanHum, sides[i].told = l.meanState(j.scored)
 	})

@@ -76,10 +76,7 @@ func longestSpell(spells []analysis.Spell) analysis.Spell {
 
 // humiditySure says how the share may move with the loggers' error.
 func (b barn) humiditySure(good analysis.BandRow) string {
-	errPct := 0.0
-	for _, l := range b.roomLoggers() {
-		errPct = math.Max(errPct, 100*l.RelHumErr)
-	}
+	errPct := 100 * b.r.Traces.RoomRelHumErr
 	if errPct == 0 || good.AboveRange.High+good.BelowRange.High < 0.5 {
 		return ""
 	}

@@ -35,6 +35,8 @@ var reviewNotes = map[string]string{
 	"bees_out_from_traces":      "When the bees came out is read off the loggers: when they left the barn. If it was on another day, set it down.",
 	"no_room_temperature":       "No logger of this barn measured its air, so nothing can be said of its temperature. Say which logger hung in the room.",
 	"room_is_control":           "No logger hung in the room itself; the control logger stands for the room's air.",
+	"temperature_is_control":    "No logger in the room measured temperature; the control logger's stands for the room's.",
+	"humidity_is_control":       "No logger in the room measured humidity; the control logger's stands for the room's.",
 	"no_humidity":               "No logger of this barn measured humidity, so nothing can be said of damp, dryness or wet walls.",
 	"no_common_time":            "The two barns have no hours in common in which bees were in both.",
 	"other_winter":              "Two winters are set side by side, day by day. They had weather of their own, so what was alike in the same weather outdoors tells more than the means; and one winter is one winter.",
