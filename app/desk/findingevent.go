@@ -21,6 +21,9 @@ var eventFindingWords = map[string]findingText{
 		return "On " + whole(f, "days", "day") + " there was light in the " + f.About + " at the same time of day, between " + hourOfDay(f.Figure("from_hour")) + " and " + hourOfDay(f.Figure("to_hour")) + "."
 	}, "Go in at that hour without a lamp and look for daylight at traps, flaps and doors. A visit with a lamp every day looks the same."},
 	"alarm_missed": {func(b barn, f analysis.Finding) string {
+		if !f.Figure("due").OK {
+			return "In the hours that are known an alarm at " + b.alarmLine(f) + " would have called at least " + timesWords(justLow(f.Figure("missed"))) + " more than you noted."
+		}
 		return "An alarm at " + b.alarmLine(f) + " would " + wouldHave("called", f.Figure("due")) + "; your notes lack at least " + number(f.Figure("missed").Low, 0) + " of these calls."
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
@@ -86,6 +89,9 @@ func isSet(f analysis.Finding) string {
 	}
 	return "if it is set to "
 }
+
+// justLow is a figure that is its own lower end.
+func justLow(f analysis.Figure) analysis.Figure { return analysis.Figure{Mid: f.Low, OK: f.OK} }
 
 // alarmLine is a finding's line, "8 °C for 30 min".
 func (b barn) alarmLine(f analysis.Finding) string {

@@ -47,3 +47,20 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 		}
 	}
 }
+
+// Where it can't be told how often an alarm would have called, it is not said to have called some times all the same.
+func TestMissedCallsOfAWinterHalfKnown(t *testing.T) {
+	in := rich(t)
+	room := in.Loggers[0].TempC
+	in.Loggers[0].TempC = room.Slice(series.Span{From: day0 + 45*24*hourMS, To: day0 + 60*24*hourMS}) // round the hot days
+	in.Notes = []analysis.Note{{At: day0 + 55*24*hourMS, Kind: "alarm call"}}
+	for _, f := range Findings(in, analysis.Judge(in), Units{}) {
+		if strings.Contains(f.Text, "alarm at") {
+			if want := "In the hours that are known an alarm at 8 °C for 30 min would have called at least once more than you noted."; plain(f.Text) != want {
+				t.Errorf("%q, want %q", f.Text, want)
+			}
+			return
+		}
+	}
+	t.Error("no finding of the alarm")
+}

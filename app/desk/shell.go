@@ -136,18 +136,21 @@ var endsWords = map[analysis.BeesBy]string{
 	{In: analysis.WorkedOut, Out: analysis.YourSetting}: "The day the bees went in is read off the loggers; set it down if it was another",
 }
 
-// length is the bees' time in days, hours where it is less than one, and how much of it is unknown.
+// inHoursBelowMS is the length of time from which it is told in days.
+const inHoursBelowMS = 36 * series.HourMS
+
+// length is the bees' time in days, hours where it is short, and how much of it is unknown.
 func (b barn) length() string {
 	whole := float64(b.r.BeesOut - b.r.BeesIn)
 	text := Days(whole)
-	if whole < 24*series.HourMS {
+	if whole < inHoursBelowMS {
 		text = Hours(whole / series.HourMS)
 	}
 	unknownMS := whole * (1 - b.r.Coverage)
 	switch {
 	case unknownMS < 1000:
 		return text + ", all known"
-	case unknownMS < 36*3600*1000:
+	case unknownMS < inHoursBelowMS:
 		return text + ", " + Hours(unknownMS/3600/1000) + " unknown"
 	}
 	return text + ", " + strings.TrimSuffix(strings.TrimSuffix(Days(unknownMS), " days"), " day") + " unknown"
