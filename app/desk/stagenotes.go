@@ -16,6 +16,7 @@ func (b barn) stageNotes() (out []string) {
 	}
 	for _, row := range b.r.Stages {
 		out = append(append(out, b.switchingNotes(row)...), speedNote(row)...)
+		out = append(append(out, knownNote(row, row.Called, "was called for")...), knownNote(row, row.Ran, "ran")...)
 	}
 	return append(append(out, b.airNotes()...), b.costNote()...)
 }
@@ -63,6 +64,14 @@ func (b barn) switchingNotes(row analysis.StageRow) (out []string) {
 		out = append(out, capital(row.Name)+" starts often: "+strconv.Itoa(c.BusiestHour)+" times in its busiest hour. A wider step between on and off would spare it.")
 	}
 	return out
+}
+
+// knownNote says of how little of a setting's time it is known when a stage was called for, or ran.
+func knownNote(row analysis.StageRow, w *analysis.Work, did string) []string {
+	if !hardlyKnown(row, w) {
+		return nil
+	}
+	return []string{"When " + row.Name + " " + did + " is known for " + Hours(hours(w.KnownMS)) + " of " + Hours(hours(row.Setting.Span.To-row.Setting.Span.From)) + ", too little for a number."}
 }
 
 // speedNote says how fast a fan ran whose speed is recorded, and what its air and power are taken as.

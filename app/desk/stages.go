@@ -252,11 +252,30 @@ func (b barn) stageRow(row analysis.StageRow) []string {
 		set = b.setPoint(row.Setting.OnC) + " / " + b.setPoint(row.Setting.OffC)
 	}
 	called, could := calledCells(row.Called)
-	w := row.Ran
+	if hardlyKnown(row, row.Called) {
+		called, could = noValue, ""
+	}
+	ran, w := ranCell(row.Ran), row.Ran
+	if hardlyKnown(row, row.Ran) {
+		ran = noValue
+	}
 	if w == nil {
 		w = row.Called
 	}
-	return []string{row.Name, b.u.Date(row.Setting.Span.From), set, called, could, ranCell(row.Ran), dutyCell(w), startsCell(w)}
+	duty, starts := dutyCell(w), startsCell(w)
+	if hardlyKnown(row, w) {
+		duty, starts = noValue, noValue
+	}
+	return []string{row.Name, b.u.Date(row.Setting.Span.From), set, called, could, ran, duty, starts}
+}
+
+// enoughOfPeriod is the known share of a setting's time from which its hours are named (house rule).
+const enoughOfPeriod = 0.5
+
+// hardlyKnown says whether something is known of a work, but for less than half of its setting's time.
+func hardlyKnown(row analysis.StageRow, w *analysis.Work) bool {
+	length := row.Setting.Span.To - row.Setting.Span.From
+	return w != nil && w.KnownMS > 0 && float64(w.KnownMS) < enoughOfPeriod*float64(length)
 }
 
 // setPoint is a thermostat's setting as it was given in °C; in °F, where it may be no round value, to a tenth.

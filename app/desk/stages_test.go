@@ -155,3 +155,18 @@ func TestStageNotes(t *testing.T) {
 		}
 	}
 }
+
+// Of a stage whose call is known for a fifth of the winter no hours are named, and it is said why: the last reading is that of hour 479 of 2400.
+func TestAStageHardlyKnownHasNoHours(t *testing.T) {
+	in := gappy(t)
+	v := StagesOf(in, analysis.Judge(in), Units{})
+	for _, row := range v.Table.Rows {
+		if row[0] == "Stage 3" && (row[3] != noValue || row[6] != noValue) {
+			t.Errorf("%q", row)
+		}
+	}
+	notes := plain(strings.Join(v.Notes, "\n"))
+	if want := "When Stage 3 was called for is known for 479 h of 2400 h, too little for a number."; !strings.Contains(notes, want) {
+		t.Errorf("%q lacks %q", notes, want)
+	}
+}
