@@ -77,8 +77,8 @@ func (j judgement) heatViews(h HeatSource) (called, ran *view) {
 	return called, ran
 }
 
-// thermostats are the stages that switch by temperature, lowest first by the lowest on-temperature each ever had.
-func thermostats(stages []Stage) []Stage {
+// Thermostats are the stages that switch by temperature, lowest first by the lowest on-temperature each ever had.
+func Thermostats(stages []Stage) []Stage {
 	var byOn []Stage
 	for _, st := range stages {
 		if _, ok := topOnC([]Stage{st}); ok {
@@ -97,7 +97,7 @@ func thermostats(stages []Stage) []Stage {
 // take their own stage is common practice, no source.
 func (j judgement) above(h HeatSource) []string {
 	var ladder []string
-	for _, st := range thermostats(j.Stages) {
+	for _, st := range Thermostats(j.Stages) {
 		ladder = append(ladder, st.Name)
 	}
 	own := slices.Index(ladder, h.WithStage)

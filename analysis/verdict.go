@@ -218,7 +218,7 @@ func fansAnswer(j judgement) Answer {
 
 // bigStages are the thermostat stages above the first one, by the lowest on-temperature each ever had.
 func bigStages(stages []Stage) []Stage {
-	byOn := thermostats(stages)
+	byOn := Thermostats(stages)
 	if len(byOn) < 2 {
 		return nil
 	}

@@ -204,13 +204,11 @@ func (b barn) calledShare(spans []series.Span) (share float64, ok bool) {
 	return float64(series.LengthMS(all)) / float64(length), true
 }
 
-// thermostatStages names the stages that switch by temperature, in the winter's order.
+// thermostatStages names the stages that switch by temperature, the smallest first.
 func (b barn) thermostatStages() []string {
 	var out []string
-	for _, st := range b.in.Stages {
-		if n := len(st.Settings); n > 0 && !st.Settings[n-1].AlwaysOn && !st.Settings[n-1].Timer {
-			out = append(out, st.Name)
-		}
+	for _, st := range analysis.Thermostats(b.in.Stages) {
+		out = append(out, st.Name)
 	}
 	return out
 }

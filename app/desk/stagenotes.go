@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 )
 
 // stageNotes are what else the stages have to say, most telling first.
@@ -18,7 +19,51 @@ func (b barn) stageNotes() (out []string) {
 		out = append(append(out, b.switchingNotes(row)...), speedNote(row)...)
 		out = append(append(out, knownNote(row, row.Called, "was called for")...), knownNote(row, row.Ran, "ran")...)
 	}
-	return append(append(out, b.airNotes()...), b.costNote()...)
+	return append(append(append(out, b.topNote()...), b.airNotes()...), b.costNote()...)
+}
+
+// topNote is for how long the top stage was on in each phase: in deep winter it tells of too much heat or of small fans, in
+// spring of the weather.
+func (b barn) topNote() []string {
+	names := b.thermostatStages()
+	if len(names) < 2 || !b.hoursNamed(names[len(names)-1]) {
+		return nil
+	}
+	top := names[len(names)-1]
+	on, _, seen := b.worked(top)
+	did, never := "was called for ", "was never called for"
+	if seen.ran {
+		did, never = "ran for ", "never ran for"
+	}
+	var parts []string
+	for _, p := range b.r.Phases {
+		if h := hours(series.LengthMS(series.Intersect(on, p.Parts))); h >= 1 {
+			parts = append(parts, Hours(h)+" "+phaseWords[p.Name])
+		}
+	}
+	if len(parts) == 0 {
+		return []string{top + ", the top stage, " + never + " as much as an hour."}
+	}
+	return []string{top + ", the top stage, " + did + listed(parts) + "."}
+}
+
+// hoursNamed says whether a stage's hours can be named for all its settings.
+func (b barn) hoursNamed(stage string) bool {
+	named := false
+	for _, row := range b.r.Stages {
+		if row.Name != stage {
+			continue
+		}
+		w := row.Ran
+		if w == nil {
+			w = row.Called
+		}
+		if w == nil || !w.Hours.OK || hardlyKnown(row, w) {
+			return false
+		}
+		named = true
+	}
+	return named
 }
 
 // heatNote says for how long a heat source fought the fans, where it did for an hour or more and no finding says so.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -168,5 +169,23 @@ func TestAStageHardlyKnownHasNoHours(t *testing.T) {
 	notes := plain(strings.Join(v.Notes, "\n"))
 	if want := "When Stage 3 was called for is known for 479 h of 2400 h, too little for a number."; !strings.Contains(notes, want) {
 		t.Errorf("%q lacks %q", notes, want)
+	}
+}
+
+// Stage 4 is on from 8 °C, 0.8 h up a line from 4 to 9 °C in an hour, to 7 °C, 0.4 h down: 0.2 + 60 + 0.4 h, all of it in deep
+// winter. It is the top stage wherever it stands in the list.
+func TestTheTopStagesHoursByPhase(t *testing.T) {
+	in := rich(t)
+	in.Stages[1], in.Stages[3] = in.Stages[3], in.Stages[1]
+	r := analysis.Judge(in)
+	if notes := plain(strings.Join(StagesOf(in, r, Units{}).Notes, "\n")); !strings.Contains(notes, "Stage 4, the top stage, was called for 61 h in deep winter.") {
+		t.Error(notes)
+	}
+	if got := newBarn(in, r, Units{}).thermostatStages(); !slices.Equal(got, []string{"Stage 2", "Stage 3", "Stage 4"}) {
+		t.Errorf("%q, want the smallest first", got)
+	}
+	in = even(t)
+	if notes := plain(strings.Join(StagesOf(in, analysis.Judge(in), Units{}).Notes, "\n")); !strings.Contains(notes, "Stage 4, the top stage, was never called for as much as an hour.") {
+		t.Error(notes)
 	}
 }
