@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"thawbook/app/winter"
 )
@@ -106,6 +107,14 @@ func kept(cell string, was *float64, text func(float64) string, read *float64) *
 		return was
 	}
 	return read
+}
+
+// keptMoment reads a cell as a moment; one that stands as it was shown is kept to the millisecond.
+func keptMoment(cell string, was *int64, zone *time.Location) (*int64, error) {
+	if was != nil && cell == momentText(was, zone) {
+		return was, nil
+	}
+	return momentIn(cell, zone)
 }
 
 // rangeIn reads a cell as a number or a range of them, of a unit and between two ends; nil for an empty one.

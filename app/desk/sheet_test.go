@@ -23,7 +23,7 @@ good_high = 5.5
 [[barn]]
 name = "Alder"
 [[barn.heads]]
-at = 2024-11-13T12:00:00Z
+at = 2024-11-13T12:00:30Z
 change = 340
 [[barn.stage]]
 name = "small"
@@ -58,6 +58,19 @@ high = 0.92
 name = "one"
 files = ["one.csv"]
 place = "room"
+[[barn.logger]]
+name = "on the wall"
+files = []
+place = "wall"
+[[barn.exclude]]
+from = 2024-11-20T08:00:10Z
+to = 2024-11-20T09:00:20Z
+[[barn.phase]]
+name = "late winter"
+from = 2025-02-20T08:00:10Z
+[barn.phase.bands.air_temperature]
+good_high = 6.3
+watch_high = 7.1
 `)
 	if filepath.Dir(path) != dir {
 		t.Fatal("the plan must lie beside its file")
@@ -70,7 +83,7 @@ func TestASheetLookedAtChangesNothing(t *testing.T) {
 	_, b := settledBook(t)
 	for _, unit := range []TemperatureUnit{Celsius, Fahrenheit} {
 		u := Units{Temperature: unit}
-		for _, s := range []Sheet{b.StageSheet(0, u), b.WallSheet(0), b.HeatSheet(0), b.HiveSheet(0), b.LimitSheet(u)} {
+		for _, s := range []Sheet{b.StageSheet(0, u), b.WallSheet(0), b.HeatSheet(0), b.HiveSheet(0), b.LimitSheet(u), b.PhaseSheet(0, u), b.ExcludedSheet(0), b.RoomSheet(0, u)} {
 			e, problem := s.Edit(append(s.Rows, s.NewRow())[:len(s.Rows)+1-map[bool]int{true: 1}[s.Fixed]])
 			if problem != "" {
 				t.Fatalf("%s: %s", s.Title, problem)
@@ -124,8 +137,8 @@ func TestASheetSaysWhatIsWrong(t *testing.T) {
 		stage("air", byTimer, "60", "30", "", "", ""):                        "a timer's seconds on must be fewer",
 		stage("big", byThermostat, "4", "3", "3500-2500", "", ""):            "the first must be the lower",
 		stage("big", byThermostat, "4", "3", "", "", "in December"):          "is no day; write it like 2024-11-12",
-		sheetProblem(b.WallSheet(0), "north", "wall", "191"):                 "Surface north: 191 is not between 0 and 100 %",
-		sheetProblem(b.WallSheet(0), "", "wall", "91"):                       "Surface 1 has no name",
+		sheetProblem(b.WallSheet(0), "north", "wall", "191", "none"):         "Surface north: 191 is not between 0 and 100 %",
+		sheetProblem(b.WallSheet(0), "", "wall", "91", "none"):               "Surface 1 has no name",
 		sheetProblem(b.HiveSheet(0), "2024-11-12", "2.5", ""):                "Row 1 needs a day and a whole number of hives",
 		sheetProblem(b.LimitSheet(Units{}), "T", "6", "2", "", "", "", ""):   "of each two limits the first must be the lower",
 		sheetProblem(b.LimitSheet(Units{}), "T", "2", "10", "", "", "", "8"): "good must lie inside watch",
@@ -171,7 +184,7 @@ func TestAWallsWarmthIsANumberOrARange(t *testing.T) {
 	_, b := settledBook(t)
 	for cell, want := range map[string]string{"88–95": "88–95", "57-74 %": "57–74", "91": "91", "": ""} {
 		s := b.WallSheet(0)
-		e, problem := s.Edit([]SheetRow{{Cells: []string{"north", "wall", cell}, Was: 1}})
+		e, problem := s.Edit([]SheetRow{{Cells: []string{"north", "wall", cell, "none"}, Was: 1}})
 		if problem != "" {
 			t.Fatal(problem)
 		}
@@ -184,7 +197,7 @@ func TestAWallsWarmthIsANumberOrARange(t *testing.T) {
 			t.Errorf("%q is shown as %q, want %q", cell, got, want)
 		}
 	}
-	if problem := sheetProblem(b.WallSheet(0), "north", "wall", "95-88"); !strings.Contains(problem, "of 95-88 the first must be the lower") {
+	if problem := sheetProblem(b.WallSheet(0), "north", "wall", "95-88", "none"); !strings.Contains(problem, "of 95-88 the first must be the lower") {
 		t.Errorf("%q", problem)
 	}
 }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -11,12 +12,13 @@ import (
 
 // WallSheet is the list of a barn's walls and ceilings towards the open air.
 func (b Book) WallSheet(barn int) Sheet {
-	was := b.doc.Barns[barn].Surfaces
+	was, none := b.doc.Barns[barn].Surfaces, "none"
 	s := Sheet{Title: "Walls and ceilings of " + b.doc.Barns[barn].Name, Help: HelpLine("wall_sheet"), Add: "Add a surface", Columns: []SheetColumn{
 		{Title: "Surface", Hint: "north wall", Wide: true}, {Title: "Kind", Choices: []string{"wall", "ceiling", "corner", "metal"}}, {Title: "Warmth that reaches it, %", Hint: "by its kind", Wide: true},
+		{Title: "Logger on it", Choices: append([]string{none}, loggersOnThings(b.doc.Barns[barn])...)},
 	}}
 	for i, w := range was {
-		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, warmthText(w)}, i + 1})
+		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, warmthText(w), cmp.Or(w.Logger, none)}, i + 1})
 	}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		surfaces, names := []winter.Surface{}, []string{}
@@ -28,12 +30,28 @@ func (b Book) WallSheet(barn int) Sheet {
 			if err := warmthRead(&w, r.cell(2), "surface "+r.cell(0)); err != nil {
 				return nil, err
 			}
-			w.Name, w.Kind = r.cell(0), r.Cells[1]
+			if w.Name, w.Kind, w.Logger = r.cell(0), r.Cells[1], r.Cells[3]; w.Logger == none {
+				w.Logger = ""
+			}
 			surfaces, names = append(surfaces, w), append(names, w.Name)
 		}
 		return winter.SetSettings{Barn: barn, Of: "surfaces", Surfaces: surfaces}, namedApart(names, "surface")
 	}
 	return s
+}
+
+// loggersOnThings names the loggers of a barn that hang on a wall, a ceiling or metal, and those said to hang on a surface.
+func loggersOnThings(barn winter.Barn) (out []string) {
+	on := map[string]bool{}
+	for _, s := range barn.Surfaces {
+		on[s.Logger] = true
+	}
+	for _, l := range barn.Loggers {
+		if (on[l.Name] || slices.Contains([]string{"wall", "ceiling", "cold metal"}, l.Place)) && !slices.Contains(out, l.Name) {
+			out = append(out, l.Name)
+		}
+	}
+	return out
 }
 
 // warmthText is the share of the room's warmth that reaches a surface, or its range, in percent.
@@ -123,7 +141,11 @@ func (b Book) HiveSheet(barn int) Sheet {
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		heads := []winter.HeadCount{}
 		for i, r := range rows {
-			at, err := momentIn(r.cell(0), zone)
+			var stood *int64
+			if r.Was > 0 {
+				stood = &was[r.Was-1].At
+			}
+			at, err := keptMoment(r.cell(0), stood, zone)
 			if err != nil {
 				return nil, err
 			}

@@ -18,11 +18,15 @@ func (b Book) ExcludedSheet(barn int) Sheet {
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		out := []winter.Exclusion{}
 		for i, r := range rows {
-			from, err := momentIn(r.cell(0), zone)
+			var stood struct{ from, to *int64 }
+			if r.Was > 0 {
+				stood.from, stood.to = &was[r.Was-1].From, &was[r.Was-1].To
+			}
+			from, err := keptMoment(r.cell(0), stood.from, zone)
 			if err != nil {
 				return nil, err
 			}
-			to, err := momentIn(r.cell(1), zone)
+			to, err := keptMoment(r.cell(1), stood.to, zone)
 			switch {
 			case err != nil:
 				return nil, err
@@ -61,7 +65,7 @@ func (b Book) PhaseSheet(barn int, u Units) Sheet {
 		out := []winter.Phase{}
 		for i, name := range winter.PhaseNames {
 			p := winter.Phase{Name: name}
-			if p.From, err = momentIn(rows[i].cell(1), zone); err != nil {
+			if p.From, err = keptMoment(rows[i].cell(1), was[name].From, zone); err != nil {
 				return nil, err
 			}
 			if p.Bands, err = phaseLimitsRead(rows[i], was[name].Bands, u); err != nil {

@@ -95,3 +95,19 @@ func TestARoomIsSetDown(t *testing.T) {
 		t.Error("a barn that is not there")
 	}
 }
+
+// A logger that hangs on a wall can be said to measure it; one in the room is not offered.
+func TestALoggerIsSaidToHangOnAWall(t *testing.T) {
+	_, b := settledBook(t)
+	s := b.WallSheet(0)
+	if got := strings.Join(s.Columns[3].Choices, "|"); got != "none|on the wall" {
+		t.Error(got)
+	}
+	b = filledIn(t, b, s, []string{"north", "wall", "", "on the wall"})
+	if w := b.doc.Barns[0].Surfaces[0]; w.Logger != "on the wall" || w.Factor != nil {
+		t.Errorf("%+v", w)
+	}
+	if got := rowsOf(b.WallSheet(0)); got != "north|wall||on the wall" {
+		t.Error(got)
+	}
+}

@@ -81,7 +81,7 @@ func DayStrips(stages []StageDays) (out []Strip) {
 	for _, d := range stages {
 		s := Strip{Name: d.Name, Kind: d.Kind(), Top: d.TopLabel(), Ran: d.Ran, Ticks: d.Months(), Shares: make([]float64, len(d.Hours))}
 		for i, h := range d.Hours {
-			s.Shares[i] = h / 24
+			s.Shares[i] = min(1, h/24) // a day of 25 h, when clocks go back, is full too
 		}
 		out = append(out, s)
 	}
