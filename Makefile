@@ -21,7 +21,7 @@ menu:
 	@echo 'make cli      the doors without a window: build/thawbook-cli, static'
 	@echo 'make lint     gofmt, vet, staticcheck, import arrows, documents'
 	@echo 'make fuzz     every fuzz target for FUZZTIME (10s)'
-	@echo 'make bench    the benchmarks, and the peers where their scripts lie beside the project'
+	@echo 'make bench    the benchmarks, what the window costs, and the peers where their scripts lie beside the project'
 	@echo 'make soak     winter files killed, starved and damaged, fuzzing for hours, fifty starts of the window'
 	@echo 'make mutants  comparisons of package analysis flipped one at a time: each must make a test fail'
 	@echo 'make demo     the demo winters: build/demo'
@@ -48,7 +48,8 @@ lint:
 fuzz:
 	$(step) fuzz .ci/fuzz.sh
 
-bench:
+bench: build
+	$(step) packages .ci/packages.sh test
 	$(step) bench .ci/bench.sh
 
 soak: export FUZZTIME := 10m

@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # The benchmarks, each beside its yardstick: read ratios, not times, on a machine that does other work.
 # Where ../shared/bench lies beside the project its peers run too; BENCH_STEPS='setup data peers' installs them first.
-# bench.sh [go] [peers]: the Go benchmarks, the peers, or both; BENCH_ROUNDS is how often a pair is run.
+# bench.sh [go] [peers] [window]: the Go benchmarks, the peers, what the window costs, or all; BENCH_ROUNDS is how often a
+# pair is run.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 export CGO_ENABLED=0
@@ -56,12 +57,13 @@ peers() {
   pair 'review of layout a: DuckDB with the job (A) and this program (B)' "$duck job data/a" './thawbook-cli review -json a.toml'
 }
 
-for part in "${@:-go peers}"; do
+for part in "${@:-go peers window}"; do
   for step in $part; do
     case $step in
     go) go_benchmarks ;;
     peers) [ -z "$bench" ] || peers ;;
-    *) echo 'usage: bench.sh [go] [peers]' >&2; exit 2 ;;
+    window) .ci/windowbench.sh ;;
+    *) echo 'usage: bench.sh [go] [peers] [window]' >&2; exit 2 ;;
     esac
   done
 done

@@ -58,12 +58,17 @@ page() {
   wait_for "$patience" turned "build/window-$2.png" "build/window-$3.png" || fail "page $2 was not drawn: build/window-$2.png"
 }
 
+# open_screen [bare]: a screen, with a window manager on it unless it is to be bare.
 open_screen() {
   Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp 3>"$work/display" >"$work/screen.log" 2>&1 &
   screen=$!
   wait_for 20 test -s "$work/display" || fail 'Xvfb did not start'
   DISPLAY=:$(cat "$work/display")
   export DISPLAY
+  [ "${1:-}" = bare ] || manage
+}
+
+manage() {
   openbox >"$work/manager.log" 2>&1 &
   manager=$!
   wait_for 20 managed || fail 'openbox did not start'

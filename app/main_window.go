@@ -28,7 +28,9 @@ const quitWithin = 2 * time.Second
 // window opens the window, with a winter, a plan or logger files in it where some are named, and returns the
 // exit status when it is closed.
 func window(paths ...string) int {
-	runtime.GOMAXPROCS(runtime.NumCPU() + 1) // however many read and reckon, the window need not wait for one of them
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM) // first: what comes while the window is being made ends it too
+	runtime.GOMAXPROCS(runtime.NumCPU() + 1)              // however many read and reckon, the window need not wait for one of them
 	app := fyneapp.NewWithID("thawbook")
 	own := userdata.Load()
 	version := program().Version
@@ -39,8 +41,6 @@ func window(paths ...string) int {
 	}}
 	u.Show(app)
 	app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
 	go func() {
 		<-signals
 		fyne.Do(u.Leave)
