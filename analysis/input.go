@@ -75,6 +75,8 @@ type Logger struct {
 	Light  series.Curve // lux, or 0 for dark and 1 for light
 
 	TempErrK, RelHumErr float64 // 95 % half-widths
+	TempApart           bool    // checked by itself, so that its error has nothing to do with another's
+	RelHumApart         bool
 	AddedK, AddedRelHum float64 // what its checks added to what it read; the curves hold it
 	TempStepK           float64 // printed resolution
 	StationKM           *float64

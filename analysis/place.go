@@ -81,8 +81,8 @@ func spotIndex(all []spot, place string) int {
 	return -1
 }
 
-// meanLogger is the mean of a place's loggers. They were not checked against each other, so its error is
-// that of the worst of them.
+// meanLogger is the mean of a place's loggers. Its error is that of the worst of them, or, where each was checked by
+// itself, what independent errors leave of it.
 func meanLogger(place string, loggers []Logger, spread Spread) Logger {
 	m := Logger{Place: place}
 	means := []struct {
@@ -91,10 +91,32 @@ func meanLogger(place string, loggers []Logger, spread Spread) Logger {
 	}{{&m.TempC, temperatureOf}, {&m.RelHum, relHumOf}, {&m.dewC, func(l Logger) series.Curve { return l.dewC }}}
 	spread(len(means), func(i int) { *means[i].to = meanCurve(loggers, means[i].of) })
 	for _, l := range loggers {
-		m.TempErrK, m.RelHumErr = max(m.TempErrK, l.TempErrK), max(m.RelHumErr, l.RelHumErr)
 		m.TempStepK = max(m.TempStepK, l.TempStepK)
 	}
+	m.TempErrK = meanErr(having(loggers, temperatureOf), m.TempC, temperatureOf, func(l Logger) (float64, bool) { return l.TempErrK, l.TempApart })
+	m.RelHumErr = meanErr(having(loggers, relHumOf), m.RelHum, relHumOf, func(l Logger) (float64, bool) { return l.RelHumErr, l.RelHumApart })
 	return m
+}
+
+// allAlong is the share of a mean's time for which each of its loggers must be known for their errors to even out in it
+// (common practice, no source).
+const allAlong = 0.95
+
+// meanErr is the half-width of a mean of loggers: the widest of theirs, or, where each was checked by itself and is known
+// nearly all along, theirs in quadrature over their number, u/√k of k alike (house rule).
+func meanErr(loggers []Logger, mean series.Curve, of func(Logger) series.Curve, err func(Logger) (half float64, apart bool)) (widest float64) {
+	var halves []float64
+	evens := true
+	span := whole(mean)
+	for _, l := range loggers {
+		half, apart := err(l)
+		widest, halves = max(widest, half), append(halves, half)
+		evens = evens && apart && float64(of(l).KnownMS(span)) >= allAlong*float64(mean.KnownMS(span))
+	}
+	if !evens || len(halves) == 0 {
+		return widest
+	}
+	return quadrature(halves...) / float64(len(halves))
 }
 
 func temperatureOf(l Logger) series.Curve { return l.TempC }
@@ -129,9 +151,11 @@ func meanOf(curves []series.Curve) series.Curve {
 	case 1:
 		return curves[0]
 	}
-	step := curves[0].Interval()
-	for _, c := range curves[1:] {
-		step = min(step, c.Interval())
+	var step int64
+	for _, c := range curves {
+		if every := c.Interval(); every > 0 && (step == 0 || every < step) { // a single reading has none
+			step = every
+		}
 	}
 	return series.Mean(curves, max(step, minuteMS))
 }

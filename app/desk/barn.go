@@ -72,8 +72,16 @@ func (b barn) band(quantity, name string) (analysis.BandRow, bool) {
 	return analysis.BandRow{}, false
 }
 
-// errK is the largest 95 % half-width of the room's thermometers, K.
+// errK is the 95 % half-width of the room's temperature, K.
 func (b barn) errK() float64 {
+	if e := b.r.Traces.RoomErrK; e > 0 {
+		return e
+	}
+	return b.worstErrK()
+}
+
+// worstErrK is the largest 95 % half-width of the room's thermometers, K.
+func (b barn) worstErrK() float64 {
 	e := 0.0
 	for _, l := range b.roomLoggers() {
 		e = math.Max(e, l.TempErrK)

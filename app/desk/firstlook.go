@@ -120,7 +120,11 @@ func (b barn) recordElsewhere() bool {
 
 // shareOff says how far a share may be off for what the loggers may be off by.
 func (b barn) shareOff(f analysis.Figure) string {
-	loggers := "loggers of this kind may read " + b.u.Diff(b.errK()) + " too high or too low"
+	who := "loggers of this kind"
+	if b.errK() < b.worstErrK() {
+		who = "these loggers together"
+	}
+	loggers := who + " may read " + b.u.Diff(b.errK()) + " too high or too low"
 	if OfHundred(f.Low/100) == OfHundred(f.High/100) {
 		return loggers + ", which makes no difference here"
 	}
@@ -295,7 +299,7 @@ func (b barn) spread() []Sentence {
 		s.Text = "The loggers in the room all read " + b.u.Temp(low.Mean.Mid) + " on average"
 	}
 	switch {
-	case apart > 2*b.errK():
+	case apart > 2*b.worstErrK():
 		s.Text += ": more apart than the loggers alone explain, so the room was not one temperature."
 	case b.apartShare() >= seldomApart:
 		s.Text += ", but further apart in many single hours."

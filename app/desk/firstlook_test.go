@@ -203,3 +203,15 @@ func TestTheOneThingThatWouldSettleMost(t *testing.T) {
 		}
 	}
 }
+
+// Two loggers checked in ice, ±0.3 K each, are good to 0.2 K together.
+func TestLoggersCheckedApartAreSaidToBeBetterTogether(t *testing.T) {
+	in := rich(t)
+	in.Loggers[0].TempErrK, in.Loggers[0].TempApart = 0.3, true
+	second := in.Loggers[0]
+	second.Name = "second"
+	in.Loggers = append(in.Loggers, second)
+	if sure := plain(FirstLookOf(in, analysis.Judge(in), Units{}).Sure); !strings.Contains(sure, "these loggers together may read 0.2 °C too high or too low") {
+		t.Error(sure)
+	}
+}

@@ -93,6 +93,7 @@ func (j joiner) logger(l winter.Logger, files []File, until *int64) (analysis.Lo
 		RelHumErr: errorOf(l, checkedRelHum, relHumErr, relHumErrChecked, relHumErrStation),
 		AddedK:    offsetC, AddedRelHum: offsetRelHum,
 	}
+	out.TempApart, out.RelHumApart = l.CheckedApart()
 	draw := func(ch channelOf, rule gapRule, quantity string) series.Curve {
 		m, said := merge(ch.readouts)
 		remarks = append(remarks, named(said, l.Name)...)

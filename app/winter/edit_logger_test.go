@@ -60,3 +60,22 @@ func TestChecksOfLoggers(t *testing.T) {
 		}
 	}
 }
+
+// Ice and salt tell of a logger by itself; another logger beside it, or an offset that was only said, does not.
+func TestCheckedApart(t *testing.T) {
+	v := 0.1
+	ice, beside := Calibration{Method: "ice", SaidC: &v, TrueC: new(float64)}, Calibration{Method: "side by side", SaidC: &v, TrueC: new(float64)}
+	salt := Calibration{Method: "salt", SaidRelHum: &v, TrueRelHum: &v}
+	for name, c := range map[string]struct {
+		l            Logger
+		temp, relHum bool
+	}{
+		"never": {Logger{}, false, false}, "ice": {Logger{Checks: []Calibration{ice}}, true, false}, "both": {Logger{Checks: []Calibration{ice, salt}}, true, true},
+		"beside": {Logger{Checks: []Calibration{beside}}, false, false}, "beside, and salt": {Logger{Checks: []Calibration{beside, salt}}, false, true}, "ice and beside": {Logger{Checks: []Calibration{ice, beside}}, false, false},
+		"said": {Logger{OffsetC: 0.2, Checks: []Calibration{ice}}, false, false},
+	} {
+		if temp, relHum := c.l.CheckedApart(); temp != c.temp || relHum != c.relHum {
+			t.Errorf("%s: %t, %t", name, temp, relHum)
+		}
+	}
+}

@@ -163,6 +163,23 @@ func (l Logger) Offset() (c, relHum float64, checkedC, checkedRelHum bool) {
 	return c, relHum, l.OffsetC != 0 || nC > 0, l.OffsetRelHum != 0 || nRelHum > 0
 }
 
+// CheckedApart says whether a logger's temperature and humidity were checked by themselves, in ice or over salt: what is off
+// then has nothing to do with what another logger is off by.
+func (l Logger) CheckedApart() (c, relHum bool) {
+	c, relHum = l.OffsetC == 0, l.OffsetRelHum == 0
+	var checkedC, checkedRelHum bool
+	for _, k := range l.Checks {
+		apart := k.Method != CheckMethods[2]
+		if k.TrueC != nil {
+			c, checkedC = c && apart, true
+		}
+		if k.TrueRelHum != nil {
+			relHum, checkedRelHum = relHum && apart, true
+		}
+	}
+	return c && checkedC, relHum && checkedRelHum
+}
+
 // Exclusion is a stretch [From, To) that is left out, and why. Of a logger it may be one quantity only.
 type Exclusion struct {
 	From     int64  `json:"from"`
