@@ -9,6 +9,7 @@ package chart
 import (
 	"image"
 	"image/color"
+	"io"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -22,7 +23,7 @@ const shortestView = 10 * 60 * 1000
 
 // Chart shows a figure. Dragging moves along the time axis, the wheel zooms at the pointer, dragging with
 // shift measures a stretch; ← → move, ↑ ↓ + − zoom, Home shows the whole, Escape drops the measured
-// stretch. All methods and callbacks run on the main goroutine.
+// stretch; the right button or the menu key asks for a menu, N for a note. All methods and callbacks run on the main goroutine.
 type Chart struct {
 	widget.BaseWidget
 
@@ -30,6 +31,8 @@ type Chart struct {
 	OnLeave   func()                            // the pointer left the plot
 	OnView    func(figure.Span)                 // the keeper moved the view; not called by SetView
 	OnMeasure func(figure.Span)                 // the keeper measured a stretch; empty: he dropped it
+	OnMenu    func(t int64, at fyne.Position)   // the right button, or the menu key, at instant t; where on the canvas
+	OnNote    func(t int64)                     // N was pressed with the pointer at instant t, or in the middle
 
 	figure *figure.Figure
 	whole  figure.Span
@@ -99,6 +102,15 @@ func (c *Chart) SetView(s figure.Span) {
 		c.figure.View = s
 		c.redraw()
 	}
+}
+
+// Read tells what the figure says at an instant.
+func (c *Chart) Read(t int64) []figure.Reading { return c.figure.Read(t) }
+
+// Picture writes what is shown as a PNG of the size it has on the screen.
+func (c *Chart) Picture(out io.Writer) error {
+	size, scale := c.Size(), c.perPixel()
+	return c.figure.WritePNG(out, int(size.Width), int(size.Height), scale)
 }
 
 // Selected returns the marked stretch, empty when there is none.

@@ -25,6 +25,8 @@ var (
 	_ fyne.Draggable     = (*Chart)(nil)
 	_ fyne.Scrollable    = (*Chart)(nil)
 	_ fyne.Focusable     = (*Chart)(nil)
+
+	_ fyne.SecondaryTappable = (*Chart)(nil)
 )
 
 // perPixel returns how many device pixels a unit of the toolkit is.
@@ -165,7 +167,30 @@ func (c *Chart) TypedKey(ev *fyne.KeyEvent) {
 		c.look(c.whole)
 	case fyne.KeyEscape:
 		c.drop()
+	case desktop.KeyMenu:
+		t, x := c.pointed()
+		c.menu(t, fyne.CurrentApp().Driver().AbsolutePositionForObject(c).AddXY(x, c.units(c.layout.Plot.Min.Y)))
 	}
+}
+
+// TappedSecondary asks for the menu of the instant under the pointer, as fyne.SecondaryTappable.
+func (c *Chart) TappedSecondary(ev *fyne.PointEvent) {
+	c.menu(c.layout.PixelToTime(c.x(ev.Position)), ev.AbsolutePosition)
+}
+
+func (c *Chart) menu(t int64, at fyne.Position) {
+	if c.OnMenu != nil && !c.layout.Plot.Empty() {
+		c.OnMenu(t, at)
+	}
+}
+
+// pointed is the instant the keys are about and where it lies: that of the pointer, else the middle of the view.
+func (c *Chart) pointed() (t int64, x float32) {
+	if !c.cursor.Hidden {
+		x = c.cursor.Position1.X
+		return c.layout.PixelToTime(c.x(fyne.NewPos(x, 0))), x
+	}
+	return c.middle(), c.units(int(c.layout.TimeToPixel(c.middle())))
 }
 
 // TypedRune implements fyne.Focusable. Plus and minus are taken here and not as keys, since where they
@@ -176,6 +201,10 @@ func (c *Chart) TypedRune(r rune) {
 		c.zoom(1/keyZoom, c.middle())
 	case '-', '−':
 		c.zoom(keyZoom, c.middle())
+	case 'n', 'N':
+		if t, _ := c.pointed(); c.OnNote != nil && !c.layout.Plot.Empty() {
+			c.OnNote(t)
+		}
 	}
 }
 

@@ -279,7 +279,7 @@ var edits = map[string]string{
 	"answer": "an answer", "logger": "a logger's place or clock", "exclude": "leaving a stretch out", "include": "taking a stretch back",
 	"regroup": "which columns belong together", "swap": "swapping two loggers", "dismiss": "taking a file off the list",
 	"stages": "the fan stages", "surfaces": "walls and ceilings", "heats": "the heat sources", "heads": "hives in and out", "bands": "the safe limits",
-	"phases": "the phases", "exclusions": "times that are not judged", "room": "the room",
+	"phases": "the phases", "exclusions": "times that are not judged", "room": "the room", "notes": "the notes",
 	"keep": "keeping odd readings", "ask_again": "asking again", "clock": "a logger's clock", "move_clock": "moving a logger's clock", "check": "a logger's check", "uncheck": "taking a check back",
 }
 

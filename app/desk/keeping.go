@@ -77,6 +77,11 @@ func (k *Keeper) SavePlan(path string) error {
 	return engine.WritePlan(WithEnding(path, PlanEnding), k.store.Winter())
 }
 
+// SavePicture writes a picture, whole or not at all.
+func (k *Keeper) SavePicture(path string, picture []byte) error {
+	return engine.WriteFile(path, picture)
+}
+
 // GiveBack writes the files the winter was made from into a folder, byte for byte as they came, and says in a
 // sentence what was done. Nothing is written over.
 func (k *Keeper) GiveBack(ctx context.Context, dir string, tell Progress) (string, error) {

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -33,28 +34,91 @@ func NoteUnits(kind string) []string {
 
 // AddNote is the edit that sets down a note of a barn; problem is a sentence where it can't be taken so.
 func (b Book) AddNote(barn int, n NoteText) (edit winter.Edit, problem string) {
-	at, err := b.moment(n.Day)
+	note, problem := b.noteOf(n, nil)
+	if problem != "" {
+		return nil, problem
+	}
+	return winter.AddNote{Barn: barn, Note: note}, ""
+}
+
+// noteOf is the note that was typed; was is when it stood there before, nil for a new one.
+func (b Book) noteOf(n NoteText, was *int64) (note winter.Note, problem string) {
+	at, err := keptMoment(n.Day, was, b.location())
 	if err != nil {
-		return nil, capital(err.Error()) + "."
+		return note, capital(err.Error()) + "."
 	}
 	if at == nil {
-		return nil, "Say when it was: a day like 2024-11-12, or with its time, 2024-11-12 14:30."
+		return note, "Say when it was: a day like 2024-11-12, or with its time, 2024-11-12 14:30."
 	}
-	note := winter.Note{At: *at, Kind: n.Kind, Text: strings.TrimSpace(n.Text)}
+	note = winter.Note{At: *at, Kind: n.Kind, Text: strings.TrimSpace(n.Text)}
 	if n.Value != "" {
 		v, ok := amount(n.Value)
 		if !ok {
-			return nil, "“" + n.Value + "” is no number of things; write one such as 3 or 2.5."
+			return note, "“" + n.Value + "” is no number of things; write one such as 3 or 2.5."
 		}
 		note.Value, note.Unit = &v, n.Unit
 	}
 	if problem = lookedAt(&note, n); problem != "" {
-		return nil, problem
+		return note, problem
 	}
 	if note.Value == nil && note.Text == "" && (n.Kind == "other" || len(NoteUnits(n.Kind)) > 0) {
-		return nil, "Say how many, or say it in words."
+		return note, "Say how many, or say it in words."
 	}
-	return winter.AddNote{Barn: barn, Note: note}, ""
+	return note, ""
+}
+
+// NoteMoment is an instant as the day of a note is typed.
+func (b Book) NoteMoment(at int64) string { return momentText(&at, b.location()) }
+
+// NoteSheet is the list of what the keeper noted of a barn.
+func (b Book) NoteSheet(barn int) Sheet {
+	was, kinds := b.doc.Barns[barn].Notes, NoteKinds()
+	for _, n := range was {
+		if !slices.Contains(kinds, n.Kind) {
+			kinds = append(kinds, n.Kind)
+		}
+	}
+	s := Sheet{Title: "Notes on " + b.doc.Barns[barn].Name, Help: HelpLine("note_sheet"), Add: "Add a note", Columns: []SheetColumn{
+		{Title: "When", Hint: "2025-01-19 14:30", Wide: true}, {Title: "What", Choices: kinds}, {Title: "How many"}, {Title: "of what"}, {Title: "In words", Wide: true},
+	}}
+	for i, n := range was {
+		row := []string{b.NoteMoment(n.At), n.Kind, "", n.Unit, n.Text}
+		if n.Value != nil {
+			row[2] = shortest(*n.Value)
+		}
+		s.Rows = append(s.Rows, SheetRow{row, i + 1})
+	}
+	s.read = func(rows []SheetRow) (winter.Edit, error) {
+		notes := []winter.Note{}
+		for i, r := range rows {
+			note, problem := b.noteInRow(r, was)
+			if problem != "" {
+				return nil, fmt.Errorf("row %d: %s", i+1, strings.TrimSuffix(problem, "."))
+			}
+			notes = append(notes, note)
+		}
+		return winter.SetSettings{Barn: barn, Of: "notes", Notes: notes}, nil
+	}
+	return s
+}
+
+// noteInRow is a note as its row stands now; what the row does not show stays.
+func (b Book) noteInRow(r SheetRow, was []winter.Note) (note winter.Note, problem string) {
+	typed := NoteText{Day: r.cell(0), Kind: r.Cells[1], Value: r.cell(2), Unit: r.cell(3), Text: r.cell(4)}
+	if units := NoteUnits(typed.Kind); typed.Unit == "" && len(units) > 0 {
+		typed.Unit = units[0]
+	} else if typed.Value != "" && len(units) > 0 && !slices.Contains(units, typed.Unit) {
+		return note, "what was counted is one of " + listed(units)
+	}
+	if r.Was == 0 {
+		return b.noteOf(typed, nil)
+	}
+	stood := was[r.Was-1]
+	if note, problem = b.noteOf(typed, &stood.At); problem == "" && note.Value != nil && stood.Of != nil && *note.Value <= *stood.Of {
+		note.Of = stood.Of
+	}
+	note.Until = stood.Until
+	return note, problem
 }
 
 // amount is a number of things as it was typed; ok is false where it is none.

@@ -30,6 +30,28 @@ func noted(notes []winter.Note, heads []analysis.HeadChange, r analysis.Review, 
 	return "You noted " + strings.Join(parts, "; ") + "." + parted(notes, r, u)
 }
 
+// notePoints are the keeper's notes on the Timeline.
+func notePoints(notes []winter.Note) (out []Point) {
+	for _, n := range notes {
+		out = append(out, Point{At: n.At, Name: saw(n), Note: true})
+	}
+	return out
+}
+
+// NotedNear is what the keeper noted of an instant and so many ms around it; empty for nothing.
+func (t Timeline) NotedNear(at, around int64) string {
+	var parts []string
+	for _, p := range t.Points {
+		if p.Note && max(p.At-at, at-p.At) <= around {
+			parts = append(parts, t.Units.Date(p.At)+": "+p.Name)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "You noted " + strings.Join(parts, "; ") + "."
+}
+
 // ofAlarm says whether a note is of the alarm's log.
 func ofAlarm(n winter.Note) bool { return n.Kind == "alarm call" || n.Kind == "alarm off" }
 

@@ -72,7 +72,8 @@ type Shade struct {
 // Point is a named instant.
 type Point struct {
 	At   int64
-	Name string
+	Name string // of a note what was noted
+	Note bool   // the keeper's own
 }
 
 // TimelineOf makes the Timeline of one barn.
@@ -332,10 +333,10 @@ func (b barn) points() []Point {
 		return nil
 	}
 	if b.r.BeesBy.In != analysis.Assumed {
-		out = append(out, Point{b.r.BeesIn, "bees in"})
+		out = append(out, Point{At: b.r.BeesIn, Name: "bees in"})
 	}
 	if b.r.BeesBy.Out != analysis.Assumed {
-		out = append(out, Point{b.r.BeesOut, "bees out"})
+		out = append(out, Point{At: b.r.BeesOut, Name: "bees out"})
 	}
 	return out
 }

@@ -198,6 +198,11 @@ func WritePlan(path string, w winter.Winter) error {
 	return files.WriteAtomic(path, func(out io.Writer) error { return plan.Write(out, w) })
 }
 
+// WriteFile writes a file, whole or not at all.
+func WriteFile(path string, data []byte) error {
+	return files.WriteAtomic(path, func(out io.Writer) error { _, err := out.Write(data); return err })
+}
+
 // GiveBack writes the files of a winter into a folder, each byte for byte as it came, and returns how many lie
 // there then. One that lay there already with the same bytes is left; another file of the name is not written
 // over: the names of those come apart. The error is the context's, or that of the disk.

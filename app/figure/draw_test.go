@@ -336,3 +336,30 @@ func TestACrowdIsSeenAsItsSpread(t *testing.T) {
 		}
 	}
 }
+
+// A note is a rule over all lanes that takes no room from names: the phase between two marks is named with or without it.
+func TestANoteTakesNoName(t *testing.T) {
+	week := series.Span{From: 0, To: 7 * 24 * series.HourMS}
+	draw := func(marks ...Mark) (Layout, *image.RGBA) {
+		f := &Figure{Theme: Light(), View: week, Lanes: []Lane{{Range: &Range{0, 10}}}, Shades: []Shade{{Span: week, Name: "deep winter"}}, Marks: marks}
+		im := image.NewRGBA(image.Rect(0, 0, 600, 300))
+		return f.Draw(im, 1), im
+	}
+	at := week.To / 3
+	l, with := draw(Mark{At: at, Name: "said at length, so that its name would reach over the phase's", Note: true})
+	_, without := draw()
+	x, strip := int(math.Round(l.TimeToPixel(at))), l.Plot.Min.Y
+	if with.At(x, strip+40) == without.At(x, strip+40) {
+		t.Error("the note has no rule")
+	}
+	for px := l.Plot.Min.X; px < l.Plot.Max.X; px++ {
+		for y := 0; y < strip; y++ {
+			if px >= x && px <= x+8 {
+				continue
+			}
+			if with.At(px, y) != without.At(px, y) {
+				t.Fatalf("the strip is other at %d, %d", px, y)
+			}
+		}
+	}
+}

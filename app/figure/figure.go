@@ -110,6 +110,7 @@ type Shade struct {
 type Mark struct {
 	At   int64
 	Name string
+	Note bool // a pennant over a thin rule, without its name: there may be many
 }
 
 // NewTrace returns a trace of the curve with its pyramid built. The zero colour stands for ink.

@@ -65,9 +65,16 @@ func (f *Figure) drawMarks(s sheet, l *Layout) {
 		}
 		x := l.TimeToPixel(m.At)
 		px := int(math.Round(x))
-		s.fill(image.Rect(px, int(y)+l.px(4), px+hair, int(y)+l.px(9)), f.Theme.Muted)
+		head, rule := image.Rect(px, int(y)+l.px(4), px+hair, int(y)+l.px(9)), 0.45
+		if m.Note {
+			head, rule = image.Rect(px, int(y)+l.px(3), px+l.px(7), int(y)+l.px(8)), 0.2
+		}
+		s.fill(head, f.Theme.Muted)
 		for _, r := range l.Lanes {
-			s.fill(image.Rect(px, r.Min.Y, px+hair, r.Max.Y).Intersect(r), mix(f.Theme.Surface, f.Theme.Ink, 0.45))
+			s.fill(image.Rect(px, r.Min.Y, px+hair, r.Max.Y).Intersect(r), mix(f.Theme.Surface, f.Theme.Ink, rule))
+		}
+		if m.Note {
+			continue
 		}
 		w := f.fonts.width(m.Name, face)
 		left := min(max(x-w/2, l.px0()), float64(l.Plot.Max.X+l.names)-w)
@@ -85,6 +92,9 @@ func (f *Figure) drawPhases(s sheet, l *Layout, y float64) {
 	for _, sh := range f.Shades {
 		x0, x1 := l.clampX(sh.Span.From), l.clampX(sh.Span.To)
 		for _, m := range f.Marks {
+			if m.Note {
+				continue
+			}
 			half := f.fonts.width(m.Name, face)/2 + 8*l.scale
 			x := l.TimeToPixel(m.At)
 			if x-half <= x0 && x+half > x0 {

@@ -64,6 +64,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	v.inPalette(u.theme.IsDark(u.app.Settings().ThemeVariant()))
 	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, v.figure, &u.lanes, u.status.read)
+	u.takeNotes(u.plot, v.Timeline)
 	if u.plot.plot != nil && view.To > view.From {
 		u.plot.plot.SetView(view)
 	}

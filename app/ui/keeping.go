@@ -186,7 +186,8 @@ func (u *UI) renameDialog() {
 }
 
 // noteDialog sets down what the keeper saw in the shown barn.
-func (u *UI) noteDialog() {
+// noteDialog asks for a note; one of a known moment is most often said in words.
+func (u *UI) noteDialog(known string) {
 	names := u.book.BarnNames()
 	if u.barn >= len(names) {
 		return
@@ -196,6 +197,7 @@ func (u *UI) noteDialog() {
 	day, value, of, text, wrong := newKeyEntry(shut), newKeyEntry(shut), newKeyEntry(shut), newKeyEntry(shut), body("")
 	day.MultiLine, value.MultiLine, of.MultiLine, text.MultiLine = false, false, false, false
 	of.SetPlaceHolder("of the dead: how many were looked at; empty for all")
+	day.Text = known
 	day.SetPlaceHolder(exampleOut)
 	unit := newKeySelect(nil, "", shut)
 	kind := newKeySelect(desk.NoteKinds(), "", shut)
@@ -223,5 +225,10 @@ func (u *UI) noteDialog() {
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("When"), day, widget.NewLabel("What"), kind,
 		widget.NewLabel("How many"), container.NewBorder(nil, nil, nil, unit, value), widget.NewLabel("Of"), of, widget.NewLabel("In words"), text)
 	s = newSheet(u.win, "What did you see in "+names[u.barn]+"?", container.New(column{gap: 8}, form, wrong), 460, set)
-	u.win.Canvas().Focus(day)
+	if known == "" {
+		u.win.Canvas().Focus(day)
+		return
+	}
+	kind.SetSelected("other")
+	u.win.Canvas().Focus(text)
 }

@@ -95,7 +95,7 @@ func TestUndoIsTheDialogsWhileOneIsOpen(t *testing.T) {
 	s.take(t, loggerFile(t, t.TempDir(), "cheap.csv", 4))
 	s.rename("New winter", "Alder")
 	s.settled(t)
-	s.noteDialog()
+	s.noteDialog("")
 	s.choose(t, "Undo")
 	s.settled(t)
 	s.lacks(t, "Alder · ")

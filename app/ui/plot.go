@@ -2,6 +2,7 @@ package ui
 
 import (
 	"image/color"
+	"strings"
 
 	"thawbook/app/chart"
 	"thawbook/app/desk"
@@ -11,9 +12,18 @@ import (
 func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
 	c := chart.New(f)
 	c.SetWhole(t.Whole)
-	c.OnHover = func(at int64, all []chart.Reading) { read(t.Read(at, saidOf(all))) }
+	c.OnHover = func(at int64, all []chart.Reading) { read(readAt(t, c, at, all)) }
 	c.OnLeave = func() { read("") }
 	return c
+}
+
+// noteReach is how near a note counts as under the pointer, as a part of the view.
+const noteReach = 150
+
+// readAt is what a Timeline tells of an instant, the keeper's notes at hand first.
+func readAt(t desk.Timeline, c *chart.Chart, at int64, all []chart.Reading) string {
+	v := c.View()
+	return strings.TrimSpace(t.NotedNear(at, (v.To-v.From)/noteReach) + " " + t.Read(at, saidOf(all)))
 }
 
 // figureOf turns a Timeline's lanes into a figure's, in the light palette.

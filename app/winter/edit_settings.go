@@ -1,16 +1,17 @@
 package winter
 
-// SetSettings sets down a barn's fan stages, surfaces, heat sources, hives in and out, phases or stretches that are not
-// judged; a list that is nil stays.
+// SetSettings sets down a barn's fan stages, surfaces, heat sources, hives in and out, phases, stretches that are not
+// judged or the keeper's notes; a list that is nil stays.
 type SetSettings struct {
 	Barn       int
-	Of         string // the kind of edit: stages, surfaces, heats, heads, phases or exclusions
+	Of         string // the kind of edit: stages, surfaces, heats, heads, phases, exclusions or notes
 	Stages     []Stage
 	Surfaces   []Surface
 	Heats      []HeatSource
 	Heads      []HeadCount
 	Phases     []Phase
 	Exclusions []Exclusion
+	Notes      []Note
 }
 
 // Apply is Edit's.
@@ -25,6 +26,7 @@ func (e SetSettings) Apply(w Winter) (Winter, error) {
 		replace(&b.Heads, e.Heads)
 		replace(&b.Phases, e.Phases)
 		replace(&b.Exclusions, e.Exclusions)
+		replace(&b.Notes, e.Notes)
 	}), nil
 }
 
