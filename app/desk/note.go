@@ -79,7 +79,7 @@ func (b Book) NoteSheet(barn int) Sheet {
 		}
 	}
 	s := Sheet{Title: "Notes on " + b.doc.Barns[barn].Name, Help: HelpLine("note_sheet"), Add: "Add a note", Columns: []SheetColumn{
-		{Title: "When", Hint: "2025-01-19 14:30", Wide: true}, {Title: "What", Choices: kinds}, {Title: "How many"}, {Title: "of what"}, {Title: "In words", Wide: true},
+		{Title: "When", Hint: "2025-01-19 14:30", Wide: true}, {Title: "What", Choices: kinds}, {Title: "How many"}, {Title: "of what"}, {Title: "In words", Long: true},
 	}}
 	for i, n := range was {
 		row := []string{b.NoteMoment(n.At), n.Kind, "", n.Unit, n.Text}

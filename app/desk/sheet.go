@@ -26,7 +26,7 @@ type Sheet struct {
 type SheetColumn struct {
 	Title, Hint string
 	Choices     []string
-	Wide        bool
+	Wide, Long  bool // a moment or a name; a sentence
 	Label       bool // only to be read
 }
 

@@ -22,7 +22,7 @@ type sheetForm struct {
 }
 
 // Widths of the fields, and the height of the list at which it scrolls.
-const narrowField, choiceField, wideField, fieldHigh, listHigh = 108, 150, 180, 38, 300
+const narrowField, choiceField, wideField, longField, fieldHigh, listHigh = 108, 150, 180, 420, 38, 300
 
 func newSheetForm(s desk.Sheet, shut, commit func()) *sheetForm {
 	f := &sheetForm{sheet: s, list: container.New(column{gap: 4}), shut: shut, commit: commit}
@@ -50,6 +50,8 @@ func (f *sheetForm) widths() []float32 {
 	var out []float32
 	for _, c := range f.sheet.Columns {
 		switch {
+		case c.Long:
+			out = append(out, longField)
 		case c.Wide:
 			out = append(out, wideField)
 		case len(c.Choices) > 0:

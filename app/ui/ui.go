@@ -116,7 +116,7 @@ func (u *UI) setBook(b desk.Book) {
 // closeSheets closes what was asked of another winter.
 func (u *UI) closeSheets() {
 	for _, o := range u.win.Canvas().Overlays().List() {
-		o.Hide()
+		u.win.Canvas().Overlays().Remove(o) // one that were only hidden would go on taking every press
 	}
 	u.win.Canvas().SetOnTypedKey(nil)
 }
