@@ -1,6 +1,7 @@
 package analysis
 
 import (
+	"math"
 	"testing"
 
 	"thawbook/analysis/series"
@@ -40,5 +41,34 @@ func TestTheLargestStepOfAStretch(t *testing.T) {
 	n, change := largest(traces, span(2, 3))
 	if n != 2 || change != -3 {
 		t.Errorf("%d traces, %v K; want 2, −3 K", n, change)
+	}
+}
+
+// One logger shows an open door by its temperature and its dew point both: where the room cools by 2 K within twenty minutes
+// and its water stays (the humidity rises as the Magnus formula has it, 17.62 and 243.12 °C over water), it
+// is none; where the humidity stays at 70 %, so that the dew point falls as well, it may be one. Of two loggers the
+// temperatures are enough.
+func TestOneLoggerShowsADoorByItsWaterToo(t *testing.T) {
+	temp := func(h float64) float64 { return 4 - 2*math.Min(1, math.Max(0, 3*(h-30))) }
+	saturated := func(c float64) float64 { return math.Exp(17.62 * c / (243.12 + c)) }
+	for _, c := range []struct {
+		name   string
+		relHum func(h float64) float64
+		two    bool
+		want   int
+	}{
+		{"its water stays", func(h float64) float64 { return 0.7 * saturated(4) / saturated(temp(h)) }, false, 0},
+		{"its water goes too", func(float64) float64 { return 0.7 }, false, 1},
+		{"two loggers", func(h float64) float64 { return 0.7 * saturated(4) / saturated(temp(h)) }, true, 1},
+	} {
+		in := one(through(0, 60, 1.0/6, temp), through(0, 60, 1.0/6, c.relHum), span(0, 60))
+		if c.two {
+			second := in.Loggers[0]
+			second.Name = "second"
+			in.Loggers = append(in.Loggers, second)
+		}
+		if open := kinds(Judge(in).Events, doorsOpen); len(open) != c.want {
+			t.Errorf("%s: %d openings, want %d: %+v", c.name, len(open), c.want, open)
+		}
 	}
 }

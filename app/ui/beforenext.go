@@ -9,23 +9,19 @@ import (
 
 // beforeNextPage is what to look at before next winter: findings, an alarm tried at several lines, what happened.
 func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence)) fyne.CanvasObject {
-	page := container.New(column{widest: readable, gap: 10}, sentence(v.Sentence))
+	told := part(sentence(v.Sentence))
 	if len(v.Findings) > 0 {
-		page.Add(findingRows(v.Findings, look))
+		told.Add(findingRows(v.Findings, look))
 	}
-	page.Add(heading("An alarm, tried on this winter"))
-	page.Add(body(v.Alarm))
+	alarm := part(heading("An alarm, tried on this winter"), body(v.Alarm))
 	if len(v.Alarms.Rows) > 0 {
-		page.Add(tableOf(v.Alarms))
+		alarm.Add(tableOf(v.Alarms))
 	}
-	page.Add(heading("What happened in the barn"))
-	page.Add(body(v.Happened))
-	page.Add(byHandfuls(8, len(v.Events), func(i int) fyne.CanvasObject {
+	happened := part(heading("What happened in the barn"), body(v.Happened), byHandfuls(8, len(v.Events), func(i int) fyne.CanvasObject {
 		e := v.Events[i]
 		return sentenceRow(desk.Sentence{Text: e.Text, Sure: e.Sure, Mark: e.Mark, Look: e.Look}, look)
 	}))
-	page.Add(hairline())
-	page.Add(captions(v.Cautions))
+	page := parted(told, alarm, happened, part(hairline(), captions(v.Cautions)))
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 }
 

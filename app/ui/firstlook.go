@@ -12,25 +12,19 @@ const readable = 780 // widest line of running text
 
 // firstLookPage is a barn's winter in plain sentences; look shows a sentence's stretch in the Timeline.
 func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) fyne.CanvasObject {
-	page := container.New(column{widest: readable, gap: 10}, titled(f.Headline, f.Sure))
+	told := part(titled(f.Headline, f.Sure))
 	for _, s := range f.Sentences {
-		page.Add(sentenceRow(s, look))
+		told.Add(sentenceRow(s, look))
 	}
-	page.Add(worthALook(f.Findings, look))
-	page.Add(hairline())
-	page.Add(captions(f.Cautions))
+	page := parted(told)
+	if len(f.Findings) > 0 {
+		page.Add(part(heading("Worth a look before next winter"), findingRows(f.Findings, look)))
+	}
+	page.Add(part(hairline(), captions(f.Cautions)))
 	if len(notes) > 0 {
 		page.Add(notesOn(notes))
 	}
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
-}
-
-// worthALook are the findings, each with what to look at; nothing where there are none.
-func worthALook(findings []desk.FindingView, look func(desk.Sentence)) fyne.CanvasObject {
-	if len(findings) == 0 {
-		return gap(1, 1)
-	}
-	return container.New(column{gap: 10}, heading("Worth a look before next winter"), findingRows(findings, look))
 }
 
 // findingRows are findings one below the other.
