@@ -44,7 +44,7 @@ func (b barn) loggerTable() Table {
 	t := Table{Columns: []Column{{Title: "Logger"}, {Title: "Lowest", Number: true}, {Title: "Mean", Number: true}, {Title: "Highest", Number: true},
 		{Title: "Below", Unit: "h", Number: true}, {Title: "Inside", Unit: "h", Number: true}, {Title: "Above", Unit: "h", Number: true}}}
 	for _, q := range rows[:min(len(rows), mostLoggers)] {
-		t.Rows = append(t.Rows, append([]string{q.Logger}, exposureCells(q, b.u.Temp)[1:]...))
+		t.Rows = append(t.Rows, append([]string{q.Logger}, b.exposureCells(q, b.u.Temp)[1:]...))
 	}
 	return t
 }

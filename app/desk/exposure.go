@@ -18,7 +18,7 @@ func (b barn) exposureTable() (t Table, untold []string) {
 			title = ""
 		}
 		last = name
-		t.Rows = append(t.Rows, append([]string{title, phaseWhen(q.Phase)}, exposureCells(q, show)...))
+		t.Rows = append(t.Rows, append([]string{title, phaseWhen(q.Phase)}, b.exposureCells(q, show)...))
 		if !q.Mean.OK && q.Phase == "" {
 			untold = append(untold, name+" can't be told: "+lacks(q.Mean.Unknown)+".")
 		}
@@ -56,7 +56,7 @@ func phaseWhen(phase string) string {
 }
 
 // exposureCells are band, least, mean and greatest value, and the hours below, inside and above the good band.
-func exposureCells(q analysis.QuantityRow, show func(float64) string) []string {
+func (b barn) exposureCells(q analysis.QuantityRow, show func(float64) string) []string {
 	cells := []string{noValue, noValue, noValue, noValue, noValue, noValue, noValue}
 	for i, f := range []analysis.Figure{q.Min, q.Mean, q.Max} {
 		if f.OK {
@@ -67,7 +67,11 @@ func exposureCells(q analysis.QuantityRow, show func(float64) string) []string {
 		return cells
 	}
 	g := q.Bands[0]
-	cells[0] = bandText(g.Low, g.High, show)
+	edge := show
+	if q.Quantity == "air_temperature" {
+		edge = b.u.LimitWithUnit
+	}
+	cells[0] = bandText(g.Low, g.High, edge)
 	cells[4], cells[5], cells[6] = hoursWithin(g.HoursBelow, g.BelowRange), hoursNumber(g.HoursIn), hoursWithin(g.HoursAbove, g.AboveRange)
 	return cells
 }

@@ -73,20 +73,20 @@ func (u Units) Diff(diffK float64) string {
 	return withUnit(number(u.DiffValue(diffK), 1), u.TempSymbol())
 }
 
-// Limit shows a limit without its unit: a round value in °F, as few digits as it has in °C.
+// Limit shows a limit without its unit: with as few digits as it was set down with, and one set down in °C as a whole °F.
 func (u Units) Limit(tempC float64) string {
 	if u.Temperature == Fahrenheit {
-		return number(u.TempValue(tempC), 0)
+		return shortest(u.TempValue(u.shownLimit(tempC)))
 	}
 	return shortest(tempC)
 }
 
-// shownLimit is the limit as it is shown, in °C: a round °F value where that is the scale.
+// shownLimit is the limit as it is shown, in °C: a whole °F value where that is the scale and tenths of °C were set down.
 func (u Units) shownLimit(tempC float64) float64 {
-	if u.Temperature == Fahrenheit && !math.IsInf(tempC, 0) {
-		return u.fromShown(math.Round(u.TempValue(tempC)))
+	if u.Temperature != Fahrenheit || math.IsInf(tempC, 0) || math.Abs(10*tempC-math.Round(10*tempC)) > 1e-6 {
+		return tempC
 	}
-	return tempC
+	return u.fromShown(math.Round(u.TempValue(tempC)))
 }
 
 // LimitWithUnit shows a limit with its unit.

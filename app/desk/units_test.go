@@ -48,12 +48,13 @@ func TestTemperatures(t *testing.T) {
 	}
 }
 
-// The house's default bands with their °F values: rules of the numbers, "Default bands".
+// The house's default bands with their °F values: rules of the numbers, "Default bands". One that was typed in °F, 40.5,
+// stands as it was typed: it is 4.7222… °C.
 func TestLimitsInFahrenheitAreRound(t *testing.T) {
 	for _, c := range []struct {
 		celsius float64
 		want    string
-	}{{2, "36"}, {6, "43"}, {8, "46"}, {10, "50"}} {
+	}{{2, "36"}, {6, "43"}, {8, "46"}, {10, "50"}, {8.5 * 5 / 9, "40.5"}} {
 		if got := (Units{Temperature: Fahrenheit}).Limit(c.celsius); got != c.want {
 			t.Errorf("%v °C: %s °F, want %s", c.celsius, got, c.want)
 		}
