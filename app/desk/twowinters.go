@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"thawbook/analysis"
 	"thawbook/analysis/compare"
@@ -76,10 +77,10 @@ func mates(r *engine.Result, with OtherWinter, i int) (pairs []compare.Pair, of 
 	return pairs, of
 }
 
-// barnOf is the place of a pair's other barn in the review it is of.
+// barnOf is the place of a pair's other barn in the review it is of. A winter of the same name has more words behind it.
 func barnOf(p compare.Pair, r *engine.Result) int {
 	return slices.IndexFunc(r.Barns, func(b analysis.Review) bool {
-		return p.B == b.Barn || p.ByWinterDay && p.B == b.Barn+", "+r.Winter.Name
+		return p.B == b.Barn || p.ByWinterDay && strings.HasPrefix(p.B, b.Barn+", "+r.Winter.Name)
 	})
 }
 

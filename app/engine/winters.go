@@ -3,7 +3,9 @@ package engine
 import (
 	"context"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"time"
 
 	"thawbook/analysis/compare"
 	"thawbook/analysis/series"
@@ -22,7 +24,7 @@ func Winters(ctx context.Context, a, b *Result) ([]compare.Pair, error) {
 			if a.Barns[i].Barn != b.Barns[k].Barn && len(a.Barns)+len(b.Barns) > 2 {
 				continue
 			}
-			p, err := compare.Winters(ctx, sideOf(a, i), sideOf(b, k), InWinter(a, i), InWinter(b, k), spreadUntil(ctx))
+			p, err := compare.Winters(ctx, sideOf(a, i), sideOf(b, k), InWinter(a, i), InOtherWinter(a, b, k), spreadUntil(ctx))
 			if err != nil {
 				return nil, err
 			}
@@ -43,3 +45,22 @@ func (r *Result) NotAlike(path string) series.Remark {
 
 // InWinter names a barn with its winter, as Winters does.
 func InWinter(r *Result, barn int) string { return r.Barns[barn].Barn + ", " + r.Winter.Name }
+
+// InOtherWinter names a barn of a winter b that is set beside a, as Winters does: where both winters have one name, with the
+// year its bees went in, or, were that the same too, as that of the other file.
+func InOtherWinter(a, b *Result, barn int) string {
+	name := InWinter(b, barn)
+	if a.Winter.Name != b.Winter.Name {
+		return name
+	}
+	year := yearIn(b, barn)
+	for i := range a.Barns {
+		if yearIn(a, i) == year {
+			return name + " (the other file)"
+		}
+	}
+	return name + " (in from " + strconv.Itoa(year) + ")"
+}
+
+// yearIn is the year a barn's bees went in.
+func yearIn(r *Result, barn int) int { return time.UnixMilli(r.Barns[barn].BeesIn).UTC().Year() }
