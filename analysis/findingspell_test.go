@@ -1,0 +1,65 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+// A cause of two warm spells of the room shows the longer one, counts the hours of both, and where it is about nothing of
+// its own is about the room. One that went with less than half of the hours is no finding, unless it is a failure; those
+// of another place count for nothing.
+func TestSpellsOfOneCauseAreOneFinding(t *testing.T) {
+	spell := func(from, hours float64, place, cause, about string) Spell {
+		return Spell{Kind: "warm", Place: place, Span: span(from, from+hours), Hours: hours, WentWith: []Cause{{Code: cause, About: about}}}
+	}
+	var j judgement
+	j.room.place = "room"
+	r := Review{Spells: []Spell{
+		spell(0, 30, "room", OutdoorWarm, ""), spell(40, 50, "room", OutdoorWarm, ""), spell(100, 14, "room", HeatOn, "floor"),
+		spell(200, 15, "room", NotRun, "Stage 3"), spell(300, 400, "loft", HeatOn, "floor"),
+	}}
+	all := spellFindings(j, &r)
+	warm := findingOf(t, all, "warm_with_"+OutdoorWarm)
+	if warm.About != "room" || warm.Look != span(40, 90) || warm.Figure("hours").Mid != 109 || warm.Figure("hours_with").Mid != 80 || warm.Figure("longest_hours").Mid != 50 {
+		t.Errorf("%+v", warm)
+	}
+	if f := findingOf(t, all, "warm_with_"+NotRun); f.About != "Stage 3" || len(all) != 2 {
+		t.Errorf("%+v", all)
+	}
+}
+
+// Of power cuts the one that is sure comes before one that may be, whatever the climb; of two alike the greater climb.
+func TestTheWorstPowerCut(t *testing.T) {
+	cut := func(from, climbK float64, mayBe bool) Event {
+		return Event{Kind: powerCut, Span: span(from, from+1), MayBe: mayBe, Figures: []NamedFigure{{"climb_k", exactly(climbK, WorkedOut)}}}
+	}
+	for _, c := range []struct {
+		events []Event
+		look   series.Span
+		code   string
+	}{
+		{[]Event{cut(0, 5, true), cut(10, 1, false)}, span(10, 11), "power_cut"},
+		{[]Event{cut(0, 1, false), cut(10, 5, true)}, span(0, 1), "power_cut"},
+		{[]Event{cut(0, 1, false), cut(10, 5, false), cut(20, 3, false)}, span(10, 11), "power_cut"},
+		{[]Event{cut(0, 1, true), cut(10, 5, true)}, span(10, 11), "power_cut_may_be"},
+	} {
+		f := findingOf(t, eventFindings(judgement{}, &Review{Events: c.events}), c.code)
+		if f.Look != c.look || f.Figure("cuts").Mid != float64(len(c.events)) {
+			t.Errorf("%+v, want the one of %v", f, c.look)
+		}
+	}
+}
+
+// Hours beside others: from two hours later on, and unknown where the first has none.
+func TestHoursAlongside(t *testing.T) {
+	h := hourly{from: 0, val: []float64{1, 2, 3, 4}}
+	got := h.alongside(hourly{from: 2 * series.HourMS, val: make([]float64, 3)})
+	if len(got.val) != 3 || got.val[0] != 3 || got.val[1] != 4 || !math.IsNaN(got.val[2]) {
+		t.Errorf("%v, want 3, 4 and nothing", got.val)
+	}
+	if none := (hourly{}).alongside(h); len(none.val) != 0 {
+		t.Errorf("nothing beside four hours: %v", none.val)
+	}
+}
