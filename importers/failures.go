@@ -27,8 +27,11 @@ var failures = []struct {
 func (s *scan) dropFailures() {
 	for i := range s.columns {
 		c := &s.columns[i]
+		if c.kind != number || !holdsFailure(c.val, c.quantity) {
+			continue
+		}
 		for _, f := range failures {
-			if c.quantity != f.quantity || c.kind != number {
+			if c.quantity != f.quantity {
 				continue
 			}
 			for _, at := range failedAt(c.val, f.value, f.apart, f.never) {
@@ -39,6 +42,26 @@ func (s *scan) dropFailures() {
 			}
 		}
 	}
+}
+
+// holdsFailure looks through a column once for any of its quantity's failures: nearly none has one.
+func holdsFailure(val []float64, q Quantity) bool {
+	var of []float64
+	for _, f := range failures {
+		if f.quantity == q {
+			of = append(of, f.value)
+		}
+	}
+	if len(of) != 2 {
+		return len(of) > 0
+	}
+	a, b := of[0], of[1]
+	for _, v := range val {
+		if v == a || v == b {
+			return true
+		}
+	}
+	return false
 }
 
 // dropFailedBeside drops a temperature next to a failed humidity that is the same number.

@@ -24,6 +24,7 @@ var helpLines = map[string]string{
 	"margin":         "How far the coldest listed surface stays above the point where it sweats or frosts. Below zero it is wet.",
 	"stages":         "A solid bar is what a record shows. An outlined bar is what the thermostat should have asked for, worked out from temperature. Hatching is where that can't be said.",
 	"note_sheet":     "What you saw in the barn, beside what the loggers read. All of it can be undone.",
+	"glance":         "A row a day, a cell an hour; no colour is within the safe bands, two colours are temperature and humidity both outside. A press goes there on the time axis.",
 	"timeline":       "Drag moves, the wheel zooms, shift and drag measures, Home shows all; the right button, or N, sets down a note.",
 	"timeline_bars":  "Bars: solid ran by a record, outlined was called for, hatched can't be told.",
 	"hours_per_day":  "Hours a stage was on in each local day. A hatched day is one too little is known about.",

@@ -17,6 +17,7 @@ type Timeline struct {
 	Bees     series.Span
 	Shades   []Shade
 	Points   []Point
+	Glance   Glance
 	Units    Units
 	Lacks    string // why there is nothing to draw; then there is nothing else
 	ByLane   bool   // a reading is named by its lane: each is a barn
@@ -92,7 +93,7 @@ func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	}
 	t.Whole = extent(t.Lanes)
 	t.View = b.firstView(t.Whole)
-	t.Shades, t.Points = b.shades(t.Whole), b.points()
+	t.Shades, t.Points, t.Glance = b.shades(t.Whole), b.points(), b.glance()
 	return t
 }
 

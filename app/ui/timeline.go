@@ -16,6 +16,7 @@ type timelinePage struct {
 	measured *prose       // the stretch that was measured, else how to measure one
 	at       desk.Span    // the stretch to show once there is something to draw
 	ways     *fyne.Container
+	own      []fyne.CanvasObject // the ways that are always there
 }
 
 // newTimelinePage shows the lanes that are chosen of a figure that has them all.
@@ -38,15 +39,40 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 			fyne.CurrentApp().Driver().CanvasForObject(pick).Unfocus() // what was pressed is made anew, and Escape is to close
 		}))
 	}
-	p.ways = container.NewHBox(pick)
-	top := container.New(column{gap: 2}, p.measured)
-	if t.Sentence != "" {
-		top = titled(t.Sentence, "")
-		top.Add(p.measured)
+	shownPlot := container.NewStack(p.plot)
+	if t.Glance.Days() > 0 {
+		p.own = append(p.own, p.glanceButton(t.Glance, shownPlot, f, read))
 	}
-	head := container.NewBorder(nil, nil, nil, container.NewVBox(p.ways), top)
-	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, p.plot))
+	p.own = append(p.own, pick)
+	p.ways = container.NewHBox(p.own...)
+	head := container.NewBorder(nil, nil, nil, container.NewVBox(p.ways), container.New(column{}, p.measured))
+	if t.Sentence != "" {
+		head = container.New(column{gap: 2}, sentence(t.Sentence), head)
+	}
+	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
 	return p
+}
+
+// glanceButton puts the winter at a glance in the place of the time axis, and the axis back.
+func (p *timelinePage) glanceButton(g desk.Glance, place *fyne.Container, f *chart.Figure, read func(string)) fyne.CanvasObject {
+	var button *tabButton
+	show := func(o fyne.CanvasObject, label string) {
+		button.SetText(label)
+		place.Objects = []fyne.CanvasObject{o}
+		place.Refresh()
+	}
+	axis := func() { p.measured.Show(); show(p.plot, "Day by day") }
+	button = newTabButton("Day by day", nil)
+	button.OnTapped = func() {
+		if place.Objects[0] != fyne.CanvasObject(p.plot) {
+			axis()
+			return
+		}
+		look := func(h desk.Span) { axis(); p.look(h) }
+		p.measured.Hide()
+		show(glancePage(g, f.Theme, look, read), "Time axis")
+	}
+	return button
 }
 
 // pickLanes opens what lanes are picked with under its button.
@@ -72,7 +98,7 @@ func (p *timelinePage) offer(label string, back func()) {
 	if p.ways == nil {
 		return
 	}
-	p.ways.Objects = append([]fyne.CanvasObject{newTabButton(label, back)}, p.ways.Objects[len(p.ways.Objects)-1])
+	p.ways.Objects = append([]fyne.CanvasObject{newTabButton(label, back)}, p.own...)
 }
 
 // look shows a stretch with some room on both sides.
