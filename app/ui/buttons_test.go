@@ -41,6 +41,9 @@ func (s *shown) buttons() (out []fyne.Tappable, labels []string) {
 
 // Every button of every page is pressed once: nothing breaks, and what it opens Escape closes.
 func TestEveryButton(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it judges the demo winters")
+	}
 	for name, plan := range winters(t) {
 		s := show(t)
 		s.take(t, plan)

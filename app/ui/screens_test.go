@@ -48,6 +48,9 @@ func winters(t *testing.T) map[string]string {
 }
 
 func TestScreens(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it judges the demo winters")
+	}
 	for name, plan := range winters(t) {
 		s := show(t)
 		s.screen(t, "start, before "+name)
