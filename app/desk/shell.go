@@ -228,7 +228,7 @@ func orNever(f analysis.Figure) string {
 		text = Hours(f.Mid)
 	}
 	if hoursNumber(f.Low) != hoursNumber(f.High) {
-		text += "; it may have been " + HoursRange(f.Low, f.High)
+		text += ", may be " + HoursRange(f.Low, f.High)
 	}
 	return text + "."
 }

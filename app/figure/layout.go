@@ -48,7 +48,7 @@ const (
 	rowGap    = 9.0
 	fontSize  = 12.0
 	labelLine = 15.0
-	minLaneH  = 36.0
+	minLaneH  = 20.0
 	maxNames  = 132.0
 	swatch    = 12.0
 )

@@ -49,7 +49,7 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 	if t.Sentence != "" {
 		head = container.New(column{gap: 2}, sentence(t.Sentence), head)
 	}
-	p.object = container.New(inset{20, 14, 12, 4}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
+	p.object = container.New(inset{20, 10, 12, 2}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
 	return p
 }
 
