@@ -31,6 +31,27 @@ type StageWeather struct {
 	A, B []analysis.Share
 }
 
+// InSameWeather are the shares of time on, 0–1, over the degrees outdoors that both barns had, each degree weighted alike
+// in both as the bins of the air are; ok is false where they had none in common.
+func (s StageWeather) InSameWeather() (a, b float64, ok bool) {
+	weight := 0.0
+	for _, x := range s.A {
+		for _, y := range s.B {
+			if x.At != y.At || x.KnownMS == 0 || y.KnownMS == 0 {
+				continue
+			}
+			w := shared(float64(x.KnownMS), float64(y.KnownMS))
+			weight += w
+			a, b = a+w*float64(x.OnMS)/float64(x.KnownMS), b+w*float64(y.OnMS)/float64(y.KnownMS)
+		}
+	}
+	return a / weight, b / weight, weight > 0
+}
+
+// shared is the weight of what two barns were for so long: the one by which a difference of two means has the least
+// variance (Cochran 1977, Sampling Techniques, 5A.10).
+func shared(a, b float64) float64 { return a * b / (a + b) }
+
 // Measures at one outdoor temperature.
 const (
 	EqualWeather = "mean_at_equal_outdoor" // over bins, each with the weight of the fewer hours
@@ -181,13 +202,12 @@ type level struct{ a, b, slope float64 }
 
 func (l level) difference() float64 { return l.a - l.b }
 
-// binned are the means over bins, each weighted by hA·hB/(hA + hB): what hours it is known by in both (the weights by
-// which a difference of two means has the least variance; Cochran 1977, Sampling Techniques, 5A.10).
+// binned are the means over bins, each weighted by the hours it is known for in both.
 func binned(total []float64) level {
 	weight, l := 0.0, level{}
 	for k := 0; k < len(total); k += perBin {
 		if hA, hB := total[k], total[k+2]; hA > 0 && hB > 0 {
-			w := hA * hB / (hA + hB)
+			w := shared(hA, hB)
 			weight, l.a, l.b = weight+w, l.a+w*total[k+1]/hA, l.b+w*total[k+3]/hB
 		}
 	}

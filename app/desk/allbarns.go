@@ -115,14 +115,23 @@ func (b barn) lost() shownFigure {
 
 // add ends a row with a figure.
 func (k *keyed) add(f shownFigure, shown func(float64) string) {
-	text, key := enDash, math.NaN()
+	key := math.NaN()
 	if f.OK {
-		text, key = shown(f.Mid), f.Mid
-		if low, high := shown(f.Low), shown(f.High); low != high {
-			text = rangeOf(low, high)
-		}
+		key = f.Mid
 	}
-	k.Cells, k.keys, k.words = append(k.Cells, text), append(k.keys, key), append(k.words, "")
+	k.Cells, k.keys, k.words = append(k.Cells, f.text(shown)), append(k.keys, key), append(k.words, "")
+}
+
+// text is the figure's range where its ends are shown apart, else what it comes to; a dash where it is not known.
+func (f shownFigure) text(shown func(float64) string) string {
+	low, high := shown(f.Low), shown(f.High)
+	switch {
+	case !f.OK:
+		return enDash
+	case low != high:
+		return rangeOf(low, high)
+	}
+	return shown(f.Mid)
 }
 
 // warmestAndColdest names the barns that read warmest and coldest, and says where their loggers can't tell which was.

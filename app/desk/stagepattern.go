@@ -15,6 +15,7 @@ type Strip struct {
 	Ran             bool // from a record; else called for
 	Shares          []float64
 	Ticks           []Tick
+	said            string // what is read out of a cell, before its share
 }
 
 // Tick is a word at the left edge of a cell.
@@ -41,7 +42,7 @@ func (p Pattern) Read(cell int) string {
 		if !math.IsNaN(s.Shares[cell]) {
 			share = "in " + OfHundred(s.Shares[cell]) + " hours"
 		}
-		parts = append(parts, s.Name+" "+s.Kind+" "+share)
+		parts = append(parts, s.said+" "+share)
 	}
 	return p.cells[cell] + ": " + strings.Join(parts, ", ")
 }
@@ -61,7 +62,7 @@ func (b barn) hourPattern() Pattern {
 		p.cells = append(p.cells, clockHour(h)+" to "+clockHour(h+1))
 	}
 	ticks := []Tick{{clockHour(0), 0}, {clockHour(6), 6}, {clockHour(12), 12}, {clockHour(18), 18}}
-	p.fill(b, func(r analysis.StageRow) []analysis.Share { return r.ByHour }, 0, 24, ticks, hoursMostly)
+	p.fill(b, func(r analysis.StageRow) []analysis.Share { return r.ByHour }, 0, 23, ticks, hoursMostly)
 	return p
 }
 
@@ -78,19 +79,44 @@ func (b barn) outdoorPattern() Pattern {
 		p.Text = "How the stages go by the air outside can't be told: " + lacks("no_outdoor") + "."
 		return p
 	}
-	var ticks []Tick
-	for d := low; d <= high; d++ {
-		p.cells = append(p.cells, b.u.LimitWithUnit(float64(d))+" outside")
-		if d%5 == 0 {
-			ticks = append(ticks, Tick{b.u.LimitWithUnit(float64(d)), d - low})
-		}
-	}
-	p.fill(b, func(r analysis.StageRow) []analysis.Share { return r.ByOutdoor }, low, high-low+1, ticks, b.outdoorMostly)
+	ticks := p.degrees(b.u, low, high)
+	p.fill(b, func(r analysis.StageRow) []analysis.Share { return r.ByOutdoor }, low, high, ticks, b.outdoorMostly)
 	return p
 }
 
-// fill sets a strip and a sentence for every stage and setting period that has shares; cell 0 is at some hour or degree.
-func (p *Pattern) fill(b barn, of func(analysis.StageRow) []analysis.Share, first, cells int, ticks []Tick, says func([]analysis.Share) string) {
+// degrees gives a pattern a cell for every degree outside; the ticks stand at every fifth.
+func (p *Pattern) degrees(u Units, low, high int) (ticks []Tick) {
+	for d := low; d <= high; d++ {
+		p.cells = append(p.cells, u.LimitWithUnit(float64(d))+" outside")
+		if d%5 == 0 {
+			ticks = append(ticks, Tick{u.LimitWithUnit(float64(d)), d - low})
+		}
+	}
+	return ticks
+}
+
+// sharesAt are a cell's shares from one hour or degree to another; NaN where there is none.
+func sharesAt(shares []analysis.Share, first, last int) []float64 {
+	out := make([]float64, last-first+1)
+	for i := range out {
+		out[i] = math.NaN()
+	}
+	for _, x := range shares {
+		out[x.At-first] = float64(x.OnMS) / float64(x.KnownMS)
+	}
+	return out
+}
+
+// calledOrRan says whether hours are those of a record or those worked out.
+func calledOrRan(ran bool) string {
+	if ran {
+		return "ran"
+	}
+	return "called for"
+}
+
+// fill sets a strip and a sentence for every stage and setting period that has shares, from one hour or degree to another.
+func (p *Pattern) fill(b barn, of func(analysis.StageRow) []analysis.Share, first, last int, ticks []Tick, says func([]analysis.Share) string) {
 	periods := map[string]int{}
 	for _, r := range b.r.Stages {
 		if r.Setting.Thermostat() {
@@ -103,19 +129,11 @@ func (p *Pattern) fill(b barn, of func(analysis.StageRow) []analysis.Share, firs
 		if len(shares) == 0 {
 			continue
 		}
-		s := Strip{Name: r.Name, Kind: "called for", Top: Percent(1), Ran: r.Ran != nil, Ticks: ticks, Shares: make([]float64, cells)}
-		if s.Ran {
-			s.Kind = "ran"
-		}
+		s := Strip{Name: r.Name, Kind: calledOrRan(r.Ran != nil), Top: Percent(1), Ran: r.Ran != nil, Ticks: ticks, Shares: sharesAt(shares, first, last)}
 		if periods[r.Name] > 1 {
 			s.Name += " from " + b.u.Date(r.Setting.Span.From)
 		}
-		for i := range s.Shares {
-			s.Shares[i] = math.NaN()
-		}
-		for _, x := range shares {
-			s.Shares[x.At-first] = float64(x.OnMS) / float64(x.KnownMS)
-		}
+		s.said = s.Name + " " + s.Kind
 		p.Strips = append(p.Strips, s)
 		verb := " was called for "
 		if s.Ran {

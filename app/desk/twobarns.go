@@ -18,11 +18,14 @@ type TwoBarns struct {
 	Other    int      // of Others: the one it is set beside
 	Table    Table    // over the whole time both have in common
 	Phases   []PhaseTable
-	Weather  Table  // both by the outdoor air; without rows where that is not known
-	Levels   Table  // for how long the air was at a temperature or warmer
-	Apart    Table  // the ten hours in which they differed most, and what was going on
-	Losses   string // the hives found dead; empty where neither barn has a count
-	Behind   Table  // what each range is made of: only behind a press
+	Weather  Table   // both by the outdoor air; without rows where that is not known
+	Stages   Pattern // both by the outdoor air; without strips where there are none
+	Warmth   Pattern // for what share of the hours the air was at a temperature or warmer
+	Levels   Table   // the hours of it
+	Apart    Table   // the ten hours in which they differed most, and what was going on
+	Losses   string  // the hives found dead; empty where neither barn has a count
+	Totals   Table   // of each barn's own winter
+	Behind   Table   // what each range is made of: only behind a press
 	Both     Timeline
 	Paired   []string // how the hours of both were put together
 	Notes    []string
@@ -103,8 +106,9 @@ func (s twoBarns) fill(v *TwoBarns) {
 			v.Phases = append(v.Phases, PhaseTable{capital(phase), t})
 		}
 	}
-	v.Weather, v.Levels, v.Apart, v.Losses = s.weather(), s.levels(), s.apart(), s.losses()
-	v.Behind = s.behind()
+	v.Weather, v.Stages = s.weather(), s.stagesInWeather()
+	v.Warmth, v.Levels, v.Apart = s.warmth(), s.levels(), s.apart()
+	v.Losses, v.Totals, v.Behind = s.losses(), s.totals(), s.behind()
 	v.Both, v.Paired = s.timeline(), s.paired()
 	if slices.ContainsFunc(s.p.Remarks, func(m series.Remark) bool { return m.Code == "limits_differ" }) {
 		v.Notes = append(v.Notes, "The two barns were given limits of their own; hours outside are counted by the laxer of the two.")

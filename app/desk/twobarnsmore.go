@@ -7,7 +7,7 @@ import (
 	"thawbook/analysis/compare"
 )
 
-// weather is both barns' air by the outdoor air, and the stages of one name.
+// weather is both barns' air by the outdoor air.
 func (s twoBarns) weather() Table {
 	symbol := s.a.u.TempSymbol()
 	t := Table{Columns: []Column{{Title: "Outdoors", Unit: symbol}, {Title: s.p.A, Unit: symbol, Number: true}, {Title: s.p.B, Unit: symbol, Number: true},
@@ -28,23 +28,6 @@ func (s twoBarns) weather() Table {
 			hours += " and " + other
 		}
 		t.Rows = append(t.Rows, []string{rangeOf(s.a.u.Limit(b.FromC), s.a.u.Limit(b.ToC)), shown(b.HoursA, b.A), shown(b.HoursB, b.B), difference, hours})
-	}
-	return t
-}
-
-// levels is for how long the air was at a temperature or warmer, in steps of a degree in which either barn's hours change.
-func (s twoBarns) levels() Table {
-	t := Table{Columns: []Column{{Title: "At or above", Unit: s.a.u.TempSymbol()}, {Title: s.p.A, Unit: "h", Number: true}, {Title: s.p.B, Unit: "h", Number: true}, {Title: "Difference", Unit: "h", Number: true}}}
-	for _, e := range s.p.Exposures {
-		if e.Quantity != compare.AirTemperature || e.Phase != "" {
-			continue
-		}
-		for i, level := range e.Levels {
-			always, never := e.A[i] >= e.KnownHours && e.B[i] >= e.KnownHours, e.A[i] == 0 && e.B[i] == 0
-			if i%2 == 0 && !always && !never {
-				t.Rows = append(t.Rows, []string{s.a.u.Limit(level), hoursNumber(e.A[i]), hoursNumber(e.B[i]), withSign(hoursNumber(e.A[i] - e.B[i]))})
-			}
-		}
 	}
 	return t
 }

@@ -49,8 +49,8 @@ func (d *shareStrips) CreateRenderer() fyne.WidgetRenderer {
 	r := &stripsRenderer{strips: d}
 	r.bars = canvas.NewRaster(r.paint)
 	for _, s := range d.strips {
-		r.names = append(r.names, inkText(s.Name, theme.ColorNameForeground, fyne.TextAlignTrailing))
-		r.kinds = append(r.kinds, inkText(s.Kind, colorMuted, fyne.TextAlignTrailing))
+		r.names = append(r.names, inkText(nameThatFits(s.Name), theme.ColorNameForeground, fyne.TextAlignTrailing))
+		r.kinds = append(r.kinds, inkText(nameThatFits(s.Kind), colorMuted, fyne.TextAlignTrailing))
 		r.tops = append(r.tops, inkText(s.Top, colorMuted, fyne.TextAlignLeading))
 	}
 	if len(d.strips) > 0 {
@@ -61,6 +61,9 @@ func (d *shareStrips) CreateRenderer() fyne.WidgetRenderer {
 	}
 	return r
 }
+
+// nameThatFits is as much of a name as has room beside a strip.
+func nameThatFits(name string) string { return caption(name).shortened(stripLeft - 8) }
 
 func inkText(text string, ink fyne.ThemeColorName, align fyne.TextAlign) *canvas.Text {
 	t := canvas.NewText(text, theme.Color(ink))

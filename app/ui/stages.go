@@ -23,13 +23,20 @@ func stagesPage(v desk.StagesView, set fyne.CanvasObject, read func(string)) fyn
 	page.Add(tableOf(v.Table))
 	for _, p := range v.Patterns {
 		page.Add(heading(p.Title))
-		page.Add(body(p.Text))
-		if len(p.Strips) > 0 {
-			page.Add(newShareStrips(p.Strips, patternHigh, p.Read, read))
-		}
+		addPattern(page, p, read)
 	}
 	page.Add(captions(append([]string{desk.HelpLine("called_for")}, v.Cautions...)))
 	return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
+}
+
+// addPattern adds a pattern's sentence and strips to a page.
+func addPattern(page *fyne.Container, p desk.Pattern, read func(string)) {
+	if p.Text != "" {
+		page.Add(body(p.Text))
+	}
+	if len(p.Strips) > 0 {
+		page.Add(newShareStrips(p.Strips, patternHigh, p.Read, read))
+	}
 }
 
 // tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right. The right button copies it.

@@ -37,7 +37,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v) })),
 		container.NewTabItem("On one time axis", p.curves.object),
-		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v) })),
+		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, read) })),
 		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v) })))
 	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
@@ -65,20 +65,38 @@ func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
 		page.Add(heading(phase.Title))
 		page.Add(tableOf(phase.Table))
 	}
+	if len(v.Totals.Rows) > 0 {
+		page.Add(heading("Each winter as a whole"))
+		page.Add(tableOf(v.Totals))
+	}
 	page.Add(hairline())
 	page.Add(captions(slices.Concat(v.Paired, v.Notes, v.Cautions)))
 	return scrolled(page)
 }
 
 // hoursAndWeather are both barns by the outdoor air, by the time at each temperature, and hour by hour where they differed most.
-func hoursAndWeather(v desk.TwoBarns) fyne.CanvasObject {
+func hoursAndWeather(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
 	page := container.New(column{gap: 10})
 	for _, part := range []struct {
-		title string
-		table desk.Table
-	}{{"In the same weather", v.Weather}, {"Time at each temperature or warmer", v.Levels}, {"The ten hours farthest apart", v.Apart}} {
+		title   string
+		pattern desk.Pattern
+		help    string
+		table   desk.Table
+	}{
+		{"In the same weather", desk.Pattern{}, "", v.Weather},
+		{v.Stages.Title, v.Stages, "stages", desk.Table{}},
+		{v.Warmth.Title, v.Warmth, "", v.Levels},
+		{"The ten hours farthest apart", desk.Pattern{}, "", v.Apart},
+	} {
+		if len(part.table.Rows)+len(part.pattern.Strips) == 0 {
+			continue
+		}
+		page.Add(heading(part.title))
+		addPattern(page, part.pattern, read)
+		if part.help != "" {
+			page.Add(caption(desk.HelpLine(part.help)))
+		}
 		if len(part.table.Rows) > 0 {
-			page.Add(heading(part.title))
 			page.Add(tableOf(part.table))
 		}
 	}
