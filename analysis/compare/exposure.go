@@ -19,22 +19,8 @@ var levels = map[string]struct{ from, to, step float64 }{
 	AirTemperature: {-2, 14, 0.5}, RelativeHumidity: {20, 100, 5}, DewPoint: {-15, 10, 1}, Margin: {-6, 12, 1},
 }
 
-// exposures are those of what was measured in both barns, for the whole common time and for each phase.
-func (c common) exposures(all []measured) []Exposure {
-	out := []Exposure{}
-	for _, m := range all {
-		by := c.exposure(m)
-		for _, scope := range c.scopes() {
-			if e := by[scope]; e.KnownHours > 0 {
-				out = append(out, *e)
-			}
-		}
-	}
-	return out
-}
-
-// exposure is that of one quantity, by scope.
-func (c common) exposure(m measured) map[string]*Exposure {
+// exposure is that of one quantity, for the whole common time and for each phase.
+func (c common) exposure(m measured) (out []Exposure) {
 	by := map[string]*Exposure{}
 	at, limits := levelsOf(m.quantity)
 	for _, scope := range c.scopes() {
@@ -48,7 +34,12 @@ func (c common) exposure(m measured) map[string]*Exposure {
 			}
 		}
 	}
-	return by
+	for _, scope := range c.scopes() {
+		if e := by[scope]; e.KnownHours > 0 {
+			out = append(out, *e)
+		}
+	}
+	return out
 }
 
 // levelsOf are the levels of a quantity, and each as a limit below which time counts as below.

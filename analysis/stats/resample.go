@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -81,15 +82,29 @@ const inOne = 50
 // StandardErrors are those of some quantities over the same steps: how far they spread when the steps are put together
 // anew. See Replicated.
 func StandardErrors(ctx context.Context, all []Cells, b Blocks, seed uint64, spread Spread) ([]float64, error) {
-	columns := make([][]float64, 0, 2*len(all))
-	for _, c := range all {
-		columns = append(columns, c.Sum, c.Weight)
+	var columns [][]float64
+	places := make([][2]int, len(all)) // of a quantity's sums and weights
+	for i, c := range all {
+		for k, column := range [][]float64{c.Sum, c.Weight} {
+			columns, places[i][k] = placed(columns, column)
+		}
 	}
 	return Replicated(ctx, columns, b, seed, spread, len(all), func(total, out []float64) {
-		for i := range out {
-			out[i] = total[2*i] / total[2*i+1]
+		for i, at := range places {
+			out[i] = total[at[0]] / total[at[1]]
 		}
 	})
+}
+
+// placed is where a column stands among those there are: what several quantities have in common, as their weights or sums
+// that are nothing throughout, is drawn once.
+func placed(columns [][]float64, column []float64) ([][]float64, int) {
+	for i, other := range columns {
+		if slices.Equal(other, column) {
+			return columns, i
+		}
+	}
+	return append(columns, column), len(columns)
 }
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
