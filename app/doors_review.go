@@ -30,7 +30,10 @@ func (d door) review(args []string) int {
 	result := engine.Result{}
 	var err error
 	if ok {
-		if result, err = engine.ReviewFile(d.ctx, plans[0], nil); err == nil && *beside != "" {
+		if result, err = engine.ReviewFile(d.ctx, plans[0], nil); err == nil {
+			err = result.SetSideBySide(d.ctx)
+		}
+		if err == nil && *beside != "" {
 			status, err = d.setBeside(&result, *beside)
 		}
 		status = max(status, d.troubles(result, err))

@@ -45,7 +45,7 @@ func AllBarnsOf(r *engine.Result, u Units) AllBarns {
 		b := newBarn(r.Inputs[i], r.Barns[i], u)
 		all, v.Rows = append(all, b), append(v.Rows, AllBarnsRow{b.amongAll()})
 	}
-	v.Sentence = warmestAndColdest(all, r.Pairs)
+	v.Sentence = warmestAndColdest(all, r)
 	v.Plots = temperaturesOf(all)
 	return v
 }
@@ -135,7 +135,7 @@ func (f shownFigure) text(shown func(float64) string) string {
 }
 
 // warmestAndColdest names the barns that read warmest and coldest, and says where their loggers can't tell which was.
-func warmestAndColdest(all []barn, pairs []compare.Pair) string {
+func warmestAndColdest(all []barn, r *engine.Result) string {
 	read := slices.DeleteFunc(slices.Clone(all), func(b barn) bool { return !b.mean("air_temperature").OK })
 	if len(read) < 2 {
 		return fmt.Sprintf("Of %d barns too little is known to set them side by side by their temperature.", len(all))
@@ -149,23 +149,19 @@ func warmestAndColdest(all []barn, pairs []compare.Pair) string {
 		return fmt.Sprintf("All %d barns read %s in the mean.", len(read), temp(cold))
 	}
 	text := fmt.Sprintf("Of %d barns %s read warmest in the mean, %s, and %s coldest, %s", len(all), warm.r.Barn, temp(warm), cold.r.Barn, temp(cold))
-	if !toldWarmer(pairs, warm.r.Barn, cold.r.Barn) {
+	if !toldWarmer(r, warm.r.Barn, cold.r.Barn) {
 		return text + "; which was the warmer is more than their loggers can tell."
 	}
 	return text + "."
 }
 
 // toldWarmer says whether a barn was warmer than another by more than their loggers can be off, over the hours known in both.
-func toldWarmer(pairs []compare.Pair, warm, cold string) bool {
-	for _, p := range pairs {
-		if p.A == cold && p.B == warm {
-			p = p.Turned()
-		}
-		if p.A == warm && p.B == cold {
-			return len(p.Rows) > 0 && p.Rows[0].Quantity == compare.AirTemperature && p.Rows[0].Verdict == compare.More
-		}
+func toldWarmer(r *engine.Result, warm, cold string) bool {
+	at := func(name string) int {
+		return slices.IndexFunc(r.Barns, func(b analysis.Review) bool { return b.Barn == name })
 	}
-	return false
+	p, err := pairOf(r, at(warm), at(cold))
+	return err == nil && len(p.Rows) > 0 && p.Rows[0].Quantity == compare.AirTemperature && p.Rows[0].Verdict == compare.More
 }
 
 // temperaturesOf has a lane for each barn's room, all on one scale of time and one of temperature.

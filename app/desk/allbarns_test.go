@@ -97,3 +97,16 @@ func TestTwoBarnsHaveNoTableOfAll(t *testing.T) {
 		t.Errorf("%d rows", len(v.Rows))
 	}
 }
+
+// A barn is set beside another when that one is asked for, from whichever side: a review of files has no pairs of its own.
+func TestABarnIsSetBesideTheOneAskedFor(t *testing.T) {
+	r := judgedFiles(t, ashAndBirch, twoLogs(t))
+	if len(r.Pairs) != 0 {
+		t.Fatalf("%d pairs", len(r.Pairs))
+	}
+	for barn, want := range []string{"Ash read 0.3 °C colder than Birch", "Birch read 0.3 °C warmer than Ash"} {
+		if v := TwoBarnsOf(&r, OtherWinter{}, barn, 0, Units{}); !strings.HasPrefix(plain(v.Sentence), want) {
+			t.Errorf("%q, want %q", v.Sentence, want)
+		}
+	}
+}

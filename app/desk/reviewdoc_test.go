@@ -30,6 +30,9 @@ func reviewed(t *testing.T, files map[string]string) desk.ReviewDoc {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if err := r.SetSideBySide(context.Background()); err != nil {
+		t.Fatal(err)
+	}
 	d := desk.ReviewDocument(r, desk.Program{Version: "test", TZData: "test"})
 	holdTo(t, "review.schema.json", d)
 	return d

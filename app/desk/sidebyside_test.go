@@ -63,13 +63,21 @@ func twoLogs(t *testing.T) map[string]string {
 	return map[string]string{"ash.csv": log(4.6, 0, 17), "birch.csv": log(4.5, 0.4, 31)}
 }
 
-// row is the whole's mean air temperature of a result's only pair.
-func pairRow(t *testing.T, r engine.Result) compare.Row {
+// pairRow is the whole's mean air temperature of a result's only pair.
+func pairRow(t *testing.T, r *engine.Result) compare.Row {
 	t.Helper()
+	setSideBySide(t, r)
 	if len(r.Pairs) != 1 || len(r.Pairs[0].Rows) == 0 || r.Pairs[0].Rows[0].Quantity != compare.AirTemperature {
 		t.Fatalf("pairs %+v", r.Pairs)
 	}
 	return r.Pairs[0].Rows[0]
+}
+
+func setSideBySide(t *testing.T, r *engine.Result) {
+	t.Helper()
+	if err := r.SetSideBySide(context.Background()); err != nil {
+		t.Fatal(err)
+	}
 }
 
 func close2(t *testing.T, what string, got, want float64) {
@@ -84,12 +92,13 @@ func close2(t *testing.T, what string, got, want float64) {
 // said that 34 of 340 are 10 %, as are 5 of 50 looked at (Wilson's intervals by hand: 0.1045 ± 0.0320 and 0.1286 ± 0.0853), and what is to be borne in mind.
 func TestTwoBarnsOfWhichOneLoggerReadsHigh(t *testing.T) {
 	logs := twoLogs(t)
-	asRead := pairRow(t, judgedFiles(t, ashAndBirch, logs))
+	first := judgedFiles(t, ashAndBirch, logs)
+	asRead := pairRow(t, &first)
 	close2(t, "Ash as read", asRead.A, 4.6)
 	close2(t, "Birch as read", asRead.B, 4.9)
 
 	byHand := judgedFiles(t, ashAndBirch+"offset_c = -0.4\n", logs)
-	row := pairRow(t, byHand)
+	row := pairRow(t, &byHand)
 	close2(t, "Birch set right", row.B, 4.5)
 	close2(t, "added", row.AddedB, -0.4)
 	if row.Verdict != compare.CantTell {
@@ -130,7 +139,7 @@ func TestTwoBarnsByThreeDaysTogether(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	row := pairRow(t, r)
+	row := pairRow(t, &r)
 	close2(t, "birch against ash", row.AddedA-row.AddedB, 0.4)
 	close2(t, "difference", row.Difference, 0.1)
 	if row.Verdict != compare.CantTell {
@@ -162,6 +171,7 @@ func TestTwoWintersOfTwoBarns(t *testing.T) {
 	if ash.Rows[0].Verdict != compare.More || !strings.HasPrefix(plain(TwoBarnsSaid(ash, Units{}).Sentence), "Ash, 2025–26 was 1.0 °C warmer than Ash, 2024–25.") {
 		t.Errorf("%s: %q", ash.Rows[0].Verdict, TwoBarnsSaid(ash, Units{}).Sentence)
 	}
+	setSideBySide(t, &second)
 	second.Pairs = append(second.Pairs, across...)
 	if d := ReviewDocument(second, Program{}); len(d.Pairs) != 3 || !d.Pairs[2].ByWinterDay || len(d.Pairs[2].Remarks) != 1 || !strings.Contains(d.Pairs[2].Remarks[0].Text, "weather of their own") {
 		t.Errorf("%d pairs, %+v", len(d.Pairs), d.Pairs[len(d.Pairs)-1].Remarks)

@@ -42,24 +42,28 @@ type PhaseTable struct {
 // InOtherWinter picks that, where there is one; an index that is none of theirs is the first.
 func TwoBarnsOf(r *engine.Result, with OtherWinter, barn, other int, u Units) TwoBarns {
 	v := TwoBarns{Both: Timeline{Sentence: "There is nothing to draw.", Lacks: "It takes two barns."}}
-	pairs, of := mates(r, with, barn)
-	for _, p := range pairs {
-		v.Others = append(v.Others, p.B)
+	all := mates(r, with, barn)
+	for _, m := range all {
+		v.Others = append(v.Others, m.name)
 	}
-	if len(pairs) == 0 {
+	if len(all) == 0 {
 		v.Sentence = "There is no other barn to set this one beside."
 		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and hang them there. Or set another winter of this barn beside it."
 		return v
 	}
 	switch {
-	case other == InOtherWinter && pairs[len(pairs)-1].ByWinterDay:
-		v.Other = len(pairs) - 1
-	case other >= 0 && other < len(pairs):
+	case other == InOtherWinter && all[len(all)-1].pair != nil:
+		v.Other = len(all) - 1
+	case other >= 0 && other < len(all):
 		v.Other = other
 	}
-	p, b := pairs[v.Other], of[v.Other]
-	k := barnOf(p, b)
-	s := twoBarns{p, newBarn(r.Inputs[barn], r.Barns[barn], u), newBarn(b.Inputs[k], b.Barns[k], u)}
+	m := all[v.Other]
+	p, err := m.beside(r, barn)
+	if err != nil {
+		v.Sentence, v.Lacks = r.Barns[barn].Barn+" and "+m.name+" could not be set side by side.", "An internal fault of the program kept them from being compared. Each barn's own figures hold."
+		return v
+	}
+	s := twoBarns{p, newBarn(r.Inputs[barn], r.Barns[barn], u), newBarn(m.of.Inputs[m.barn], m.of.Barns[m.barn], u)}
 	s.fill(&v)
 	return v
 }

@@ -59,22 +59,48 @@ func (k *Keeper) besideAgain(ctx context.Context, result *engine.Result) (err er
 	return err
 }
 
-// mates are a barn's pairs, from its side, with the reviews their others are of: those of its winter, then that of the other.
-func mates(r *engine.Result, with OtherWinter, i int) (pairs []compare.Pair, of []*engine.Result) {
-	for _, p := range r.Pairs {
-		switch r.Barns[i].Barn {
-		case p.A:
-			pairs, of = append(pairs, p), append(of, r)
-		case p.B:
-			pairs, of = append(pairs, p.Turned()), append(of, r)
+// mate is what a barn can be set beside: a barn of its own winter, or its like in the other.
+type mate struct {
+	name string
+	of   *engine.Result
+	barn int
+	pair *compare.Pair // with its like; nil where it is made when asked for
+}
+
+// mates are what a barn can be set beside: the others of its winter, then its like in the other winter.
+func mates(r *engine.Result, with OtherWinter, i int) (out []mate) {
+	for k, b := range r.Barns {
+		if k != i {
+			out = append(out, mate{name: b.Barn, of: r, barn: k})
 		}
 	}
-	for _, p := range with.pairs {
+	for k, p := range with.pairs {
 		if p.A == engine.InWinter(r, i) {
-			pairs, of = append(pairs, p), append(of, with.result)
+			out = append(out, mate{p.B, with.result, barnOf(p, with.result), &with.pairs[k]})
 		}
 	}
-	return pairs, of
+	return out
+}
+
+// beside is a barn's pair with a mate, from its side. The error is a fault of the program.
+func (m mate) beside(r *engine.Result, i int) (compare.Pair, error) {
+	if m.pair != nil {
+		return *m.pair, nil
+	}
+	return pairOf(r, i, m.barn)
+}
+
+// pairOf is two barns of a winter side by side: as the review has them, or made now. The error is a fault of the program.
+func pairOf(r *engine.Result, i, k int) (compare.Pair, error) {
+	for _, p := range r.Pairs {
+		switch [2]string{r.Barns[i].Barn, r.Barns[k].Barn} {
+		case [2]string{p.A, p.B}:
+			return p, nil
+		case [2]string{p.B, p.A}:
+			return p.Turned(), nil
+		}
+	}
+	return r.Pair(context.Background(), i, k)
 }
 
 // barnOf is the place of a pair's other barn in the review it is of. A winter of the same name has more words behind it.

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"sync"
 
-	"thawbook/analysis/compare"
 	"thawbook/importers"
 )
 
@@ -23,7 +22,6 @@ type Cache struct {
 	held    int64 // bytes of the exports' readings
 	lists   memo[joined]
 	barns   memo[judged]
-	pairs   memo[compare.Pair]
 }
 
 type cacheKey struct {

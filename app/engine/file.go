@@ -32,7 +32,7 @@ type Result struct {
 	Files    []File
 	Barns    []analysis.Review
 	Inputs   []analysis.Input
-	Pairs    []compare.Pair // every two barns, in the winter's order
+	Pairs    []compare.Pair // what was set side by side: see SetSideBySide
 	Remarks  []series.Remark
 	ZoneOpen []string // the files read in the winter's zone for want of another, where an hour would matter
 	Faults   []error  // faults of the program that cost a logger its curves or a barn its review, of type *Fault

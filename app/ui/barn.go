@@ -19,6 +19,9 @@ type (
 		ok     bool
 		figure *chart.Figure
 		notes  []string
+	}
+	// besideView is the barn beside another, made when its page is first looked at.
+	besideView struct {
 		beside desk.TwoBarns
 		curves *chart.Figure // of both barns
 		all    desk.AllBarns
@@ -28,10 +31,18 @@ type (
 
 // barnView is what is shown of the chosen barn; fresh is false while it is made.
 func (u *UI) barnView() (v barnView, fresh bool) {
-	book, key := u.book, barnKey{u.state, u.barn, u.other, u.units}
+	book, key := u.book, barnKey{u.state, u.barn, 0, u.units}
 	return u.barnViews.of(key, func() (v barnView) {
 		v.BarnView, v.ok = book.Barn(key.barn, key.units)
 		v.figure, v.notes = figureOf(v.Timeline), book.Notes(key.barn)
+		return v
+	}, u.refresh)
+}
+
+// besideView is what is shown of the chosen barn beside another; fresh is false while it is made.
+func (u *UI) besideView() (v besideView, fresh bool) {
+	book, key := u.book, barnKey{u.state, u.barn, u.other, u.units}
+	return u.besideViews.of(key, func() (v besideView) {
 		v.beside = book.Beside(key.barn, key.other, key.units)
 		v.curves = figureOf(v.beside.Both)
 		v.all = book.AllBarns(key.units)
@@ -40,14 +51,8 @@ func (u *UI) barnView() (v barnView, fresh bool) {
 	}, u.refresh)
 }
 
-// inPalette are the view's figures in the palette of the window.
-func (v barnView) inPalette(dark bool) {
-	for _, f := range []*chart.Figure{v.figure, v.curves, v.small} {
-		if f != nil {
-			inPalette(f, dark)
-		}
-	}
-}
+// isDark says whether the window's palette is the dark one.
+func (u *UI) isDark() bool { return u.theme.IsDark(u.app.Settings().ThemeVariant()) }
 
 // pageNames are a barn's screens in order.
 var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Side by side", "Before next winter"}
@@ -61,7 +66,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	if !v.ok {
 		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
-	v.inPalette(u.theme.IsDark(u.app.Settings().ThemeVariant()))
+	inPalette(v.figure, u.isDark())
 	view := u.plot.view()
 	u.plot = newTimelinePage(v.Timeline, v.figure, &u.lanes, u.status.read)
 	u.takeNotes(u.plot, v.Timeline)
@@ -85,7 +90,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.status.read)
 		},
 		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.airSheets(), u.look) },
-		func() fyne.CanvasObject { return u.twoBarnsPage(v) },
+		u.twoBarnsPage,
 		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look) },
 	} {
 		tabs.Items = append(tabs.Items, container.NewTabItem(pageNames[i], newLater(page)))
@@ -94,7 +99,16 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 }
 
 // twoBarnsPage is the chosen barn beside another. What was looked at of it stays when it is made anew.
-func (u *UI) twoBarnsPage(v barnView) fyne.CanvasObject {
+func (u *UI) twoBarnsPage() fyne.CanvasObject {
+	v, fresh := u.besideView()
+	switch {
+	case !fresh:
+		return container.New(inset{20, 14, 12, 8}, body("The barns are being set side by side."))
+	case v.curves == nil: // a fault, which is told above
+		return container.New(inset{20, 14, 12, 8}, body("The barns could not be set side by side."))
+	}
+	inPalette(v.curves, u.isDark())
+	inPalette(v.small, u.isDark())
 	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
 	if p.tabs != nil {
 		if len(v.all.Rows) > 0 {

@@ -44,9 +44,10 @@ type UI struct {
 	lanes    laneChoice
 	files    filesScreen
 
-	state     int // counts the states of the book
-	barnViews beside[barnKey, barnView]
-	fileViews beside[fileKey, desk.FilePage]
+	state       int // counts the states of the book
+	barnViews   beside[barnKey, barnView]
+	besideViews beside[barnKey, besideView]
+	fileViews   beside[fileKey, desk.FilePage]
 }
 
 // Memory is what the program remembers for a user from one start to the next. Its methods are quick and tell
@@ -73,6 +74,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.win = app.NewWindow("Thawbook")
 	u.work = &worker{do: u.Do, guard: u.Keeper.Guarded, begun: u.begun, progress: u.progressed, ended: u.ended}
 	u.barnViews = beside[barnKey, barnView]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
+	u.besideViews = beside[barnKey, besideView]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
 	u.fileViews = beside[fileKey, desk.FilePage]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
 	u.status = newStatus(u.stopWork)
 	u.strip = newStrip()
