@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # The benchmarks, each beside its yardstick: read ratios, not times, on a machine that does other work.
 # Where ../shared/bench lies beside the project its peers run too; BENCH_STEPS='setup data peers' installs them first.
-# bench.sh [go] [peers] [window]: the Go benchmarks, the peers, what the window costs, or all; BENCH_ROUNDS is how often a
-# pair is run.
+# bench.sh [go] [peers] [barns] [window]: the Go benchmarks, the peers, of these the one of two barns, what the window
+# costs, or all but that one; BENCH_ROUNDS is how often a pair is run.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 export CGO_ENABLED=0
@@ -57,13 +57,21 @@ peers() {
   pair 'review of layout a: DuckDB with the job (A) and this program (B)' "$duck job data/a" './thawbook-cli review -json a.toml'
 }
 
+# barns is two barns of twenty loggers set side by side, beside numpy where it is there.
+barns() {
+  mkdir -p "$work"
+  go test "${flags[@]}" -c -o "$work/pair" ./analysis/compare
+  pair 'two barns side by side: numpy drawing 40 quantities 2,000 times (A), the whole comparison (B)' "${PY:-/usr/bin/python3} $PWD/.ci/resample.py" "./pair -test.run ^\$ -test.bench Pair/air_that_does_not -test.benchtime 1x"
+}
+
 for part in "${@:-go peers window}"; do
   for step in $part; do
     case $step in
     go) go_benchmarks ;;
-    peers) [ -z "$bench" ] || peers ;;
+    peers) [ -z "$bench" ] || { peers; barns; } ;;
+    barns) [ -z "$bench" ] || barns ;;
     window) .ci/windowbench.sh ;;
-    *) echo 'usage: bench.sh [go] [peers] [window]' >&2; exit 2 ;;
+    *) echo 'usage: bench.sh [go] [peers] [barns] [window]' >&2; exit 2 ;;
     esac
   done
 done

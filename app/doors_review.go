@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"thawbook/analysis/series"
@@ -108,15 +109,7 @@ func (d door) tell(r engine.Result) error {
 			fmt.Fprintf(&text, "- %s\n", strings.TrimSpace(sentence.Text+" "+sentence.Sure))
 		}
 	}
-	for _, p := range r.Pairs {
-		fmt.Fprintf(&text, "\n%s and %s\n", p.A, p.B)
-		said := desk.TwoBarnsSaid(p, desk.Units{})
-		for _, line := range append([]string{said.Sentence, said.Sure, said.Settle, said.Losses}, said.Cautions...) {
-			if line != "" {
-				fmt.Fprintf(&text, "- %s\n", line)
-			}
-		}
-	}
+	tellPairs(&text, r)
 	if len(r.Remarks) > 0 {
 		fmt.Fprintf(&text, "\nNotes on the data\n")
 	}
@@ -125,6 +118,25 @@ func (d door) tell(r engine.Result) error {
 	}
 	_, err := io.WriteString(d.stdout, text.String())
 	return err
+}
+
+// tellPairs prints the barns two by two; the cautions, which are the same for all, come last.
+func tellPairs(text *strings.Builder, r engine.Result) {
+	var cautions []string
+	for _, p := range r.Pairs {
+		fmt.Fprintf(text, "\n%s and %s\n", p.A, p.B)
+		said := desk.TwoBarnsSaid(p, desk.Units{})
+		for _, line := range []string{said.Sentence, said.Sure, said.Settle, said.Losses} {
+			if line != "" {
+				fmt.Fprintf(text, "- %s\n", line)
+			}
+		}
+		cautions = append(cautions, said.Cautions...)
+	}
+	slices.Sort(cautions)
+	for _, caution := range slices.Compact(cautions) {
+		fmt.Fprintf(text, "\n%s\n", caution)
+	}
 }
 
 // writeReview writes the review and its tables into a folder, which is made where there is none.

@@ -108,9 +108,19 @@ func TestCancelled(t *testing.T) {
 }
 
 // Two barns of twenty loggers each, five months at a minute: their means are what is compared, with humidity, dew point,
-// four phases with limits, and four stages that switch every half hour.
+// four phases with limits, and four stages that switch every half hour. Where an hour keeps little of the one before, blocks
+// are short and many.
 func BenchmarkPair(b *testing.B) {
-	sides := [2]Side{longSide(1), longSide(2)}
+	for _, air := range []struct {
+		name  string
+		keeps float64 // of a minute's wandering in the next
+	}{{"air that lasts", 0.999}, {"air that does not", 0.9}} {
+		b.Run(air.name, func(b *testing.B) { pairOfLongSides(b, air.keeps) })
+	}
+}
+
+func pairOfLongSides(b *testing.B, keeps float64) {
+	sides := [2]Side{longSide(1, keeps), longSide(2, keeps)}
 	spread := func(n int, work func(i int)) {
 		var all sync.WaitGroup
 		var next sync.Mutex
@@ -139,13 +149,13 @@ func BenchmarkPair(b *testing.B) {
 }
 
 // longSide is one of them.
-func longSide(seed uint64) Side {
+func longSide(seed uint64, keeps float64) Side {
 	const minuteMS, minutes = 60_000, 150 * 24 * 60
 	rng := rand.New(rand.NewPCG(seed, 3))
 	wander := func(mean, size float64) series.Curve {
 		c, v := series.Curve{MaxStepMS: 30 * minuteMS}, 0.0
 		for i := range minutes {
-			v = 0.999*v + size*0.045*rng.NormFloat64()
+			v = keeps*v + size*math.Sqrt(1-keeps*keeps)*rng.NormFloat64()
 			c.Readings.At, c.Readings.Val = append(c.Readings.At, beesIn+int64(i)*minuteMS), append(c.Readings.Val, mean+v)
 		}
 		return c

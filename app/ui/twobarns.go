@@ -61,13 +61,13 @@ func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
 	if v.Losses != "" {
 		page.Add(body(v.Losses))
 	}
-	for _, phase := range v.Phases {
-		page.Add(heading(phase.Title))
-		page.Add(tableOf(phase.Table))
-	}
 	if len(v.Totals.Rows) > 0 {
 		page.Add(heading("Each winter as a whole"))
 		page.Add(tableOf(v.Totals))
+	}
+	for _, phase := range v.Phases {
+		page.Add(heading(phase.Title))
+		page.Add(tableOf(phase.Table))
 	}
 	page.Add(hairline())
 	page.Add(captions(slices.Concat(v.Paired, v.Notes, v.Cautions)))
