@@ -83,7 +83,9 @@ func TestScreens(t *testing.T) {
 func (s *shown) turnTo(t *testing.T, page int) {
 	t.Helper()
 	s.showPage(page)
-	s.main.until(t, "the page is made", func() bool { return s.tabs != nil && s.tabs.SelectedIndex() == page && !s.barnViews.making && !s.besideViews.making })
+	s.main.until(t, "the page is made", func() bool {
+		return s.tabs != nil && s.tabs.SelectedIndex() == page && !s.barnViews.making && !s.besideViews.making
+	})
 	s.settled(t)
 }
 

@@ -76,7 +76,9 @@ func pagesDrawn(t *testing.T, loggers int) (out map[string]int) {
 	for i, name := range pageNames {
 		s.page = i
 		s.refresh()
-		s.main.until(t, "the page is made", func() bool { return s.tabs != nil && s.tabs.SelectedIndex() == i && !s.barnViews.making && !s.besideViews.making })
+		s.main.until(t, "the page is made", func() bool {
+			return s.tabs != nil && s.tabs.SelectedIndex() == i && !s.barnViews.making && !s.besideViews.making
+		})
 		out[name] = objects(s.win.Content())
 	}
 	s.showFiles()
