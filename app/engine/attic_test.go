@@ -86,8 +86,8 @@ func outside(val []float64, limit, sign float64) (hours, area float64) {
 	return hours, area
 }
 
-// atticReview is the review of the attic's plan.
-func atticReview(t *testing.T) Result {
+// atticReview is the review of a plan of the attic.
+func atticReview(t *testing.T, plan string) Result {
 	t.Helper()
 	if _, err := os.Stat(sharedData); err != nil {
 		if os.Getenv("CI") == "true" {
@@ -100,7 +100,7 @@ func atticReview(t *testing.T) Result {
 		t.Fatal(err)
 	}
 	path := filepath.Join(t.TempDir(), "attic.toml")
-	text := strings.ReplaceAll(atticPlan, `["d0`, `["`+filepath.ToSlash(dir)+"/d0")
+	text := strings.ReplaceAll(plan, `["d0`, `["`+filepath.ToSlash(dir)+"/d0")
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
@@ -116,7 +116,7 @@ func atticReview(t *testing.T) Result {
 // Murphy and Koop 2005, water and ice, apart from the formulas under test; formulas part by some 0.05 %, which
 // moves a few hours across the line.
 func TestSupersaturationOverIceIsKept(t *testing.T) {
-	attic := atticReview(t).Inputs[0].Loggers[0]
+	attic := atticReview(t, atticPlan).Inputs[0].Loggers[0]
 	ice := func(k float64) float64 { return math.Exp(9.550426 - 5723.265/k + 3.53068*math.Log(k) - 0.00728332*k) }
 	water := func(k float64) float64 {
 		return math.Exp(54.842763 - 6763.22/k - 4.210*math.Log(k) + 0.000367*k + math.Tanh(0.0415*(k-218.8))*(53.878-1331.22/k-9.44523*math.Log(k)+0.014025*k))
@@ -139,7 +139,7 @@ func TestSupersaturationOverIceIsKept(t *testing.T) {
 }
 
 func TestTheAtticsWinter(t *testing.T) {
-	result := atticReview(t)
+	result := atticReview(t, atticPlan)
 	review := result.Barns[0]
 	if review.Coverage != 1 {
 		t.Errorf("coverage %v, though no hour is missing", review.Coverage)
