@@ -1,6 +1,9 @@
 package ui
 
 import (
+	"slices"
+	"sort"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
@@ -62,38 +65,72 @@ func cell(text string, ink fyne.ThemeColorName, right, bold bool) *prose {
 	return p
 }
 
-// tableLayout gives every column the width of its widest cell.
+// tableLayout gives every column the width of its widest cell; where there is less room, the widest columns are narrowed and
+// their words go onto further lines.
 type tableLayout struct{ columns int }
 
 const rowHigh, columnGap = 26, 28
 
-func (t tableLayout) widths(o []fyne.CanvasObject) []float32 {
-	w := make([]float32, t.columns)
+// widths are the columns' on so much room: none wider than one width that makes them fit, nor narrower than its widest word.
+func (t tableLayout) widths(o []fyne.CanvasObject, room float32) []float32 {
+	widest, least := make([]float32, t.columns), make([]float32, t.columns)
 	for i, c := range o {
-		w[i%t.columns] = max(w[i%t.columns], natural(c))
+		k := i % t.columns
+		widest[k], least[k] = max(widest[k], natural(c)), max(least[k], min(natural(c), c.MinSize().Width+1))
 	}
-	return w
+	out := make([]float32, t.columns)
+	over := func(atMost int) bool {
+		sum := float32(0)
+		for k := range out {
+			out[k] = max(least[k], min(widest[k], float32(atMost)))
+			sum += out[k] + columnGap
+		}
+		return sum > room+columnGap
+	}
+	if most := int(slices.Max(widest)) + 1; over(most) {
+		over(sort.Search(most, over) - 1)
+	}
+	return out
 }
 
 // Layout places the cells, as fyne.Layout.
-func (t tableLayout) Layout(o []fyne.CanvasObject, _ fyne.Size) {
-	w := t.widths(o)
-	x := float32(0)
+func (t tableLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	w := t.widths(o, size.Width)
 	for i, c := range o {
-		if i%t.columns == 0 {
-			x = 0
-		}
-		c.Move(fyne.NewPos(x, float32(i/t.columns)*rowHigh))
 		c.Resize(fyne.NewSize(w[i%t.columns], c.MinSize().Height))
-		x += w[i%t.columns] + columnGap
+	}
+	y := float32(0)
+	for row := range slices.Chunk(o, t.columns) {
+		x := float32(0)
+		for k, c := range row {
+			c.Resize(fyne.NewSize(w[k], c.MinSize().Height)) // it knows its height once it has a width
+			c.Move(fyne.NewPos(x, y))
+			x += w[k] + columnGap
+		}
+		y += highOf(row)
 	}
 }
 
-// MinSize is the whole table, as fyne.Layout.
-func (t tableLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	width := float32(0)
-	for _, w := range t.widths(o) {
-		width += w + columnGap
+// highOf is a row's height at its cells' present widths: that of a line, and more where words are broken.
+func highOf(row []fyne.CanvasObject) float32 {
+	lines, one := float32(0), float32(rowHigh)
+	for _, c := range row {
+		lines = max(lines, c.MinSize().Height)
+		if p, ok := c.(*prose); ok {
+			one = min(one, p.measured().high)
+		}
 	}
-	return fyne.NewSize(width, float32((len(o)+t.columns-1)/t.columns)*rowHigh)
+	return rowHigh + max(0, lines-one)
+}
+
+// MinSize is the whole table with its columns as narrow as they can be, as fyne.Layout.
+func (t tableLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	s := fyne.NewSize(0, 0)
+	for _, w := range t.widths(o, 0) {
+		s.Width += w + columnGap
+	}
+	for row := range slices.Chunk(o, t.columns) {
+		s.Height += highOf(row)
+	}
+	return s
 }
