@@ -47,6 +47,9 @@ func winters(t *testing.T) map[string]string {
 	return out
 }
 
+// comparedTabs are the tabs of two barns side by side, sideBySidePage the page they are on.
+const comparedTabs, sideBySidePage = 4, 5
+
 func TestScreens(t *testing.T) {
 	if testing.Short() {
 		t.Skip("it judges the demo winters")
@@ -64,6 +67,12 @@ func TestScreens(t *testing.T) {
 					s.turnTo(t, i)
 					s.screen(t, fmt.Sprintf("%s, %s, %s, %v", page, name, v, size.Width))
 				}
+				for s.compared = range comparedTabs {
+					s.refresh()
+					s.turnTo(t, sideBySidePage)
+					s.screen(t, fmt.Sprintf("Side by side %d, %s, %s, %v", s.compared, name, v, size.Width))
+				}
+				s.compared = 0
 				s.showFiles()
 				s.settled(t)
 				s.main.until(t, "the file is made", func() bool { return !s.fileViews.making })
@@ -232,6 +241,9 @@ func (s *shown) screen(t *testing.T, name string) {
 	if over := s.win.Canvas().Overlays().Top(); over != nil {
 		look(over, ", over it")
 		return
+	}
+	if least := s.win.Content().MinSize(); least.Width > size.Width || least.Height > size.Height {
+		t.Errorf("%s: it takes %v, the window has %v", name, least, size)
 	}
 	look(s.win.Content(), "")
 }
