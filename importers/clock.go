@@ -286,6 +286,7 @@ func unpack(packed int64, o order) (at int64, ok bool) {
 // unpacker is unpack for many times of one order, most of them on the date of the one before.
 type unpacker struct {
 	o    order
+	or   order // of the dates that there are none of under o; "" where all are of one order
 	date int64 // the numbers of the last date: at first those of 0/0/0, which is none
 	base int64 // its midnight, moved back as packed times are moved on
 	ok   bool
@@ -300,6 +301,10 @@ func (u *unpacker) at(packed int64) (at int64, ok bool) {
 
 // turn goes on to another date.
 func (u *unpacker) turn(date int64) {
-	midnight, ok := dateMS([3]int{int(date >> 19), int(date >> 12 & 127), int(date & 4095)}, u.o)
+	v := [3]int{int(date >> 19), int(date >> 12 & 127), int(date & 4095)}
+	midnight, ok := dateMS(v, u.o)
+	if !ok && u.or != "" {
+		midnight, ok = dateMS(v, u.or)
+	}
 	u.date, u.base, u.ok = date, midnight-dayMS, ok
 }

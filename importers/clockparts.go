@@ -19,12 +19,14 @@ const (
 	partHour
 	partMinute
 	partSecond
-	partYearDay // the day of the year, a fraction of it the time
-	partHHMM    // hours and minutes in one number, 930 or 0930
-	partHHMMSS  // seconds with them, 93000 or 093000
-	partSpan    // a time of day and the one up to which the row holds; the first counts
-	partTime    // a time of day as it is printed
-	partHalf    // AM or PM
+	partYearDay   // the day of the year, a fraction of it the time
+	partHHMM      // hours and minutes in one number, 930 or 0930
+	partHHMMSS    // seconds with them, 93000 or 093000
+	partSpan      // a time of day and the one up to which the row holds; the first counts
+	partTime      // a time of day as it is printed
+	partHalf      // AM or PM
+	partDayMinute // minutes since midnight
+	partDaySecond
 )
 
 // yearDayNames are the names of columns that count the days of a year.
@@ -35,6 +37,25 @@ var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
 var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm", "hh mm ss"}
+
+// dayCounts are the names of columns that count from midnight, by what they count.
+var dayCounts = []struct {
+	p       part
+	phrases []string
+}{
+	{partDayMinute, []string{"min* day", "min* midnight", "min* mitternacht", "min* tag*", "min* minuit"}},
+	{partDaySecond, []string{"sec* day", "sec* midnight", "sek* mitternacht", "sek* tag*", "sec* minuit", "sod"}},
+}
+
+// dayCount is the part of a time that a column named as a count from midnight holds.
+func dayCount(name string) (p part, ok bool) {
+	for _, k := range dayCounts {
+		if anyPhrase(k.phrases, words(name)) {
+			return k.p, true
+		}
+	}
+	return 0, false
+}
 
 // isTimeName says whether a column beside a date is named as its time of day.
 func isTimeName(name string) bool {
@@ -96,6 +117,10 @@ func (d *dayParts) set(p part, cell []byte) (ok bool) {
 		return d.add(cell, minuteMS, 59.9999)
 	case partSecond:
 		return d.add(cell, secondMS, 59.9999)
+	case partDayMinute:
+		return d.add(cell, minuteMS, dayMS/minuteMS)
+	case partDaySecond:
+		return d.add(cell, secondMS, dayMS/secondMS)
 	case partHHMM:
 		return d.addCompact(cell, 4)
 	case partHHMMSS:

@@ -35,6 +35,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
+	l.leaveShortSigns()
 	l.keepValues()
 	l.learnRuns(rows, names)
 	l.learnEvents(rows, names)
@@ -45,6 +46,24 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.dropFormerStates()
 	l.findDevice(rows)
 	l.pruneDevices(rows)
+}
+
+// shortSigns are the signs of humidity that may mean something else where the file has another sign or word for it.
+var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
+
+// leaveShortSigns takes a column for no humidity by such a sign where another one is called otherwise.
+func (l *layout) leaveShortSigns() {
+	short := func(c column) bool {
+		return slices.ContainsFunc(words(c.name), func(w nameWord) bool { return shortSigns[w.low] })
+	}
+	if !slices.ContainsFunc(l.columns, func(c column) bool { return c.quantity == RelativeHumidity && c.told && !short(c) }) {
+		return
+	}
+	for i := range l.columns {
+		if c := &l.columns[i]; c.quantity == RelativeHumidity && c.unit == "" && short(*c) {
+			c.quantity, c.told = Other, false
+		}
+	}
 }
 
 // describeBeside adds what a legend, the cells beside a column's and those under its name say of it.
@@ -72,6 +91,9 @@ func (c *column) describe(units []string) {
 			c.unit, c.unitFrom = inner, "units_row"
 		}
 	}
+	if unit := unitBeforeStatistic(c.name); c.unit == "" && unit != "" {
+		c.unit, c.unitFrom = unit, "header"
+	}
 	c.understand()
 }
 
@@ -84,7 +106,7 @@ func (c *column) understand() {
 		c.quantity, used[0] = RelativeHumidity, true
 	}
 	c.told = slices.Contains(used, true)
-	if n := len(w); n > 1 && c.unit != "" && wordUnits[w[n-1].low] == c.unit {
+	if n := len(withoutStatistics(w)); n > 1 && c.unit != "" && wordUnits[w[n-1].low] == c.unit {
 		used[n-1] = true
 	}
 	c.whole = leftOver(w, used)
@@ -186,13 +208,15 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return l.keyKindOf(c.index)
 	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
-	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "":
+	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "" && l.comesAgain(rows, c.index):
 		return device
 	case len(t.distinct) == 1 && t.filled == len(rows) && t.numbers == t.filled && t.fractions == 0 && anyPhrase(identifiers, name):
 		return ordinal
+	case t.filled == 0 && c.told && anyPhrase(codeNames, name):
+		return skipped
 	case t.filled == 0:
 		return vacant
-	case t.graded > 0 && t.graded == t.numbers:
+	case 2*t.graded > t.filled:
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
@@ -204,7 +228,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 			c.takeUnit(t.gluedUnit, "values")
 		}
 		return number
-	case c.told && quantityUnitSets[c.quantity] != "" && 2*t.digits >= t.filled:
+	case c.told && quantityUnitSets[c.quantity] != "" && 2*t.digits >= t.filled && !anyPhrase(codeNames, name):
 		c.garbled = true
 		return number
 	}
@@ -264,7 +288,7 @@ type columnTally struct {
 	values                         int // numbers and states
 	fractions                      int // numbers with digits behind the mark
 	digits                         int // cells that have digits, numbers or not
-	graded                         int // numbers of a sign and four digits or more, with their grade behind a comma
+	graded                         int // cells of a sign and four digits or more, with their grade behind a comma
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
 	distinct                       map[string]bool
@@ -304,12 +328,12 @@ func (l *layout) count(rows []record, col int) columnTally {
 		v, d, glued, ok := numberInText(cell, l.mark)
 		t.states += one(isState)
 		t.values += one(isState || ok)
+		t.graded += one(isGraded(cell))
 		if !ok {
 			continue
 		}
 		t.numbers++
 		t.fractions += one(d > 0)
-		t.graded += one(isGraded(cell))
 		if glued != "" {
 			t.glued++
 			t.gluedUnit = glued

@@ -15,6 +15,21 @@ func namesDevice(name []nameWord, byNumbers bool) bool {
 	})
 }
 
+// comesAgain says whether some name in a column stands at two times: what is new with every time counts readings.
+func (l *layout) comesAgain(rows []record, col int) bool {
+	first := map[string]int64{}
+	for _, r := range rows {
+		at, _, _ := l.clock.read(l.clock, r.cells)
+		name := string(trim(r.cells[col]))
+		if before, found := first[name]; !found {
+			first[name] = at
+		} else if before != at {
+			return true
+		}
+	}
+	return false
+}
+
 // pruneDevices drops what tells no loggers apart: of several columns that name one, those that hold one name
 // throughout, and then all but one that tells as many apart as all together.
 func (l *layout) pruneDevices(rows []record) {

@@ -137,10 +137,10 @@ func named(cell []byte) (name, value []byte) {
 			continue
 		}
 		if at := unquotedIndex(cell[i:], ':'); isName(cell[i:], at) {
-			return unquoted(cell[i : i+at]), unquoted(cutOpen(trim(cell[i+at+1:])))
+			return unquoted(behindDash(cell[i : i+at])), unquoted(cutOpen(trim(cell[i+at+1:])))
 		}
 		if at := unquotedIndex(cell[i:], '='); isName(cell[i:], at) {
-			return unquoted(cell[i : i+at]), unquoted(cell[i+at+1:])
+			return unquoted(behindDash(cell[i : i+at])), unquoted(bytes.TrimRight(cell[i+at+1:], "/>"))
 		}
 		break
 	}
@@ -153,8 +153,16 @@ func isName(cell []byte, mark int) bool {
 	if mark < 1 || isHour(cell[:mark], cell[mark:]) {
 		return false
 	}
-	first := bytes.Trim(cell[:mark], "\"'` ")
+	first := bytes.Trim(behindDash(cell[:mark]), "\"'` ")
 	return len(first) > 0 && (isLetter(first[0]) || first[0] >= 0x80)
+}
+
+// behindDash is what stands behind a dash between blanks: a program's log has its own words before that.
+func behindDash(name []byte) []byte {
+	if at := bytes.LastIndex(name, []byte(" - ")); at >= 0 {
+		return name[at+3:]
+	}
+	return name
 }
 
 // isHour says whether a colon stands between the hour, behind a blank, and the minute of a time.

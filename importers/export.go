@@ -115,7 +115,11 @@ func (s *scan) groups(name string) []group {
 		default:
 			logger = fileTitle(name)
 		}
-		if own, found := shared[c.same]; found && c.quantity != Other && c.logger == "" {
+		own, found := shared[c.same]
+		if !found && len(shared) > 0 && fusedPlaces[c.same] {
+			own, found = c.likeness, true // T_out beside T_in and RH_in
+		}
+		if found && c.quantity != Other && c.logger == "" {
 			logger = own
 			if s.title != "" && len(shared) == 1 {
 				logger = s.title

@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -22,7 +23,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			units = texts(r.cells)
 		case units == nil && isStatisticsRow(r.cells):
 			l.statistics = texts(r.cells)
-		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells):
+		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells) && !l.namesClock(r.cells):
 			first = i
 			continue // however many there are
 		case l.delimiter == "blanks" && len(r.cells) > l.width+1, len(r.cells) != l.width && countNumbers(r.cells) > 1:
@@ -70,6 +71,12 @@ const maxHeaderLines = 20
 func (l *layout) namesHours(cells [][]byte) bool {
 	_, ok := l.clock.hoursOf(texts(cells))
 	return ok
+}
+
+// namesClock says whether in a row of numbers, the names of loggers perhaps, a word for a time stands over the clock.
+func (l *layout) namesClock(cells [][]byte) bool {
+	name := words(text(l.clock.cell(cells, 0)))
+	return anyPhrase(clockNames, name) && len(name) <= 3
 }
 
 // groupNames reads a line above the header that names groups of columns: words over some columns, each good up
@@ -124,17 +131,36 @@ func (l *layout) alignNames(names []string) []string {
 			names[0] = n
 		}
 	}
-	names = joinUnits(names, l.width)
+	names = joinUnits(withoutNumbers(names), l.width)
 	c := l.clock.columns
 	if len(names) == l.width-1 && l.namesLackFirst(names) {
 		names = append([]string{""}, names...)
 	}
+	if len(names) == l.width-len(c) && !slices.ContainsFunc(names, func(n string) bool { return anyPhrase(clockNames, words(n)) }) && c[len(c)-1] == len(c)-1 {
+		names = append(make([]string, len(c)), names...) // the rows begin with their times, under no name
+	}
 	lacks := l.width - len(names)
+	if lacks == len(c) && lacks > 1 && c[0] == 1 && anyPhrase(clockNames, words(names[0])) {
+		names = append([]string{""}, names...) // and with their numbers
+		lacks--
+	}
 	if lacks > 0 && lacks < len(c) && c[len(c)-1] == c[0]+len(c)-1 { // the clock's columns stand side by side
 		at := c[len(c)-lacks]
 		names = slices.Insert(slices.Clone(names), at, slices.Repeat([]string{names[c[0]]}, lacks)...)
 	}
 	return names
+}
+
+// withoutNumbers are names without their numbers where each begins with its own and a mark: 1:Date, 2:Time.
+func withoutNumbers(names []string) []string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		rest, found := strings.CutPrefix(n, strconv.Itoa(i+1))
+		if out[i] = strings.TrimLeft(rest, ":.)- "); !found || out[i] == rest || out[i] == "" {
+			return names
+		}
+	}
+	return out
 }
 
 // joinUnits puts units that stand in cells of their own, and what closes a bracket, behind the names before them where

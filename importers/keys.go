@@ -13,7 +13,7 @@ import (
 
 // variableNames are the stems of columns that say which variable a row's value is.
 var variableNames = []string{"variable*", "property", "param*", "measure*", "quantity", "metric*", "observed*", "field", "type", "kind", "what", "var", "signal*", "messgrosse*", "grosse", "storhet*", "suure*",
-	"mesure", "grandeur*", "magnitud*"}
+	"element*", "mesure", "grandeur*", "magnitud*"}
 
 // unitNames are the stems of columns that hold a row's unit.
 var unitNames = []string{"unit*", "uom", "einheit*", "enhet*", "unite*", "unidad*", "yksik*", "uhik*"}
@@ -147,7 +147,7 @@ func (l *layout) keyKind(t columnTally, header string) columnKind {
 		}
 	}
 	switch {
-	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1 && telling):
+	case units == len(t.distinct) && (anyPhrase(unitNames, name) || units > 1 && telling || header == "" && telling):
 		return unitCell
 	case anyPhrase(unitNames, name) && (units > 0 || t.looksLikeUnits()):
 		return unitCell

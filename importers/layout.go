@@ -99,7 +99,9 @@ func learn(head []byte, last bool, name string) (*layout, error) {
 		return nil, err
 	}
 	best = firstTable(best, lines, name)
-	return best, best.misplaced(cut(lines, best.split), name)
+	why := best.misplaced(cut(lines, best.split), name)
+	best.placeCells(lines)
+	return best, why
 }
 
 // firstTable is the layout of the first table, where the one that explains most of the head stands below
@@ -172,6 +174,9 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 			continue // the cells are known, and hold no values
 		}
 		best, why = bestWidth(best, why, layout{delimiter: d.name, split: d.split, resort: last}, lines, name, &clocked)
+	}
+	if split, ok := inPlaces(lines); ok && (best == nil || best.delimiter == "blanks") {
+		best, why = bestWidth(best, why, layout{delimiter: "blanks", split: split, resort: last}, lines, name, &clocked)
 	}
 	if best == nil || best.leavesFolded(lines) {
 		best, why = bestDressed(best, why, lines, name, last)

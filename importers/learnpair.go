@@ -16,6 +16,9 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 		if col < len(names) {
 			name = names[col]
 		}
+		if _, counted := dayCount(name); !counted && anyPhrase(otherTimes, words(name)) {
+			continue
+		}
 		if p, ok := partBeside(data, s.column, col, name); ok && p != partTime {
 			fit := s.fit(readDateParts, col)
 			fit.clock.parts = []part{p}
@@ -40,6 +43,9 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	return clockFit{}, false
 }
 
+// otherTimes are the names of columns that hold times beside a date which are not the row's.
+var otherTimes = append([]string{"sunrise*", "sunset*", "time* max*", "time* min*", "hour* max*", "hour* min*", "heure* max*", "heure* min*", "hora* max*", "hora* min*", "uhrzeit max*", "uhrzeit min*"}, elapsedNames...)
+
 // nearestFirst are all columns but one: the one behind it, the one before it, those behind, those before.
 func nearestFirst(width, col int) (out []int) {
 	for _, c := range []int{col + 1, col - 1} {
@@ -61,6 +67,9 @@ func nearestFirst(width, col int) (out []int) {
 func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
 	if hasSpans(rows, col) {
 		return partSpan, true
+	}
+	if p, counted := dayCount(name); counted && share(rows, col, reads(p)) {
+		return p, true
 	}
 	if !isPart(name, 3) && !(isTimeName(name) && datesRepeat(rows, date)) {
 		return 0, false

@@ -58,9 +58,12 @@ var temperatureUnits = []string{"degC", "degF", "K"}
 func (s *scan) provenUnit() string {
 	var t, h, d *values
 	for i := range s.columns {
-		switch c := &s.columns[i]; {
-		case t == nil && c.quantity == AirTemperature:
+		if c := &s.columns[i]; t == nil && c.quantity == AirTemperature {
 			t = c
+		}
+	}
+	for i := range s.columns {
+		switch c := &s.columns[i]; {
 		case t == nil || c.logger != t.logger || len(c.val) != len(t.val):
 		case h == nil && c.quantity == RelativeHumidity:
 			h = c

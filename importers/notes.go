@@ -4,27 +4,28 @@ import "thawbook/analysis/series"
 
 // What is remarked about a file that was read.
 const (
-	RemarkBadTime    = "bad_time"        // a row whose time can't be read; Args: the cell
-	RemarkUnreadable = "unreadable_cell" // Args: the cell, the column's header
-	RemarkShortLine  = "short_line"      // fewer cells than the layout has
-	RemarkLongLine   = "long_line"       // more cells than the layout has
-	RemarkCutLine    = "cut_line"        // the last line breaks off; its last cell is not trusted
-	RemarkFoot       = "foot"            // a line below the table; Args: its first words
-	RemarkOutOfOrder = "out_of_order"    // a row earlier than the one above
-	RemarkClockAnew  = "clock_anew"      // the clock begins anew with 1 January of an earlier year; Args: the year
-	RemarkClockUnset = "clock_unset"     // rows of a 1 January more than a year before those that follow; Args: the year
-	RemarkNoTimes    = "no_times"        // dates alone, most of which come several times; Args: the column's header
-	RemarkTypical    = "typical_year"    // months from different years put one after the other
-	RemarkDayAbove   = "day_above"       // times of day alone; the day of the first row stands above the table; Args: the day
-	RemarkHalfDays   = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
-	RemarkUnitValues = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
-	RemarkMixedMarks = "mixed_marks"     // a fraction behind the other decimal mark than most; Args: the cell, the column
-	RemarkLimit      = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
-	RemarkSentinel   = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column
-	RemarkWords      = "words"           // a text that says no state, kept as a moment; Args: the text, the column
-	RemarkNameless   = "nameless"        // columns of a table without a header that nothing tells the meaning of; Args: their numbers
-	RemarkStatistic  = "statistic"       // a column of extremes or spreads, kept beside the readings; Args: the column
-	RemarkNoAnswer   = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
+	RemarkBadTime     = "bad_time"        // a row whose time can't be read; Args: the cell
+	RemarkUnreadable  = "unreadable_cell" // Args: the cell, the column's header
+	RemarkShortLine   = "short_line"      // fewer cells than the layout has
+	RemarkLongLine    = "long_line"       // more cells than the layout has
+	RemarkCutLine     = "cut_line"        // the last line breaks off; its last cell is not trusted
+	RemarkFoot        = "foot"            // a line below the table; Args: its first words
+	RemarkOutOfOrder  = "out_of_order"    // a row earlier than the one above
+	RemarkClockAnew   = "clock_anew"      // the clock begins anew with 1 January of an earlier year; Args: the year
+	RemarkClockUnset  = "clock_unset"     // rows of a 1 January more than a year before those that follow; Args: the year
+	RemarkNoTimes     = "no_times"        // dates alone, most of which come several times; Args: the column's header
+	RemarkTypical     = "typical_year"    // months from different years put one after the other
+	RemarkDayAbove    = "day_above"       // times of day alone; the day of the first row stands above the table; Args: the day
+	RemarkHalfDays    = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
+	RemarkUnitValues  = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
+	RemarkMixedOrders = "mixed_orders"    // dates of which some name the day first and others the month
+	RemarkMixedMarks  = "mixed_marks"     // a fraction behind the other decimal mark than most; Args: the cell, the column
+	RemarkLimit       = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
+	RemarkSentinel    = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column
+	RemarkWords       = "words"           // a text that says no state, kept as a moment; Args: the text, the column
+	RemarkNameless    = "nameless"        // columns of a table without a header that nothing tells the meaning of; Args: their numbers
+	RemarkStatistic   = "statistic"       // a column of extremes or spreads, kept beside the readings; Args: the column
+	RemarkNoAnswer    = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
 )
 
 // notes gathers remarks: one for each code and column, with its first and last line and how often. There

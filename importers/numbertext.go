@@ -26,7 +26,7 @@ var spaces = thousandsMarks[5:]
 // gluedUnits are what may stand behind a number in its cell, lower case and without blanks, and the unit it
 // says; a mark that grades the number says none.
 var gluedUnits = map[string]string{
-	"%rh": "%RH", "%": "percent", "%rf": "%RH", "%hr": "%RH", "%r.h": "%RH", "%r.h.": "%RH", "%rel": "%RH",
+	"%rh": "%RH", "%": "percent", "\uff05": "percent", "%rf": "%RH", "%hr": "%RH", "%r.h": "%RH", "%r.h.": "%RH", "%rel": "%RH",
 	"\u00b0c": "degC", "\u00b0f": "degF", "\xb0c": "degC", "\xb0f": "degF", "\u00bac": "degC", "\u00baf": "degF", "\xbac": "degC", "\xbaf": "degF",
 	"\u02dac": "degC", "\u02daf": "degF", "\u2103": "degC", "\u2109": "degF", "c": "degC", "f": "degF", "degc": "degC", "degf": "degF",
 	"*": "", "#": "", ")": "", "]": "", "!": "", "s": "", "e": "", "r": "", "q": "", "i": "", "p": "", "pct": "percent",

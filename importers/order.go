@@ -44,6 +44,10 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 		open = append(open, Question{ID: dayMonth, Options: orderNames(possible(s.at, orders))})
 	}
 	read := unpacker{o: o}
+	if m, mixed := mixedOrders(s.at, o, orders); mixed && answers[dayMonth] == "" {
+		read, certain, open = m, true, nil
+		s.notes.add(series.Remark{Code: RemarkMixedOrders, Line: s.layout.line, Column: s.clock.columns[0] + 1})
+	}
 	for row, packed := range s.at {
 		at, ok := read.at(packed)
 		if !ok {
@@ -55,11 +59,32 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	return o, certain, open
 }
 
+// fewestLeaps is how many leaps in time two orders must spare, and all but one in so many of them.
+const fewestLeaps, sparedLeaps = 3, 4
+
+// mixedOrders says whether the dates that may be read in both orders are of the other order than those that may not, as
+// a spreadsheet leaves them that took for dates what it could: read so, the rows leap far less than in the best order.
+func mixedOrders(packed []int64, best order, orders []order) (read unpacker, mixed bool) {
+	if !isOneOf(dmy, orders) || !isOneOf(mdy, orders) {
+		return read, false
+	}
+	alone := fitOf(packed, unpacker{o: best})
+	usual := modeOf(alone.steps)
+	leaps := alone.leaps(usual)
+	for _, u := range []unpacker{{o: mdy, or: dmy}, {o: dmy, or: mdy}} {
+		f := fitOf(packed, u)
+		if n := f.leaps(usual); f.lost <= alone.lost && n+fewestLeaps <= leaps && sparedLeaps*n <= leaps {
+			read, mixed, leaps = u, true, n
+		}
+	}
+	return read, mixed
+}
+
 // possible are the orders under which as many rows are dates as under any: there is no 13th month.
 func possible(packed []int64, orders []order) (out []order) {
 	lost, least := make([]int, len(orders)), len(packed)
 	for i, o := range orders {
-		lost[i] = fitOf(packed, o).lost
+		lost[i] = fitOf(packed, unpacker{o: o}).lost
 		least = min(least, lost[i])
 	}
 	for i, o := range orders {
@@ -162,7 +187,7 @@ func chooseOrder(packed []int64, orders []order) (best order, certain bool) {
 	fits := make([]orderFit, len(orders))
 	usual := int64(math.MaxInt64)
 	for i, o := range orders {
-		fits[i] = fitOf(packed, o)
+		fits[i] = fitOf(packed, unpacker{o: o})
 		if mode := modeOf(fits[i].steps); mode > 0 {
 			usual = min(usual, mode)
 		}
@@ -190,8 +215,8 @@ type orderFit struct {
 	steps map[int64]int
 }
 
-func fitOf(packed []int64, o order) (f orderFit) {
-	read, steps := unpacker{o: o}, newStepCounter()
+func fitOf(packed []int64, read unpacker) (f orderFit) {
+	steps := newStepCounter()
 	before := int64(noTime)
 	for _, p := range packed {
 		at, ok := read.at(p)
@@ -244,6 +269,14 @@ func (f orderFit) steady(usual int64) (n int) {
 		}
 	}
 	return n
+}
+
+// leaps counts the steps of more than twice the usual one.
+func (f orderFit) leaps(usual int64) (n int) {
+	for _, count := range f.steps {
+		n += count
+	}
+	return n - f.steady(usual)
 }
 
 // modeOf is the most frequent key, the smaller one on a tie; 0 when there is none.

@@ -36,6 +36,10 @@ func (s *scan) findHumidity() {
 		if c.quantity != Other || c.told || c.kind != number {
 			continue
 		}
+		if s.isLoneH(c) {
+			c.quantity = RelativeHumidity
+			continue
+		}
 		for _, name := range c.namesAsHumidity(s.long) {
 			named := values{column: c.column, logger: c.logger}
 			named.liken(name)
@@ -46,6 +50,20 @@ func (s *scan) findHumidity() {
 			}
 		}
 	}
+}
+
+// isLoneH says whether a column is called h alone, changes as a humidity does, and stands beside temperatures and no
+// humidity.
+func (s *scan) isLoneH(c *values) bool {
+	p := spreadOf(c.val)
+	if w := words(c.name); s.long || len(w) != 1 || w[0].low != "h" || c.unit != "" || p.low < 5 || p.high > 100 || p.mid < 30 || p.low == p.high {
+		return false
+	}
+	of := map[Quantity]bool{}
+	for i := range s.columns {
+		of[s.columns[i].quantity] = true
+	}
+	return of[AirTemperature] && !of[RelativeHumidity]
 }
 
 // namesAsHumidity are the names a column has if it holds humidity; long says that its key names it.

@@ -10,12 +10,12 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "mdew", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "rasas", "orvalho", "harmatpont*", "точк* росы", "точк* роси", "оросяв*", "*이슬점*", "δροσου", "rosist*", "rosisc*", "roua", "daggarmark*", "ciy"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
 	{AbsoluteHumidity, []string{"abs* hum*", "ah", "absolut* *feucht*", "abs* feucht*", "absfeucht*", "abs* *fukt*", "abs* kosteus*", "hum* abs*", "umid* ass*"}},
-	{Other, []string{"wet* bulb*", "wetbulb*", "twb", "feuchtkugel*", "feuchttemp*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "ressent*", "gefuhlt*", "opplevd*", "upplevd*", "percepit*", "percib*", "sensacion*", "apparent*", "humidex", "index*", "temp* hum* ind*", "thi", "tempo", "deadband*", "sp", "pid", "voltage*", "mode", "status*",
+	{Other, []string{"wet* bulb*", "wetbulb*", "wetb*", "twb", "feuchtkugel*", "feuchttemp*", "vap* pres*", "heat* index*", "chill*", "windchill*", "feels*", "ressent*", "gefuhlt*", "opplevd*", "upplevd*", "percepit*", "percib*", "sensacion*", "apparent*", "humidex", "index*", "temp* hum* ind*", "thi", "tempo", "deadband*", "sp", "pid", "voltage*", "mode", "status*",
 		"set* point*", "setpoint*", "limit*", "threshold*", "*grenz*", "schwelle*", "hysteres*", "delta*", "diff*", "offset*", "deviation*", "abweich*", "correction*", "korrektur*", "on temp*", "off temp*", "*einschalt*", "*ausschalt*", "*sollwert*", "soll", "solltemp*", "zieltemp*", "target*", "cpu", "board*", "battery*", "batt*",
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "mains*", "grid*", "netzfreq*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}}, // what is called for
@@ -26,9 +26,9 @@ var quantityNames = []struct {
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*", "*濕度*", "*습도*", "*رطوبة*", "*לחות*", "*ความชน*", "do am", "kelemba*", "*आरदरता*", "*رطوبت*", "волог*", "dregn*", "rakast*", "hrmed*"}},
-	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "tem", "air tc", "air tf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
 		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
@@ -39,7 +39,7 @@ var quantityNames = []struct {
 }
 
 // humidityInitials stand for humidity where the unit is percent.
-var humidityInitials = wordSet("r", "u", "uu", "h", "fi")
+var humidityInitials = wordSet("r", "u", "uu", "h", "fi", "φ", "ϕ")
 
 // quantityUnits say what a unit alone gives away where the name says nothing.
 var quantityUnits = map[string]Quantity{
@@ -54,7 +54,10 @@ var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "r
 var contactNames = []string{"alarm*", "fail*", "fault*", "door*", "contact*", "kontakt*", "relay*", "relais*", "switch*", "state", "status"}
 
 // flagNames are the stems of columns that grade other columns.
-var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qualitat*", "valid*", "gultig*", "ok", "attribute*"}
+var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qualitat*", "*品质*", "*品質*", "*質量*", "*质量*", "*均質*", "*플래그*", "valid*", "gultig*", "ok", "attribute*"}
+
+// codeNames are the stems of columns that say in signs how another column's values came about.
+var codeNames = []string{"code*", "type*", "source*", "symbol*", "remark*", "comment*", "sensor*", "id"}
 
 // indexNames are the stems of columns that count the rows.
 var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "rec", "row*", "entry", "lfd", "obs*", "sample*", "count*", "zeile*", "num", "number*", "seq*", "rownames", "rn", "satz*", "reading*"}

@@ -70,18 +70,23 @@ func TestQuirks(t *testing.T) {
 				t.Errorf("%s: %v", q.name, err)
 				continue
 			}
-			out := []string{said(e)}
-			for _, k := range e.Questions {
-				out = append(out, "ask "+k.ID)
-			}
-			for _, r := range e.Remarks {
-				out = append(out, "note "+r.Code)
-			}
-			if got := strings.Join(out, "|"); got != q.want {
+			if got := allSaid(e); got != q.want {
 				t.Errorf("%s: got\n%s\nwant\n%s\n%s", q.name, got, q.want, q.file)
 			}
 		}
 	}
+}
+
+// allSaid is what an export says: its series as said has them, what is asked, and remarks.
+func allSaid(e *Export) string {
+	out := []string{said(e)}
+	for _, k := range e.Questions {
+		out = append(out, "ask "+k.ID)
+	}
+	for _, r := range e.Remarks {
+		out = append(out, "note "+r.Code)
+	}
+	return strings.Join(out, "|")
 }
 
 // Weeks of years that begin and end within them. Source: ISO 8601:2004, 3.2.2, and its example of 2008-12-29.

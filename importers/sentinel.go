@@ -78,7 +78,7 @@ func holdsSentinel(val, named []float64) bool {
 }
 
 // isolation says which sentinels lie far off a column's other values. Where there are no others, none is a
-// temperature or a humidity. The spread is at least the printed resolution, so that a constant column has one.
+// temperature or a humidity, and none below nought anything that is known. The spread is at least the printed resolution, so that a constant column has one.
 func isolation(c *values, named []float64) func(v float64) bool {
 	others := make([]float64, 0, len(c.val))
 	for _, v := range c.val {
@@ -88,7 +88,7 @@ func isolation(c *values, named []float64) func(v float64) bool {
 	}
 	if len(others) == 0 {
 		never := isTemperature(c.quantity) || c.quantity == RelativeHumidity
-		return func(float64) bool { return never }
+		return func(v float64) bool { return never || v < 0 && c.quantity != Other }
 	}
 	slices.Sort(others)
 	n := len(others)

@@ -17,18 +17,32 @@ type side struct {
 	times store[int64]
 }
 
-// shifts are how many columns further right the names over the clock come again.
+// shifts are how many columns further right the names over the clock come again, or the time of another value.
 func (c *clock) shifts(names []string) (out []int) {
+	valued := len(c.columns) == 1 && isTimeOfValue(names, c.columns[0])
 	for by := 1; c.last()+by < len(names); by++ {
 		again := true
 		for _, i := range c.columns {
 			again = again && i < len(names) && names[i] != "" && names[i+by] == names[i]
 		}
-		if again {
+		if again || valued && isTimeOfValue(names, c.columns[0]+by) {
 			out = append(out, by)
 		}
 	}
 	return out
+}
+
+// isTimeOfValue says whether a column is named as the time of the one behind it: fan 1 time, fan 1 value.
+func isTimeOfValue(names []string, col int) bool {
+	if col+1 >= len(names) {
+		return false
+	}
+	time, value := words(names[col]), words(names[col+1])
+	n := len(time) - 1
+	if n < 1 || len(value) < n || !anyPhrase(clockNames, time[n:]) || anyPhrase(clockNames, value) {
+		return false
+	}
+	return slices.EqualFunc(time[:n], value[:n], func(a, b nameWord) bool { return a.low == b.low })
 }
 
 // learnSides takes the columns under the clock's names further right for clocks where they read as the first does.

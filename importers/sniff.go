@@ -118,6 +118,7 @@ type splitter func(dst [][]byte, record []byte, limit int) (cells [][]byte, more
 type splitters struct {
 	plain, quoted splitter
 	dressed       bool     // cells are more than what lies between two delimiters
+	placed        bool     // cells stand under each other by their places in the line
 	names         []string // of the cells, which stand where their names do
 }
 

@@ -1,5 +1,7 @@
 package importers
 
+import "strings"
+
 // statePairs are the words for off and on, or closed and open, lower case.
 var statePairs = []struct{ off, on string }{
 	{"off", "on"}, {"closed", "open"}, {"close", "opened"}, {"stop", "run"}, {"stopped", "running"}, {"stop", "start"}, {"stopped", "started"},
@@ -39,6 +41,12 @@ func (l *layout) dropFormerStates() {
 	if later {
 		l.drop(former)
 	}
+}
+
+// isStateWord says whether a word is one for on or off.
+func isStateWord(word string) bool {
+	_, ok := stateWords[strings.ToLower(word)]
+	return ok
 }
 
 // parseState reads a word for on or off, or a 0 or 1.

@@ -196,6 +196,7 @@ func titleOf(line string) (title string, keyed bool) {
 	if line == "" || hasAnyPrefix(strings.ToLower(line), slices.Concat(footWords, pageWords)) {
 		return "", false
 	}
+	line = withoutPage(line)
 	key, value := keyValue(line)
 	switch {
 	case value == "":
@@ -204,6 +205,17 @@ func titleOf(line string) (title string, keyed bool) {
 		return value, true
 	}
 	return "", false
+}
+
+// withoutPage is a line without the number of its page.
+func withoutPage(line string) string {
+	w := strings.Fields(line)
+	for i := range len(w) - 1 {
+		if slices.Contains(pageWords, strings.Trim(strings.ToLower(w[i]), "([,:-")) && isDigit(w[i+1][0]) {
+			return strings.TrimRight(strings.Join(w[:i], " "), " -|,;")
+		}
+	}
+	return line
 }
 
 // titleIn is the title among the lines above a header: the first that a word leads to, else the last.

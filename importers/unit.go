@@ -16,7 +16,7 @@ var unitSpellings = []struct {
 	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "øf", "¡f", "ï¿½f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
 	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
-	{"percent", []string{"%", "percent", "percents", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
+	{"percent", []string{"%", "％", "percent", "percents", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
 	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1"}},
 	{"ppm", []string{"ppm", "ppmv"}},
 	{"lux", []string{"lux", "lx"}},
@@ -57,7 +57,7 @@ func unitOf(s string) string {
 var wordUnits = map[string]string{
 	"c": "degC", "degc": "degC", "celsius": "degC", "f": "degF", "degf": "degF", "fahrenheit": "degF", "k": "K", "kelvin": "K",
 	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux", "ma": "mA", "kw": "kW", "kwh": "kWh", "hpa": "hPa",
-	"tmpc": "degC", "tempc": "degC", "dwpc": "degC", "tmpf": "degF", "tempf": "degF", "dwpf": "degF",
+	"tc": "degC", "tf": "degF", "tmpc": "degC", "tempc": "degC", "dwpc": "degC", "tmpf": "degF", "tempf": "degF", "dwpf": "degF",
 }
 
 // closers are the brackets a unit stands in, by what closes them.
@@ -98,7 +98,7 @@ func cutUnit(header string) (name, unit string) {
 			return strings.TrimSpace(name), unitOf(sign)
 		}
 	}
-	return header, cmp.Or(lastWordUnit(header), degreesWithin(header))
+	return header, cmp.Or(lastWordUnit(words(header)), degreesWithin(header))
 }
 
 // degreesWithin is the unit that a name says in two words wherever they stand: air deg F hourly.
@@ -142,8 +142,7 @@ func isInitial(name, letter string) bool {
 }
 
 // lastWordUnit is the unit a name ends in.
-func lastWordUnit(header string) string {
-	w := words(header)
+func lastWordUnit(w []nameWord) string {
 	if len(w) == 0 || len(w) == 1 && len(w[0].low) < 4 {
 		return ""
 	}
@@ -157,6 +156,25 @@ func lastWordUnit(header string) string {
 		return ""
 	}
 	return wordUnits[last]
+}
+
+// unitBeforeStatistic is the unit that stands before the word for a statistic at the end of a name.
+func unitBeforeStatistic(header string) string {
+	w := words(header)
+	if n := len(withoutStatistics(w)); n < len(w) && n > 1 {
+		return lastWordUnit(w[:n])
+	}
+	return ""
+}
+
+// withoutStatistics is a name without the words for a statistic at its end: Temp_C_Avg.
+func withoutStatistics(name []nameWord) []nameWord {
+	for n := len(name); n > 1; n-- {
+		if is, perhaps := statisticOf(name[n-1:n], []bool{false}); is == reading || perhaps {
+			return name[:n]
+		}
+	}
+	return name
 }
 
 // cutBrackets takes the last pair of brackets out of a header.
@@ -180,6 +198,9 @@ var powers = []string{"m-3", "m-2", "m-1", "s-1", "h-1"}
 // looksLikeUnit says whether an unknown text in brackets is a unit rather than a name: it has a mark that
 // only units have.
 func looksLikeUnit(s string) bool {
+	if off, _, parted := strings.Cut(s, "/"); parted && isStateWord(off) {
+		return false
+	}
 	return len(s) <= 10 && (!strings.Contains(s, " ") && strings.ContainsAny(s, "/%°²³^µ") || hasAnySuffix(s, powers))
 }
 

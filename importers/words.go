@@ -68,17 +68,19 @@ func words(name string) []nameWord {
 	return out
 }
 
-// fusedSigns are the signs of quantities, lower case, behind which one of fusedPlaces may stand in one word: Tin, RHout.
+// fusedSigns are the signs of quantities, lower case, behind which one of fusedPlaces or fusedStatistics may stand in one
+// word: Tin, RHout, RHMean.
 var (
-	fusedSigns  = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
-	fusedPlaces = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute")
+	fusedSigns      = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
+	fusedPlaces     = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute")
+	fusedStatistics = wordSet("mean", "avg", "average", "minimum", "maximum", "variance", "std", "stdev", "stddev", "num", "exp", "final")
 )
 
 // unfused is a word, or the two that it is made of.
 func unfused(typed string, joined bool) []nameWord {
 	low := strings.ToLower(fold(typed))
 	for _, sign := range fusedSigns {
-		if n := len(sign); len(low) == len(typed) && strings.HasPrefix(low, sign) && fusedPlaces[low[n:]] {
+		if n := len(sign); len(low) == len(typed) && strings.HasPrefix(low, sign) && (fusedPlaces[low[n:]] || fusedStatistics[low[n:]]) {
 			return []nameWord{{typed[:n], sign, joined}, {typed[n:], low[n:], true}}
 		}
 	}

@@ -1,0 +1,69 @@
+package importers
+
+import (
+	"context"
+	"strings"
+	"testing"
+)
+
+// forms are the ways in which weather services, building controls and programs print their tables, one small file for
+// each, with what a person reads in it: series as said has them, what must be asked, and remarks.
+var forms = []struct {
+	name, file, want string
+}{
+	{"a dew point before its temperature proves °F", "time,dew point,temp,rh\n20260113T1000,14.5,19.4,80\n20260113T1010,15.1,20.3,79\n20260113T1020,16.5,21.2,81\n",
+		"f dew_point 3 0 0 10:00..10:20 -9.72222..-8.61111|f air_temperature 3 0 0 10:00..10:20 -7..-6|f relative_humidity 3 0 0 10:00..10:20 0.79..0.81"},
+	{"numbers with their grades behind a comma, points elsewhere", "time,lat,TMP\n2026-01-13 10:00,55.1,\"+0045,1\"\n2026-01-13 10:10,55.1,\"-0040,1\"\n2026-01-13 10:20,55.1,\"+0041,1\"\n", "f other 3 0 0 10:00..10:20 55.1..55.1"},
+	{"grades named in other tongues", "时间,气温,气温质量\n2026-01-13 10:00,4.5,8\n2026-01-13 10:10,4.0,8\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"codes of how values came about", "time,temperature,temperature_Measurement_Code,temperature_Report_Type\n2026-01-13 10:00,4.5,,FM-12\n2026-01-13 10:10,4.0,,FM-12\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"numbers of records that come with two values", "id,parameter,time,value\na0,temp,2026-01-13 10:00,4.5\na0,humidity,2026-01-13 10:00,80\na1,temp,2026-01-13 10:10,4.0\na1,humidity,2026-01-13 10:10,81\n",
+		"f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"statistics in one word with their sign", "time,RHMean,RHMinimum,RHMaximum\n2026-01-13 10:00,80,79,82\n2026-01-13 10:10,81,80,82\n",
+		"f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f other 2 0 0 10:00..10:10 79..80|f other 2 0 0 10:00..10:10 82..82|note statistic|note statistic"},
+	{"elements by their letters", "STATION,ELEMENT,DATE,VALUE\n7,T,2026-01-13 10:00,4.5\n7,H,2026-01-13 10:00,80\n7,T,2026-01-13 10:10,4.0\n7,H,2026-01-13 10:10,81\n",
+		"7 air_temperature 2 0 0 10:00..10:10 4..4.5|7 relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a sign that means humidity elsewhere", "time,T_1,RH_1,rv1\n2026-01-13 10:00,4.5,80,13.3\n2026-01-13 10:10,4.0,81,18.6\n",
+		"1 air_temperature 2 0 0 10:00..10:10 4..4.5|1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f other 2 0 0 10:00..10:10 13.3..18.6"},
+	{"names with their numbers", "# 1:Date 2:Time 3:Temperature_Hall 4:Temperature_Room 5:Humidity_Hall 6:Humidity_Room\n13/01/2026 10:00 4.5 5.5 80 70\n13/01/2026 10:10 4.0 5.0 81 71\n",
+		"Hall air_temperature 2 0 0 10:00..10:10 4..4.5|Hall relative_humidity 2 0 0 10:00..10:10 0.8..0.81|Room air_temperature 2 0 0 10:00..10:10 5..5.5|Room relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"the words of a state where a unit stands", "time,SF-S [On/Off]\n2026-01-13 10:00,On\n2026-01-13 10:10,Off\n", "f state 2 0 0 10:00..10:10 0..1"},
+	{"units behind values, under no name", "time,Temp,,RH,\n2026-01-13 10:00,41,°F,80,%\n2026-01-13 10:10,50,°F,81,%\n", "f air_temperature 2 0 0 10:00..10:10 5..10|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a place with a temperature alone", "time,T_in,T_out,RH_in\n2026-01-13 10:00,4.5,-6.0,80\n2026-01-13 10:10,4.0,-6.5,81\n",
+		"in air_temperature 2 0 0 10:00..10:10 4..4.5|in relative_humidity 2 0 0 10:00..10:10 0.8..0.81|out air_temperature 2 0 0 10:00..10:10 -6.5..-6"},
+	{"h beside temperatures", "time,t_in,t_out,h\n2026-01-13 10:00,4.5,-6.0,80\n2026-01-13 10:10,4.0,-6.5,81\n",
+		"f air_temperature 2 0 0 10:00..10:10 4..4.5|f air_temperature 2 0 0 10:00..10:10 -6.5..-6|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a report of pages", "  CLIMATE            Page 1 of 2\n\n  Date        Time    Temp C   RH %\n  2026-01-13  10:00     4.5    80\n  2026-01-13  10:10     4.0    81\n\f  CLIMATE            Page 2 of 2\n\n  Date        Time    Temp C   RH %\n  2026-01-13  10:20     3.5    82\n  2026-01-13  10:30     3.0    83\n",
+		"CLIMATE air_temperature 2 0 0 10:00..10:10 4..4.5|CLIMATE relative_humidity 2 0 0 10:00..10:10 0.8..0.81|CLIMATE air_temperature 2 0 0 10:20..10:30 3..3.5|CLIMATE relative_humidity 2 0 0 10:20..10:30 0.82..0.83"},
+	{"how long a fan ran in a day", "Date,Fan 1 run time,Avg temp (°C)\n2026-01-13,00:15,4.5\n2026-01-14,01:25,4.0\n", "f air_temperature 2 0 0 00:00..00:00 4..4.5"},
+	{"each value with its time", "Temp Time;Temp Value;Hum Time;Hum Value\n13.01.2026 10:00;4,5;13.01.2026 10:04;80\n13.01.2026 10:10;4,0;13.01.2026 10:14;81\n",
+		"Value air_temperature 2 0 0 10:00..10:10 4..4.5|Value relative_humidity 2 0 0 10:04..10:14 0.8..0.81"},
+	{"no name over the times", "                     temp  hum\n2026-01-13 10:00:00   4.5   80\n2026-01-13 10:10:00   4.0   81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"no name over the rows' numbers, one over date and time", "                 time  temp  hum\n0 2026-01-13 10:00:00   4.5   80\n1 2026-01-13 10:10:00   4.0   81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"loggers' numbers for names", "Date/time,00123456,00123457\n2026-01-13 10:00,4.5,5.5\n2026-01-13 10:10,4.0,5.0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f air_temperature 2 0 0 10:00..10:10 5..5.5|ask quantity"},
+	{"air in °C and °F by two letters, a sign for humidity", "TIMESTAMP,AirTC_Avg,AirTF_Avg,HMD\n2026-01-13 10:00,4.5,40.1,80\n2026-01-13 10:10,5.0,41,81\n",
+		"f air_temperature 2 0 0 10:00..10:10 4.5..5|f air_temperature 2 0 0 10:00..10:10 4.5..5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a program's log, its own words before a dash", "2026-01-13 10:00:00,123 INFO sensor - Temperature: 4.5 C, Humidity: 80 %\n2026-01-13 10:10:00,124 INFO sensor - Temperature: 4.0 C, Humidity: 81 %\n2026-01-13 10:20:00,123 INFO sensor - Temperature: 3.5 C, Humidity: 82 %\n",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"attributes of elements", "<r t=\"2026-01-13 10:00:00\" temp=\"4.5\" hum=\"80\"/>\n<r t=\"2026-01-13 10:10:00\" temp=\"4.0\" hum=\"81\"/>\n<r t=\"2026-01-13 10:20:00\" temp=\"3.5\" hum=\"82\"/>\n",
+		"f air_temperature 3 0 0 10:00..10:20 3.5..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.82"},
+	{"minutes since midnight", "Date,Minute of day,Temp C\n2026-01-13,600,4.5\n2026-01-13,610,4.0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"seconds since midnight", "date;seconds since midnight;Temp C\n20260113;36000;4,5\n20260113;36600;4,0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"blanks for a value of a printed table", "Date       Time   Temp    RH   CO2\n2026-01-13 10:00   4.5  80.0   900\n2026-01-13 10:10        81.0   910\n2026-01-13 10:20  -3.5         920\n2026-01-13 10:30   3.0  83.0\n",
+		"f air_temperature 3 1 0 10:00..10:30 -3.5..4.5|f relative_humidity 3 1 0 10:00..10:30 0.8..0.83|f co2 3 1 0 10:00..10:20 900..920"},
+	{"signs of East Asian type behind numbers", "時刻,温度,湿度\n2026-01-13 10:00,4.5℃,80％\n2026-01-13 10:10,4.0℃,81％\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+}
+
+func TestForms(t *testing.T) {
+	for _, f := range forms {
+		for _, quick := range []bool{true, false} {
+			e, err := read(context.Background(), strings.NewReader(f.file), "f.csv", nil, quick)
+			if err != nil {
+				t.Errorf("%s: %v", f.name, err)
+				continue
+			}
+			if got := allSaid(e); got != f.want {
+				t.Errorf("%s: got\n%s\nwant\n%s\n%s", f.name, got, f.want, f.file)
+			}
+		}
+	}
+}
