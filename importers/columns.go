@@ -1,7 +1,6 @@
 package importers
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 )
@@ -68,7 +67,7 @@ func (l *layout) leaveShortSigns() {
 
 // describeBeside adds what a legend, the cells beside a column's and those under its name say of it.
 func (l *layout) describeBeside(c *column, legend map[string]string) {
-	if said := legend[strings.ToLower(c.header)]; said != "" {
+	if said := legend[channelKey(c.header)]; said != "" {
 		c.explain(said)
 	}
 	if unit := l.beside[c.index]; unit != "" && c.unit == "" {
@@ -220,7 +219,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
-	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled):
+	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled && !t.areLetters()):
 		c.quantity = State
 		return state
 	case 3*t.numbers >= t.filled:
@@ -282,87 +281,6 @@ func isCount(header string) bool {
 	return len(w) == 1 && hasAnyPrefix(w[0].low, []string{"epoch", "timestamp", "unix"})
 }
 
-// columnTally counts what a column's cells are.
-type columnTally struct {
-	filled, numbers, states, glued int
-	values                         int // numbers and states
-	fractions                      int // numbers with digits behind the mark
-	digits                         int // cells that have digits, numbers or not
-	graded                         int // cells of a sign and four digits or more, with their grade behind a comma
-	gluedUnit                      string
-	isIndex                        bool // whole numbers, each one more than the one above
-	distinct                       map[string]bool
-}
-
-// maxDevices is how many different loggers one file may interleave.
-const maxDevices = 256
-
-// tally counts what the cells of a column are; once, for the rows of a trial stay the same.
-func (l *layout) tally(rows []record, col int) columnTally {
-	t, counted := l.tallies[col]
-	if !counted {
-		t = l.count(rows, col)
-		if l.tallies == nil {
-			l.tallies = map[int]columnTally{}
-		}
-		l.tallies[col] = t
-	}
-	return t
-}
-
-func (l *layout) count(rows []record, col int) columnTally {
-	t := columnTally{isIndex: len(rows) > 1, distinct: map[string]bool{}}
-	var above float64
-	steps, unit := 0, 0
-	for i, r := range rows {
-		cell := trim(r.cells[col])
-		if isMissing(cell) {
-			continue
-		}
-		t.filled++
-		if len(t.distinct) <= maxDevices {
-			t.distinct[string(cell)] = true
-		}
-		t.digits += one(bytes.ContainsAny(cell, "0123456789"))
-		_, isState := parseState(cell)
-		v, d, glued, ok := numberInText(cell, l.mark)
-		t.states += one(isState)
-		t.values += one(isState || ok)
-		t.graded += one(isGraded(cell))
-		if !ok {
-			continue
-		}
-		t.numbers++
-		t.fractions += one(d > 0)
-		if glued != "" {
-			t.glued++
-			t.gluedUnit = glued
-		}
-		if i > 0 && i < trialRows {
-			steps++
-			if d == 0 && v == above+1 {
-				unit++
-			}
-		}
-		above = v
-	}
-	t.isIndex = t.isIndex && t.numbers == t.filled && 10*unit >= 9*steps && unit > 0
-	return t
-}
-
-// isGraded says whether a cell holds a number of a sign and four digits or more and, behind a comma, one digit that
-// grades it: what its digits count is not in the file.
-func isGraded(cell []byte) bool {
-	n := len(cell)
-	return n > 6 && (cell[0] == '+' || cell[0] == '-') && cell[n-2] == ',' && isDigit(cell[n-1]) && countDigits(cell[1:]) == n-3
-}
-
-// isDevice says whether a column's values can be the names of loggers: few of them.
-func (t columnTally) isDevice(rows []record) bool {
-	n := len(t.distinct)
-	return n > 0 && n <= maxDevices && (n == 1 || 3*n <= 2*len(rows)) && t.states < t.filled
-}
-
 // learnZone looks for the zone in the clock's names and what stands for their unit, then in a column of its own, then
 // above the table.
 func (l *layout) learnZone(names, units []string) {
@@ -385,6 +303,10 @@ func (l *layout) learnZone(names, units []string) {
 func (l *layout) learnPageUnit() {
 	found := map[string]bool{}
 	for _, r := range l.preamble {
+		key, value := keyValue(text(r.text))
+		if unit := unitOf(value); anyPhrase(unitNames, words(key)) && unitFits(AirTemperature, unit) && unit != "" {
+			found[unit] = true
+		}
 		for _, w := range words(text(r.text)) {
 			if w.low == "fahrenheit" {
 				found["degF"] = true

@@ -19,6 +19,9 @@ var betweenWords = wordSet("turned", "switched", "was", "were", "is", "has", "be
 
 // eventState takes a text apart into the state its last or first word says and the words beside it.
 func eventState(cell []byte) (v float64, subject []byte, ok bool) {
+	if at := bytes.IndexByte(cell, '('); at > 0 && cell[len(cell)-1] == ')' {
+		cell = cell[:at] // what else was so then
+	}
 	cell = bytes.Trim(cell, eventMarks)
 	for _, last := range []bool{true, false} {
 		word, rest := cutWord(cell, last)

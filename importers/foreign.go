@@ -15,6 +15,7 @@ var foreign = []struct{ start, within, code string }{
 	{"{\\rtf", "", RefusedDocument},
 	{"<!doctype html", "", RefusedPage},
 	{"<html", "", RefusedPage},
+	{"<table", "", RefusedPage},
 }
 
 // foreignCode is the code of the refusal of what begins as no table of text does; "" when nothing is known of it.

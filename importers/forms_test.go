@@ -51,6 +51,22 @@ var forms = []struct {
 	{"blanks for a value of a printed table", "Date       Time   Temp    RH   CO2\n2026-01-13 10:00   4.5  80.0   900\n2026-01-13 10:10        81.0   910\n2026-01-13 10:20  -3.5         920\n2026-01-13 10:30   3.0  83.0\n",
 		"f air_temperature 3 1 0 10:00..10:30 -3.5..4.5|f relative_humidity 3 1 0 10:00..10:30 0.8..0.83|f co2 3 1 0 10:00..10:20 900..920"},
 	{"signs of East Asian type behind numbers", "時刻,温度,湿度\n2026-01-13 10:00,4.5℃,80％\n2026-01-13 10:10,4.0℃,81％\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a humidity and a temperature under each other's names are no °F", "time,temp,rh\n2026-01-13 10:00,80.5,4.5\n2026-01-13 10:10,70.5,4.0\n", "f air_temperature 2 0 0 10:00..10:10 70.5..80.5|f relative_humidity 2 0 0 10:00..10:10 0.04..0.045"},
+	{"a dew point by its letters", "time,Temp (°C),DPT(°C)\n2026-01-13 10:00,4.5,1.3\n2026-01-13 10:10,4.0,1.0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f dew_point 2 0 0 10:00..10:10 1..1.3"},
+	{"yes and no in one letter", "time,heater,door open\n2026-01-13 10:00,Y,N\n2026-01-13 10:10,N,N\n", "f state 2 0 0 10:00..10:10 0..1|f state 2 0 0 10:00..10:10 0..0"},
+	{"letters that may say anything", "time,temp °C,mark\n2026-01-13 10:00,4.5,T\n2026-01-13 10:10,4.0,F\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"what was so at an event", "Time,Event\n2026-01-13 10:00,Fan 1 turned ON (temp 4.5)\n2026-01-13 10:10,Fan 1 turned OFF (temp 4.0)\n2026-01-13 10:20,Fan 1 turned ON (temp 4.5)\n", "Fan 1 state 3 0 0 10:00..10:20 0..1"},
+	{"a unit named above the table", "Temperature unit:,°F\n\ntime,temp\n2026-01-13 10:00,41\n2026-01-13 10:10,50\n", "f air_temperature 2 0 0 10:00..10:10 5..10"},
+	{"names for date and time over one cell of both", "DATE,TIME,TEMP C,RH\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"channels listed above", "Channel 1\tTemperature\nChannel 2\tHumidity\n\nNo\tDate\tTime\tCh1\tCh2\n1\t13.01.2026\t10:00:00\t4,5\t80\n2\t13.01.2026\t10:10:00\t4,0\t81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"codes explained above, parted by blanks", "tre2  °C    Air temperature\nure2  %     Relative humidity\n\ntime;tre2;ure2\n2026-01-13 10:00;4.5;80\n2026-01-13 10:10;4.0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"loggers that have other quantities", "time;sensor;temp;hum;co2\n2026-01-13 10:00;A;4.5;80;\n2026-01-13 10:00;B;;;900\n2026-01-13 10:10;A;4.0;81;\n2026-01-13 10:10;B;;;910\n",
+		"A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81|B co2 2 0 0 10:00..10:10 900..910"},
+	{"a number that the end of the file cut", "time,rh %\n" + strings.Repeat("2026-01-13 10:00,80.5\n", 12) + "2026-01-13 10:10,81.2\n2026-01-13 10:20,8", "f relative_humidity 13 1 0 10:00..10:10 0.805..0.812|note cut_line"},
+	{"tags of which only the numbers tell", "Tag,Time,Value\nX1,2026-01-13 10:00,4.5\nX2,2026-01-13 10:00,80.5\nX1,2026-01-13 10:10,4.0\nX2,2026-01-13 10:10,81.5\n", "X1 air_temperature 2 0 0 10:00..10:10 4..4.5|X2 relative_humidity 2 0 0 10:00..10:10 0.805..0.815|ask pairing"},
+	{"two columns of air without names", strings.Repeat("2026-01-13 10:00,4.5,80.5\n2026-01-13 10:10,4.0,81.5\n", 6), "f air_temperature 12 0 0 10:00..10:10 4..4.5|f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|note out_of_order"},
+	{"tabs between, remarks in few rows", "Zeit\tInnen\trF %\tNotiz\n13.01.2026 10:00\t4,5\t80,5\t\n13.01.2026 10:10\t4,0\t81,5\t\n13.01.2026 10:20\t4,5\t80,5\tTor offen\n13.01.2026 10:30\t4,0\t81,5\t\n13.01.2026 10:40\t4,5\t80,5\t\n",
+		"f other 5 0 0 10:00..10:40 4..4.5|f relative_humidity 5 0 0 10:00..10:40 0.805..0.815"},
 }
 
 func TestForms(t *testing.T) {

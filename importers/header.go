@@ -133,6 +133,9 @@ func (l *layout) alignNames(names []string) []string {
 	}
 	names = joinUnits(withoutNumbers(names), l.width)
 	c := l.clock.columns
+	if at := c[0]; len(c) == 1 && len(names) == l.width+1 && anyPhrase(dateKeys, words(names[at])) && isTimeName(names[at+1]) {
+		names = slices.Delete(slices.Clone(names), at+1, at+2) // date and time stand in one cell
+	}
 	if len(names) == l.width-1 && l.namesLackFirst(names) {
 		names = append([]string{""}, names...)
 	}

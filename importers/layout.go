@@ -170,8 +170,8 @@ func learnLines(lines []record, name string) (*layout, error) {
 func bestLayout(lines []record, name string, last resort) (best *layout, why *Refusal) {
 	clocked := false
 	for _, d := range delimiters {
-		if !occurs(d.name, lines) || d.name == "blanks" && clocked && best == nil {
-			continue // the cells are known, and hold no values
+		if !occurs(d.name, lines) || d.name == "blanks" && (clocked && best == nil || best.isSure(lines)) {
+			continue // the cells are known, and where they hold values, blanks are within cells
 		}
 		best, why = bestWidth(best, why, layout{delimiter: d.name, split: d.split, resort: last}, lines, name, &clocked)
 	}
@@ -189,6 +189,19 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 		why = &Refusal{Name: name, Code: clockless(lines)}
 	}
 	return best, why
+}
+
+// isSure says whether a layout cuts at a mark that hardly stands within cells, and reads most lines.
+func (l *layout) isSure(lines []record) bool {
+	return l != nil && l.delimiter != "," && 2*l.timedRows >= filledLines(lines)
+}
+
+// filledLines counts the lines that hold something.
+func filledLines(lines []record) (n int) {
+	for _, r := range lines {
+		n += one(len(bytes.Trim(r.text, ",;\t\" ")) > 0)
+	}
+	return n
 }
 
 // bestDressed tries the ways to cut dressed rows, where the plain ones read none or leave some of what is in them.
@@ -240,11 +253,7 @@ func bestWidth(best *layout, why *Refusal, as layout, lines []record, name strin
 
 // isSpeck says whether a layout reads a line or two of many: what stands above a table has times as well.
 func (l *layout) isSpeck(lines []record) bool {
-	filled := 0
-	for _, r := range lines {
-		filled += one(len(bytes.Trim(r.text, ",;\t\" ")) > 0)
-	}
-	return l.timedRows <= 2 && 20*l.timedRows < filled
+	return l.timedRows <= 2 && 20*l.timedRows < filledLines(lines)
 }
 
 // enough refuses a head without at least two lines.

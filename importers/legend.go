@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"bytes"
 	"cmp"
 	"strings"
 )
@@ -11,14 +12,36 @@ import (
 func (l *layout) legend() map[string]string {
 	out := map[string]string{}
 	for _, r := range l.preamble {
-		key, value := keyValue(text(r.text))
-		key = strings.ToLower(key)
+		key, value := keyBefore(r.text)
+		key = channelKey(key)
 		if w := strings.Fields(key); value != "" && len(w) > 0 {
 			out[w[len(w)-1]] = cmp.Or(out[w[len(w)-1]], value) // a number or a place may stand before the name
 			out[key] = cmp.Or(out[key], value)
 		}
 	}
 	return out
+}
+
+// keyBefore cuts a line of a legend: at a tab or the first of several blanks, else as keyValue does.
+func keyBefore(line []byte) (key, value string) {
+	line = trim(line)
+	for _, mark := range []string{"\t", "  "} {
+		if before, behind, found := bytes.Cut(line, []byte(mark)); found && !bytes.ContainsAny(before, ":=;,") {
+			return text(before), text(behind)
+		}
+	}
+	return keyValue(text(line))
+}
+
+// channelWords begin the names of channels that but number them.
+var channelWords = wordSet("channel", "ch", "chan", "kanal", "canal", "voie", "sensor", "input")
+
+// channelKey is a name in lower case; one that but numbers a channel is the same however it is written.
+func channelKey(name string) string {
+	if w := words(name); len(w) == 2 && channelWords[w[0].low] && isDigit(w[1].low[0]) {
+		return "ch " + strings.TrimLeft(w[1].low, "0")
+	}
+	return strings.ToLower(name)
 }
 
 // explain takes from a legend what the column's own name does not say.

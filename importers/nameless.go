@@ -114,13 +114,26 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 			continue
 		}
 		t.quantity, h.quantity = AirTemperature, RelativeHumidity
-		asked = asked || answers[pairing] == ""
+		asked = asked || answers[pairing] == "" && !surePair(rows, t, h)
 	}
 	if asked {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
 	}
 	return nil
 }
+
+// leastSure is how many readings make it sure that the only two columns of a table, both printed with fractions and
+// changing as air does, are a temperature in °C and a humidity. Common practice, no source.
+const leastSure = 12
+
+// surePair says whether two columns are all there are, and hardly anything else.
+func surePair(columns []*values, t, h *values) bool {
+	p, q := spreadOf(t.val), spreadOf(h.val)
+	return len(columns) == 2 && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && min(p.n, q.n) >= leastSure
+}
+
+// restingLow and restingHigh are what air outdoors and around resting bees is between, in °C. Common practice, no source.
+const restingLow, restingHigh = -40, 28
 
 // untold says whether of some columns none has a unit, or a name that says what it measures.
 func (s *scan) untold(columns []*values) bool {
@@ -137,6 +150,9 @@ var loneQuantities = []string{string(AirTemperature), string(RelativeHumidity), 
 // left; none while it is open how the numbers are written.
 func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	markOpen := slices.ContainsFunc(before, func(q Question) bool { return q.ID == decimalMark || q.ID == pairing })
+	if t, h := s.loneByName(); len(h) > 0 && !markOpen && answers[loneQuantity] == "" {
+		return takeKinds(t, h, answers)
+	}
 	for _, rows := range s.byRows() {
 		if len(rows) > 0 && !markOpen && s.untold(rows) && (s.nameless || s.unnamed || rows[0].hasFractions()) {
 			open = append(open, takeLone(rows, answers)...)
@@ -146,6 +162,50 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 		s.noteNameless()
 	}
 	return open[:min(len(open), 1)]
+}
+
+// loneByName are the only columns of the rows of each name that may well be temperatures, and those that may be humidities,
+// where no name says what it is of, and each is one or the other; none of the latter otherwise.
+func (s *scan) loneByName() (temps, hums []*values) {
+	if s.keyed == nil {
+		return nil, nil
+	}
+	for _, rows := range s.byRows() {
+		if len(rows) != 1 || !s.untold(rows) {
+			return nil, nil
+		}
+		c := rows[0]
+		q, _ := quantityOf(words(c.logger), "")
+		switch p := spreadOf(c.val); {
+		case p.isHumid() && q == Other:
+			hums = append(hums, c)
+		case c.mayBeTemperature() && (q == Other || q == AirTemperature):
+			temps = append(temps, c)
+		default:
+			return nil, nil
+		}
+	}
+	if len(temps) == 0 {
+		return nil, nil
+	}
+	return temps, hums
+}
+
+// takeKinds lets some columns be temperatures and others humidities unless the keeper says otherwise, and asks.
+func takeKinds(temps, hums []*values, answers Answers) (open []Question) {
+	if answers[pairing] == pairsApart {
+		return nil
+	}
+	for _, c := range temps {
+		c.quantity = AirTemperature
+	}
+	for _, c := range hums {
+		c.quantity = RelativeHumidity
+	}
+	if answers[pairing] == "" {
+		open = []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
+	}
+	return open
 }
 
 // takeLone lets columns of which none says what it measures, one alone or each under the name of a place, measure what
@@ -178,7 +238,7 @@ func quantitiesOfAir(p spread) (out []string) {
 	if p.low >= -45 && p.high <= 113 {
 		out = append(out, loneQuantities[0])
 	}
-	if p.low >= 5 && p.high <= 100.5 && p.mid >= 30 || p.low >= 0 && p.high <= 1 {
+	if p.isHumid() || p.low >= 0 && p.high <= 1 {
 		out = append(out, loneQuantities[1])
 	}
 	if out == nil {
@@ -254,28 +314,31 @@ func (c *values) takeProven(unit string) {
 // likelyPair are the two of the columns that may well be a temperature, in °C or °F, and a humidity in percent: the one
 // with a fraction and changing, the other above it throughout. Of several such pairs it is the one side by side.
 func likelyPair(columns []*values) (t, h *values) {
-	found := 0
-	for _, a := range columns {
+	found, side := 0, false
+	for i, a := range columns {
 		if !a.mayBeTemperature() {
 			continue
 		}
 		low := spreadOf(a.val)
-		for _, b := range columns {
+		for k, b := range columns {
 			high := spreadOf(b.val)
-			if b == a || !b.mayBeHumidity() || high.n == 0 || high.low < 5 || high.high > 100.5 || high.mid < 30 || high.low <= low.high {
+			if b == a || !b.mayBeHumidity() || !high.isHumid() || high.low <= low.high {
 				continue
 			}
-			beside := b.index == a.index+1
-			if found++; t == nil || beside && h.index != t.index+1 {
-				t, h = a, b
+			beside := k == i+1
+			if found++; t == nil || beside && !side {
+				t, h, side = a, b, beside
 			}
 		}
 	}
-	if found > 1 && h.index != t.index+1 {
+	if found > 1 && !side {
 		return nil, nil
 	}
 	return t, h
 }
+
+// isHumid says whether values may well be humidities in percent.
+func (p spread) isHumid() bool { return p.n > 0 && p.low >= 5 && p.high <= 100.5 && p.mid >= 30 }
 
 // mayBeTemperature says whether nothing speaks against a column being one of the air.
 func (c *values) mayBeTemperature() bool {

@@ -1,6 +1,10 @@
 package importers
 
-import "thawbook/analysis/series"
+import (
+	"slices"
+
+	"thawbook/analysis/series"
+)
 
 // What a cell says that is not a plain number.
 
@@ -91,4 +95,28 @@ func (s *scan) otherMark(c *values, cell []byte) (v float64, decimals int, ok bo
 	}
 	s.notes.add(series.Remark{Code: RemarkMixedMarks, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
 	return v, decimals, true
+}
+
+// trustedRows is how many rows must show how a number is printed for one with fewer digits to be one that was cut.
+const trustedRows = 12
+
+// distrustLast takes the last number of a text that does not end its line for cut off where no other of its column has
+// so few digits behind the mark.
+func (s *scan) distrustLast() {
+	if s.times.n <= trustedRows || s.lineOf(s.times.n-1) != s.line {
+		return // it has no time
+	}
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.kind != number || c.index != len(s.cells)-1 {
+			continue
+		}
+		_, d, ok := parseNumber(s.cells[c.index], s.mark)
+		fewest := slices.IndexFunc(c.decimals[:], func(n int) bool { return n > 0 })
+		if ok && d == fewest && c.decimals[d] == 1 {
+			c.decimals[d]--
+			c.cells.open[len(c.cells.open)-1] = missing
+			s.notes.add(series.Remark{Code: RemarkCutLine, Line: s.line, Column: c.index + 1})
+		}
+	}
 }

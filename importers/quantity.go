@@ -10,7 +10,7 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "mdew", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "mdew", "dpt", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "rasas", "orvalho", "harmatpont*", "точк* росы", "точк* роси", "оросяв*", "*이슬점*", "δροσου", "rosist*", "rosisc*", "roua", "daggarmark*", "ciy"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},

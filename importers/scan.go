@@ -118,7 +118,11 @@ func (s *scan) run(chunk []byte, last bool) (consumed int) {
 		}
 		var more bool
 		s.cells, more = split(s.cells[:0], record, s.need)
-		s.row(record, more, last && end == len(chunk) && chunk[end-1] != '\n')
+		broken := last && end == len(chunk) && chunk[end-1] != '\n'
+		s.row(record, more, broken)
+		if broken {
+			s.distrustLast()
+		}
 		if s.ended {
 			return pos
 		}

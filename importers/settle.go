@@ -21,6 +21,9 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 	for i := range s.columns {
 		s.columns[i].divide()
 	}
+	if answers[temperatureUnit] == "" {
+		s.settleSwitches()
+	}
 	known, from := s.temperatureUnit(o, answers)
 	asked := false
 	for i := range s.columns {
@@ -86,10 +89,29 @@ func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
 			all = append(all, c.val)
 		}
 	}
+	if s.seemSwapped(spreadOf(all...)) {
+		return "degC", "values"
+	}
 	if unit = cmp.Or(s.provenUnit(), temperatureByValues(spreadOf(all...), o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
 		from = "values"
 	}
 	return unit, from
+}
+
+// driestMean is less than any building's air around bees has on average, in percent. Common practice, no source.
+const driestMean = 12
+
+// seemSwapped says whether temperatures may be humidities, and the only humidities of the file are drier than any air:
+// what is called by the other's name is no temperature in °F.
+func (s *scan) seemSwapped(temps spread) bool {
+	var hums [][]float64
+	for i := range s.columns {
+		if c := &s.columns[i]; c.quantity == RelativeHumidity && c.unit != "fraction" {
+			hums = append(hums, c.val)
+		}
+	}
+	p := spreadOf(hums...)
+	return p.n > 0 && p.mid <= driestMean && p.high > 1 && temps.low >= driestMean && temps.high <= 105 && temps.mid >= 30
 }
 
 // imperial are words of units, in names, that are used where °F is.

@@ -5,7 +5,7 @@ import "strings"
 // statePairs are the words for off and on, or closed and open, lower case.
 var statePairs = []struct{ off, on string }{
 	{"off", "on"}, {"closed", "open"}, {"close", "opened"}, {"stop", "run"}, {"stopped", "running"}, {"stop", "start"}, {"stopped", "started"},
-	{"false", "true"}, {"no", "yes"}, {"inactive", "active"}, {"idle", "active"}, {"disabled", "enabled"}, {"aus", "ein"}, {"aus", "an"}, {"zu", "auf"},
+	{"false", "true"}, {"f", "t"}, {"no", "yes"}, {"n", "y"}, {"inactive", "active"}, {"idle", "active"}, {"disabled", "enabled"}, {"aus", "ein"}, {"aus", "an"}, {"zu", "auf"},
 	{"geschlossen", "offen"}, {"nein", "ja"}, {"av", "p\u00e5"}, {"av", "p\xe5"}, {"fra", "til"}, {"pois", "p\u00e4\u00e4ll\u00e4"}, {"pois", "p\xe4\xe4ll\xe4"},
 	{"kinni", "lahti"}, {"v\u00e4ljas", "sees"}, {"v\xe4ljas", "sees"}, {"arr\u00eat", "marche"}, {"arr\xeat", "marche"}, {"ferm\u00e9", "ouvert"}, {"ferm\xe9", "ouvert"},
 	{"apagado", "encendido"}, {"cerrado", "abierto"}, {"uit", "aan"}, {"dicht", "open"}, {"spento", "acceso"}, {"vypnuto", "zapnuto"},
