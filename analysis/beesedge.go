@@ -18,27 +18,32 @@ type stay struct {
 
 // Beyond its stay a logger stood elsewhere where it is known for two hours of the week next to it, and
 //   - the middle of them lies 6 K from the room's level, all but a twentieth of them more than half as far, and it went
-//     from three quarters of the way to a quarter within three hours: a logger that is carried does that, a barn that
-//     grows warm in spring does not; or
+//     from three quarters of the way to a quarter within four hours: a logger that is carried does that, a barn that
+//     grows warm in spring does not. Where the record begins or ends in a heated room, its hours there stand for all; or
 //   - it swung with the days: within the two days next to the stay by more than 6 K and at least 0.8 of what the
 //     outdoors did, or, where that is not known, by more than 10 K.
 //
 // It has settled where it stays within 1.5 K of the room's level of the four days next to the edge, or within half as
-// far again as those days go on 19 of 20 hours where that is more, 3 K at most. The edge is looked for within two days,
-// and of one that swung only where it went 3 K within six hours: a barn's first hours may be warm, but are no sun on
-// glass. (Common practice, no source.)
+// far again as those days go on 19 of 20 hours where that is more, 3 K at most. Away is towards where the logger stood: a
+// room that is cold while hives are carried in is no nearer to the table. Of one that swung the edge is where the hours
+// inside, of two days, and those outside, of a week, are parted best by how far they are away, and only where it went 3 K
+// within six hours: an open door is no edge, and a barn's first hours may be warm, but are no sun on glass. (Common
+// practice, no source.)
 const (
 	beyondDays           = 7
 	beyondHours          = 2
 	beyondClearK         = 6
 	beyondClearShare     = 0.95
-	abruptMS             = 3 * series.HourMS
+	heatedC              = 15
+	abruptMS             = 4 * series.HourMS
 	swungShare           = 0.8
 	swungAloneK          = 10
 	levelDays            = 4
 	settledK, settledMax = 1.5, 3
 	settledCalm          = 1.5
 	settleHours          = 48
+	carriedHours         = 3
+	swungHours           = 24
 	settleLongest        = 6 * series.HourMS
 )
 
@@ -56,27 +61,25 @@ func (s stay) seenBy(logger string) Edge {
 		none.Reason = "record_ends_inside"
 	}
 	level, tolK := levelOf(s.hours(dayHours/2, levelDays*dayHours))
-	beyond := s.hours(-beyondDays*dayHours, -dayHours)
-	if len(beyond) < beyondHours {
-		beyond = s.hours(-beyondDays*dayHours, 0)
-	}
+	edge, within, beyond := s.elsewhere()
 	if len(beyond) < beyondHours {
 		return none
 	}
-	e := none
-	elsewhere := series.Median(beyond)
-	halfK := math.Abs(elsewhere-level) / 2
-	at := -1
-	if 2*halfK >= beyondClearK && shareFurther(beyond, level, halfK) >= beyondClearShare {
-		if left := s.last(level, halfK, 0); s.abrupt(left, level, halfK) {
-			at = s.settled(left, level, tolK)
+	e, at := none, -1
+	offC := series.Median(beyond) - level
+	away := func(v float64) float64 { return (v - level) * math.Copysign(1, offC) }
+	if halfK := math.Abs(offC) / 2; 2*halfK >= beyondClearK && shareFurther(beyond, away, halfK) >= beyondClearShare {
+		if left := s.last(edge, within, away, halfK, 0); s.abrupt(left, away, halfK) {
+			at = s.settled(left, away, tolK)
 		}
 		e.Sure, e.Reason = EdgeSure, "stood_warmer"
-		if elsewhere < level {
+		if offC < 0 {
 			e.Reason = "stood_colder"
 		}
 	} else if s.swung() {
-		at = s.settled(s.last(level, tolK, settledMax), level, tolK)
+		away = func(v float64) float64 { return math.Abs(v - level) }
+		edge = s.parted(s.edge+s.step*settleHours, s.edge-s.step*beyondDays*dayHours, away, tolK)
+		at = s.settled(s.last(edge, swungHours, away, tolK, settledMax), away, tolK)
 		e.Sure, e.Reason = EdgeLikely, "swung_with_days"
 	}
 	if at < 0 {
@@ -84,6 +87,44 @@ func (s stay) seenBy(logger string) Edge {
 	}
 	e.At = s.c.Readings.At[at]
 	return e
+}
+
+// elsewhere are the hours that may show where a logger stood beyond its stay, and round which hour, within how many, it
+// left there: those in a heated room, where its record begins or ends in one within a week; else those of that week,
+// without the day next to the stay where it is longer.
+func (s stay) elsewhere() (edge, within int, beyond []float64) {
+	outer := min(max(s.edge-s.step*beyondDays*dayHours, 0), len(s.h.val)-1)
+	for edge = outer; edge != s.edge && (math.IsNaN(s.h.val[edge]) || s.h.val[edge] > stayHighC); {
+		edge += s.step
+	}
+	last := edge - s.step
+	if beyond = s.h.between(min(last, outer), max(last, outer)+1); len(beyond) >= beyondHours && series.Median(beyond) >= heatedC {
+		return edge, carriedHours, beyond
+	}
+	if beyond = s.hours(-beyondDays*dayHours, -dayHours); len(beyond) < beyondHours {
+		beyond = s.hours(-beyondDays*dayHours, 0)
+	}
+	return s.edge, settleHours, beyond
+}
+
+// parted is the innermost hour of those beyond: the hours from an inner to an outer one are parted there so that most of
+// those outside lie more than tolK away, and most of those inside do not.
+func (s stay) parted(inner, outer int, away func(float64) float64, tolK float64) int {
+	score, best, edge := 0, 0, inner
+	for k := inner; k != outer; k -= s.step {
+		if k < 0 || k >= len(s.h.val) || math.IsNaN(s.h.val[k]) {
+			continue
+		}
+		if away(s.h.val[k]) > tolK {
+			score--
+		} else {
+			score++
+		}
+		if score >= best {
+			best, edge = score, k-s.step
+		}
+	}
+	return edge
 }
 
 // swung says whether a logger swung with the days beyond its stay.
@@ -95,25 +136,25 @@ func (s stay) swung() bool {
 	return own > swungAloneK || own > staySwingK && out > 0 && own >= swungShare*out
 }
 
-// abrupt says whether a logger went from one and a half times to half of some distance from the room's level within three
+// abrupt says whether a logger went from one and a half times to half of some distance from the room's level within four
 // hours round a reading.
-func (s stay) abrupt(at int, level, halfK float64) bool {
+func (s stay) abrupt(at int, away func(float64) float64, halfK float64) bool {
 	far, near := false, false
 	for i, t := range s.c.Readings.At {
 		if at < 0 || 2*apart(t, s.c.Readings.At[at]) > abruptMS {
 			continue
 		}
-		off := math.Abs(s.c.Val[i] - level)
+		off := away(s.c.Val[i])
 		far, near = far || off >= 1.5*halfK, near || off <= 0.5*halfK
 	}
 	return far && near
 }
 
-// shareFurther is the share of values further than some K from a level.
-func shareFurther(v []float64, level, tolK float64) float64 {
+// shareFurther is the share of values further away than some K.
+func shareFurther(v []float64, away func(float64) float64, tolK float64) float64 {
 	n := 0
 	for _, x := range v {
-		if math.Abs(x-level) > tolK {
+		if away(x) > tolK {
 			n++
 		}
 	}
@@ -130,13 +171,13 @@ func levelOf(inside []float64) (level, tolK float64) {
 	return level, math.Min(math.Max(settledK, settledCalm*series.Quantile(0.95, away)), settledMax)
 }
 
-// last is the innermost reading near the edge that lies further than tolK from the room's level, at hours that go more
-// than swingK within six; −1 for none.
-func (s stay) last(level, tolK, swingK float64) int {
-	from, to := s.h.at(s.edge-settleHours), s.h.at(s.edge+settleHours)
+// last is the innermost reading within some hours of an hour that lies more than tolK away, at hours that go more than
+// swingK within six; −1 for none.
+func (s stay) last(edge, within int, away func(float64) float64, tolK, swingK float64) int {
+	from, to := s.h.at(edge-within), s.h.at(edge+within+1)
 	found := -1
 	for i, t := range s.c.Readings.At {
-		if t < from || t > to || math.Abs(s.c.Val[i]-level) <= tolK {
+		if t < from || t >= to || away(s.c.Val[i]) <= tolK {
 			continue
 		}
 		k := int((t - s.h.from) / series.HourMS)
@@ -149,13 +190,13 @@ func (s stay) last(level, tolK, swingK float64) int {
 
 // settled is the first reading inwards of one beyond, six hours further at most, that has come within tolK of the
 // level or no nearer to it than the one before; −1 where there is none.
-func (s stay) settled(beyond int, level, tolK float64) int {
+func (s stay) settled(beyond int, away func(float64) float64, tolK float64) int {
 	if beyond < 0 {
 		return -1
 	}
 	before := math.Inf(1)
 	for i := beyond + s.step; i >= 0 && i < s.c.Len(); i += s.step {
-		off := math.Abs(s.c.Val[i] - level)
+		off := away(s.c.Val[i])
 		if off <= tolK || off >= before || apart(s.c.Readings.At[i], s.c.Readings.At[beyond]) > settleLongest {
 			return i
 		}

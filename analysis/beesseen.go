@@ -79,7 +79,8 @@ func stayEdges(l Logger, outdoor hourly) BeesSeen {
 	if !ok {
 		return BeesSeen{none, none}
 	}
-	return BeesSeen{stay{l.TempC, h, o, first, 1}.seenBy(l.Name), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)}
+	in := stay{l.TempC, h, o, first, 1}
+	return BeesSeen{in.warmed(in.seenBy(l.Name)), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)}
 }
 
 // longestStay are the first hour and the hour after the last of the longest stay.

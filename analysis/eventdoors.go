@@ -13,7 +13,8 @@ import (
 // It must go towards the air outdoors, which has not itself changed as much, or down where that is not known. Two loggers must show it within the same half
 // hour; where only one samples often enough, both its temperature and its dew point must, and then it may be something
 // else. In mild weather open doors change little, and don't show. Fans that start together after a power cut do the same
-// as doors: the hour from its end on is left out. (Common practice, no source.)
+// as doors: the hour from its end on is left out, and so is a step from as much as half its size above the mean of the day
+// before, which only brings the room back. (Common practice, no source.)
 const (
 	doorWindowMS, doorWindowMostMS = 20 * minuteMS, 30 * minuteMS
 	doorTempK, doorDewK            = 1, 1.5
@@ -44,7 +45,10 @@ func doorsOpened(j judgement, cuts []Event) []Event {
 	}
 	var seen []Event
 	for _, s := range joinedSpans(series.Union(spansOfSteps(temps)), doorPauseMS) {
-		if e, ok := opening(s, temps, dews, need); ok && !followsACut(s, cuts) {
+		if _, step := largest(temps, s); followsACut(s, cuts) || bringsBack(j.room.mean.TempC, s, step) {
+			continue
+		}
+		if e, ok := opening(s, temps, dews, need); ok {
 			seen = append(seen, e)
 		}
 	}
@@ -61,6 +65,19 @@ func followsACut(s series.Span, cuts []Event) bool {
 	return slices.ContainsFunc(cuts, func(c Event) bool {
 		return s.From >= c.Span.To-doorWindowMostMS && s.From <= c.Span.To+series.HourMS
 	})
+}
+
+// bringsBack says whether the room stood by half a step and more above, or below, its mean of the day before as the step began.
+func bringsBack(room series.Curve, s series.Span, step float64) bool {
+	usual := meanOver(room, dayBefore(s.From))
+	before := room.Bin(series.Span{From: s.From, To: s.From + doorWindowMS})
+	if !usual.OK || before.KnownMS == 0 {
+		return false
+	}
+	if step < 0 {
+		return before.Max-usual.Mid >= -step/2
+	}
+	return usual.Mid-before.Min >= step/2
 }
 
 // doorWindow is the window in which a logger would show an open door; 0 where it samples too seldom.

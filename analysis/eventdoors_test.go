@@ -72,3 +72,24 @@ func TestOneLoggerShowsADoorByItsWaterToo(t *testing.T) {
 		}
 	}
 }
+
+// A room that climbed by 4 K within six hours and falls back by 3 K within twenty minutes, as when fans start that had stood, was
+// not opened; one that falls as far from where it was all day may have been.
+func TestFallingBackFromAClimbIsNoDoor(t *testing.T) {
+	for _, climbed := range []bool{true, false} {
+		temp := func(h float64) float64 {
+			base := 5.0
+			if climbed {
+				base += 4 * math.Min(1, math.Max(0, (h-24)/6))
+			}
+			return base - 3*math.Min(1, math.Max(0, 3*(h-30)))
+		}
+		in := one(through(0, 60, 1.0/6, temp), series.Curve{}, span(0, 60))
+		second := in.Loggers[0]
+		second.Name = "second"
+		in.Loggers = append(in.Loggers, second)
+		if open := kinds(Judge(in).Events, doorsOpen); (len(open) == 0) != climbed {
+			t.Errorf("climbed %v: %+v", climbed, open)
+		}
+	}
+}

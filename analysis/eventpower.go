@@ -6,13 +6,15 @@ import (
 	"thawbook/analysis/series"
 )
 
-// A power cut shows in records where every recorded stage stands still for 20 minutes and more although one of them is
-// always on, or the thermostat's temperature lay above its on-temperature by more than the logger's error, and the room
-// climbs by 0.3 K and more meanwhile. One record alone may have stopped for another reason. (House rule; its numbers
-// are common practice, no source.)
+// A power cut shows in records where every recorded stage stands still for 20 minutes and more although one of them had to
+// run: as it is always on, or as the thermostat's temperature lay above its on-temperature by more than the logger's error;
+// and the room climbs by 0.3 K and more meanwhile. One that is always on must stop and start with the others, within ten
+// minutes or two intervals of its record: else it stood by itself, while the others had their pauses. Where one alone had
+// to run it may have stopped for another reason. (House rule; its numbers are common practice, no source.)
 const (
 	cutLeastMS = 20 * minuteMS
 	cutLeastK  = 0.3
+	cutSlackMS = 10 * minuteMS
 )
 
 // powerCuts are the cuts that records show, those that a climb no weather explains may be, and those noted.
@@ -20,7 +22,7 @@ func powerCuts(j judgement) []Event {
 	records, recorded := recordedStages(j)
 	var seen []Event
 	for _, s := range stoodStill(records, recorded) {
-		if e, ok := recordedCut(j, s, len(records)); ok {
+		if e, ok := recordedCut(j, s, records); ok {
 			seen = append(seen, e)
 		}
 	}
@@ -51,10 +53,11 @@ func cutSpans(all []Event) (out []series.Span) {
 	return series.Union(out)
 }
 
-// recordedStage is what a stage's record says.
+// recordedStage is what a stage's record says, and how often it says it.
 type recordedStage struct {
 	stage Stage
 	segs  []segment
+	every int64
 }
 
 // recordedStages are the stages with a record, and the time for which all of the records are known.
@@ -69,7 +72,7 @@ func recordedStages(j judgement) (out []recordedStage, all []series.Span) {
 			all = []series.Span{j.beesTime}
 		}
 		all = series.Intersect(all, known(segs))
-		out = append(out, recordedStage{st, segs})
+		out = append(out, recordedStage{st, segs, sampledEvery(record)})
 	}
 	return out, all
 }
@@ -89,29 +92,37 @@ func stoodStill(records []recordedStage, recorded []series.Span) (out []series.S
 }
 
 // recordedCut is the power cut of a stretch in which every recorded stage stood still, if it was one.
-func recordedCut(j judgement, s series.Span, records int) (Event, bool) {
+func recordedCut(j judgement, s series.Span, records []recordedStage) (Event, bool) {
 	room := j.room.mean.TempC
 	from, known := room.At(s.From)
 	b := room.Bin(s)
-	if !known || b.KnownMS == 0 || b.Max-from < cutLeastK || !shouldHaveRun(j, s) {
+	hadTo := 0
+	for _, r := range records {
+		if r.stoodLonger(s) {
+			return Event{}, false
+		}
+		if r.hadToRun(j, s) {
+			hadTo++
+		}
+	}
+	if !known || b.KnownMS == 0 || b.Max-from < cutLeastK || hadTo == 0 {
 		return Event{}, false
 	}
-	e := Event{Kind: powerCut, Span: s, Evidence: Recorded, MayBe: records < 2}
-	e.add("stages_stopped", count(records, Recorded))
+	e := Event{Kind: powerCut, Span: s, Evidence: Recorded, MayBe: hadTo < 2}
+	e.add("stages_stopped", count(len(records), Recorded))
 	e.climb(j, s)
 	return e, true
 }
 
-// shouldHaveRun says whether a recorded stage had to run at some time of a stretch.
-func shouldHaveRun(j judgement, s series.Span) bool {
-	hottest := j.control.TempC.Bin(s).Max
-	for _, st := range j.Stages {
-		if _, has := recordOf(j.Loggers, st.Name); !has {
+// stoodLonger says whether a stage that is always on had stopped well before a stretch, or stood on well after it.
+func (r recordedStage) stoodLonger(s series.Span) bool {
+	slack := max(cutSlackMS, 2*r.every)
+	for _, set := range r.stage.Settings {
+		if !set.AlwaysOn || len(series.Intersect([]series.Span{set.Span}, []series.Span{s})) == 0 {
 			continue
 		}
-		for _, set := range st.Settings {
-			inForce := len(series.Intersect([]series.Span{set.Span}, []series.Span{s})) > 0
-			if inForce && (set.AlwaysOn || set.Thermostat() && hottest >= set.OnC+j.control.TempErrK) {
+		for _, g := range r.segs {
+			if !g.On && int64(g.From) <= s.From && int64(g.To) >= s.To && (s.From-int64(g.From) > slack || int64(g.To)-s.To > slack) {
 				return true
 			}
 		}
@@ -119,11 +130,23 @@ func shouldHaveRun(j judgement, s series.Span) bool {
 	return false
 }
 
-// A climb that no weather explains: the room rises by 2 K and more, at least twice as far as nineteen of twenty of its
-// climbs that winter, by half a degree and more in its steepest hour, from no lower than a degree under its usual
-// temperature of the day before, while the air outdoors stayed 3 K colder than the room was, so that any fan could have
-// held it. It began no later than with its steepest hour. The first day of the bees, who warm the room, is left out.
-// (Common practice, no source. Without weather nothing is claimed.)
+// hadToRun says whether a stage had to run at some time of a stretch.
+func (r recordedStage) hadToRun(j judgement, s series.Span) bool {
+	hottest := j.control.TempC.Bin(s).Max
+	for _, set := range r.stage.Settings {
+		inForce := len(series.Intersect([]series.Span{set.Span}, []series.Span{s})) > 0
+		if inForce && (set.AlwaysOn || set.Thermostat() && hottest >= set.OnC+j.control.TempErrK) {
+			return true
+		}
+	}
+	return false
+}
+
+// A climb that no weather explains: the air outdoors stays 3 K colder than the room was, so that any fan could have held it,
+// and the room rises from no lower than a degree under its usual temperature of the day before by 2 K and more, at least
+// twice as far as in nineteen of twenty such climbs of that winter, and by half a degree and more in its steepest hour; both
+// by a step of the logger's resolution more. It began no later than with its steepest hour. The first day of the bees, who
+// warm the room, is left out. (Common practice, no source. Without weather nothing is claimed.)
 const (
 	climbLeastK      = 2
 	climbUnusual     = 2
@@ -139,24 +162,23 @@ func unexplainedClimbs(j judgement) (out []series.Span) {
 	if outdoor.Len() == 0 {
 		return nil
 	}
-	all := climbs(room, j.beesTime)
+	var all []rise
 	var heights []float64
-	for _, c := range all {
-		heights = append(heights, c.toC-c.fromC)
+	for _, c := range climbs(room, j.beesTime) {
+		usual, weather := meanOver(room, dayBefore(c.From)), outdoor.Bin(c.Span)
+		cold := 2*weather.KnownMS >= c.To-c.From && weather.Max <= c.fromC-climbColderK
+		if cold && !(usual.OK && c.fromC < usual.Mid-climbBelowUsualK) {
+			all, heights = append(all, c), append(heights, c.toC-c.fromC)
+		}
 	}
+	stepK := j.room.mean.TempStepK
 	settling := j.beesTime.From + dayHours*series.HourMS
-	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights))
+	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights)) + stepK
 	for _, c := range all {
 		if c.toC-c.fromC < least || c.From < settling {
 			continue
 		}
-		usual := meanOver(room, dayBefore(c.From))
-		weather := outdoor.Bin(c.Span)
-		cold := 2*weather.KnownMS >= c.To-c.From && weather.Max <= c.fromC-climbColderK
-		if !cold || usual.OK && c.fromC < usual.Mid-climbBelowUsualK {
-			continue
-		}
-		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= climbSteepK {
+		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= climbSteepK+stepK {
 			out = append(out, series.Span{From: at, To: c.To})
 		}
 	}

@@ -54,3 +54,48 @@ func TestAClimbTheWeatherDoesNotExplain(t *testing.T) {
 		}
 	}
 }
+
+// The fan that is always on stood from hour 100 to 150, and the second, in record too, went on and off as the room called for
+// it every two hours: the pauses of the second are no power cuts. Where the second had not been called for at all, it may have
+// been one, as nothing but that fan tells; where it was called for and stood too, it was one.
+func TestTheAlwaysOnFanAloneIsNoPowerCut(t *testing.T) {
+	for _, c := range []struct {
+		name             string
+		second           func(h float64) bool
+		peakC            float64
+		certain, perhaps int
+	}{
+		{"the second came and went", func(h float64) bool { return math.Mod(h, 2) >= 1 }, 5, 0, 0},
+		{"the second not called for", func(float64) bool { return false }, 4, 0, 1},
+		{"the second called for and stood", func(float64) bool { return false }, 8, 1, 0},
+	} {
+		room := through(0, 300, 0.25, func(h float64) float64 {
+			switch {
+			case c.second(h):
+				return 4 + (c.peakC-4)*(1-math.Mod(h, 1))
+			case c.second(h - 1): // an hour's climb to the second's start
+				return 4 + (c.peakC-4)*math.Mod(h, 1)
+			case h > 100 && h < 150:
+				return 3.5 + (c.peakC-3.5)*(h-100)/50
+			}
+			return 3.5
+		})
+		in := one(room, series.Curve{}, span(0, 300))
+		in.Stages = []Stage{{Name: "first", Settings: []Setting{{Span: span(-10, 400), AlwaysOn: true}}},
+			{Name: "second", Settings: []Setting{{Span: span(-10, 400), OnC: 5, OffC: 4}}}}
+		in.Loggers = append(in.Loggers,
+			Logger{Name: "a", Place: "other", RecordsStage: "first", State: through(0, 300, 0.25, func(h float64) float64 { return oneIf(h < 100 || h >= 150) })},
+			Logger{Name: "b", Place: "other", RecordsStage: "second", State: through(0, 300, 0.25, func(h float64) float64 { return oneIf(c.second(h)) })})
+		certain, perhaps := 0, 0
+		for _, e := range kinds(Judge(in).Events, powerCut) {
+			if e.MayBe {
+				perhaps++
+			} else {
+				certain++
+			}
+		}
+		if certain != c.certain || perhaps != c.perhaps {
+			t.Errorf("%s: %d cuts and %d that may be, want %d and %d", c.name, certain, perhaps, c.certain, c.perhaps)
+		}
+	}
+}

@@ -37,15 +37,15 @@ func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Lo
 // above the on-temperature and the minimum above the off-temperature, averaged. A slow logger blunts both, and not
 // alike, so its lag is found first: the one that makes swings as wide as their differentials, and the curve is put
 // right for it. Where records show 20 runs and more of such stages, the temperatures at their starts and stops stand for
-// the turning points: a record says which stage switched, a turn only which it may have been. The range has the
-// median's scatter and half the printed resolution. With fewer than 20 of either the offset is 0 ± the logger's error,
-// assumed.
+// the turning points: a record says which stage switched, a turn only which it may have been, or that a heater did; turns
+// count for nothing where the records show fewer runs. The range has the median's scatter and half the printed
+// resolution. With fewer than 20 of either the offset is 0 ± the logger's error, assumed.
 func sightOf(j judgement) sight {
 	control, stepK := forStages(j.control.TempC), j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
 	swings, runs := fanSwings(control, times, stepK), recordedSwitchings(j, control)
-	if len(swings) < leastTurns && len(runs) < leastTurns {
+	if len(runs) < leastTurns && (len(swings) < leastTurns || j.thermostatsRecorded()) {
 		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
 		return v
 	}
@@ -71,6 +71,14 @@ func sightOf(j judgement) sight {
 	v.fit(runs)
 	v.corners = cornersOf(v.clear, times, swings, max(leastTurnSteps*stepK, leastTurnBlurs*v.blurK))
 	return v
+}
+
+// thermostatsRecorded says whether every stage that switches by temperature has a record.
+func (j judgement) thermostatsRecorded() bool {
+	return !slices.ContainsFunc(Thermostats(j.Stages), func(st Stage) bool {
+		_, has := recordOf(j.Loggers, st.Name)
+		return !has
+	})
 }
 
 // fit sets offset and blur from switchings seen without lag.

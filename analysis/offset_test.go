@@ -145,3 +145,22 @@ func TestARecordSaysWhichFanTurnedTheAir(t *testing.T) {
 		t.Errorf("rule and record agree: %+v", a)
 	}
 }
+
+// By hand: a heater, not a fan, swings the air between 2.4 and 3.0 °C for a month, near the limits 3.6 and 2.9 of a fan that its
+// record shows standing. The swings are no turning points of the fan's thermostat: its offset is not known, and nothing says
+// that the fan was called for and did not run.
+func TestAHeatersSwingsSayNothingOfAFan(t *testing.T) {
+	air := func(h float64) float64 { return 2.4 + 0.6*math.Abs(math.Mod(h, 2)-1) }
+	in := one(through(0, 720, 1.0/12, air), series.Curve{}, span(0, 720))
+	in.Stages = []Stage{{Name: "fan", Settings: []Setting{{Span: span(-10, 800), OnC: 3.6, OffC: 2.9}}}}
+	in.Loggers = append(in.Loggers, Logger{Name: "relay", Place: "other", RecordsStage: "fan", State: through(0, 720, 0.5, constant(0))})
+	r := Judge(in)
+	if r.Offset.Evidence != Assumed {
+		t.Errorf("offset %+v, want assumed", r.Offset)
+	}
+	for _, f := range r.Findings {
+		if f.Code == "stage_did_not_run" || f.Code == "thermostat_apart" {
+			t.Errorf("%+v", f)
+		}
+	}
+}

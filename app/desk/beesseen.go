@@ -27,6 +27,7 @@ var edgeWords = [2]map[string]string{
 		"stood_warmer":         " came from a warmer place and settled in the barn then.",
 		"stood_colder":         " came from a colder place and settled in the barn then.",
 		"swung_with_days":      " rose and fell with day and night before, and kept calm from then on.",
+		"grew_warm":            " came into a cool barn before; it grew warm from then on, as bees make it.",
 		"fan_started":          " shows that the fan that is always on was started then and kept on.",
 		"record_begins_inside": " can't tell: nothing in its record shows it coming in.",
 	},

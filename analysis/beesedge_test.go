@@ -1,0 +1,86 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+
+	"thawbook/analysis/series"
+)
+
+// point is a temperature at an hour; a story goes from one to the next in straight lines, read every half hour.
+type point struct{ h, tempC float64 }
+
+func story(points ...point) series.Curve {
+	return through(points[0].h, points[len(points)-1].h, 0.5, func(h float64) float64 {
+		i := 1
+		for i+1 < len(points) && points[i].h < h {
+			i++
+		}
+		a, b := points[i-1], points[i]
+		return math.Round(10*(a.tempC+(b.tempC-a.tempC)*(h-a.h)/(b.h-a.h))) / 10
+	})
+}
+
+// held are points of a room that a thermostat holds between two temperatures, up and down within six hours.
+func held6(from, to, lowC, highC float64) (out []point) {
+	for h := from; h < to; h += 6 {
+		out = append(out, point{h, lowC}, point{h + 3, highC})
+	}
+	return out
+}
+
+// What each trace tells was written into it: a logger lay on a table at 20 °C or rode in a truck, was hung at hour 100, and the
+// bees came at hour 100, or at 130 into a barn that had stood at −2 or at 2.5 °C. Weather that warms an empty barn as far
+// brings none, nor does a cold spell.
+func TestWhenTheBeesCameToAHungLogger(t *testing.T) {
+	table := []point{{40, 20}, {99, 20}, {99.5, 8}}
+	winter := held6(150, 1000, 4, 5.5)
+	yard := func(before, after float64) series.Curve {
+		return story(point{0, before}, point{129, before}, point{150, after}, point{1000, after})
+	}
+	for _, c := range []struct {
+		name     string
+		trace    []point
+		outdoors series.Curve
+		at       float64
+		reason   string
+	}{
+		{"hung with the bees, cold from the road", []point{{100, -1}, {115, 5}}, series.Curve{}, 100, "stood_warmer"},
+		{"hung in a cold barn before", []point{{100, -2}, {130, -2}, {140, 4}}, series.Curve{}, 130, "grew_warm"},
+		{"hung in a cool barn before", []point{{100, 2.6}, {130, 2.5}, {134, 7.5}}, series.Curve{}, 130, "grew_warm"},
+		{"the same, the air outdoors known", []point{{100, 2.6}, {130, 2.5}, {134, 7.5}}, yard(-8, -6), 130, "grew_warm"},
+		{"a thaw warmed it", []point{{100, -2}, {130, -2}, {140, 4}}, yard(-8, 6), 100, "stood_warmer"},
+		{"a cold spell after", []point{{100, 3}, {106, 4.5}, {112, 3}, {118, 4.5}, {126, -1}, {144, 4}}, series.Curve{}, 100, "stood_warmer"},
+	} {
+		trace := story(append(append(table, c.trace...), winter...)...)
+		e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, c.outdoors, inTurn).In
+		if math.Abs(float64(e.At)/hourMS-c.at) > 3 || e.Reason != c.reason || (e.Sure == EdgeSure) != (c.reason == "stood_warmer") {
+			t.Errorf("%s: hour %.1f, %+v; want %v, %s", c.name, float64(e.At)/hourMS, e, c.at, c.reason)
+		}
+	}
+}
+
+// The bees went out of a barn that had been warm for days and stood cold at the end, while they were carried out; from there the
+// logger came to a table: it was in the barn until hour 1036. Another stood by a door that was open for two hours two days
+// before it was taken away in a truck, at hour 1036 too: the door is not the end.
+func TestWhenALoggerWasTakenFromColdRoomsAndPastDoors(t *testing.T) {
+	truck := []point{}
+	for h := 1037.0; h < 1085; h += 24 {
+		truck = append(truck, point{h, -8}, point{h + 12, 7})
+	}
+	for _, c := range []struct {
+		name   string
+		end    []point
+		within float64
+		reason string
+	}{
+		{"a cold room, then a table", []point{{940, 9}, {1000, 9}, {1004, 3}, {1036, 2}, {1038, 20}, {1060, 20}}, 2, "stood_warmer"},
+		{"an open door, then a truck", append([]point{{940, 5}, {988, 5}, {989, -3}, {991, 5}, {1036, 5}}, truck...), 12, "swung_with_days"},
+	} {
+		trace := story(append(held6(0, 940, 4, 5.5), c.end...)...)
+		e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn).Out
+		if math.Abs(float64(e.At)/hourMS-1036) > c.within || e.Reason != c.reason {
+			t.Errorf("%s: hour %.1f, %+v", c.name, float64(e.At)/hourMS, e)
+		}
+	}
+}
