@@ -34,7 +34,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		}
 		l.columns = append(l.columns, c)
 	}
-	l.leaveShortSigns()
+	l.settleNames()
 	l.keepValues()
 	l.learnRuns(rows, names)
 	l.learnEvents(rows, names)
@@ -50,6 +50,12 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 // shortSigns are the signs of humidity that may mean something else where the file has another sign or word for it.
 var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 
+// settleNames settles what names mean by the other names of the file.
+func (l *layout) settleNames() {
+	l.leaveShortSigns()
+	l.takeLetters()
+}
+
 // leaveShortSigns takes a column for no humidity by such a sign where another one is called otherwise.
 func (l *layout) leaveShortSigns() {
 	short := func(c column) bool {
@@ -61,6 +67,28 @@ func (l *layout) leaveShortSigns() {
 	for i := range l.columns {
 		if c := &l.columns[i]; c.quantity == RelativeHumidity && c.unit == "" && short(*c) {
 			c.quantity, c.told = Other, false
+		}
+	}
+}
+
+// sideWords are places of which none is one of several.
+var sideWords = wordSet("in", "out", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "ambient")
+
+// takeLetters takes the letter of a unit at the end of a place's name for one where temperatures of the file are named
+// so: Barn Temp F, Outside F.
+func (l *layout) takeLetters() {
+	letters := map[string]string{}
+	for _, c := range l.columns {
+		if w := words(c.header); isTemperature(c.quantity) && c.unitFrom == "header" && len(w) > 1 && wordUnits[w[len(w)-1].low] == c.unit {
+			letters[w[len(w)-1].low] = c.unit
+		}
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.header)
+		if n := len(w); c.quantity == Other && !c.told && c.unit == "" && n > 1 && sideWords[w[n-2].low] && letters[w[n-1].low] != "" {
+			c.unit, c.unitFrom = letters[w[n-1].low], "header"
+			c.understand()
 		}
 	}
 }
@@ -161,7 +189,7 @@ func (c *column) liken(name string) { c.likeness, c.same = name, sameName(name) 
 func leftOver(name []nameWord, used []bool) string {
 	rest, kept := "", -1
 	for i, w := range name {
-		if plainWords[w.low] {
+		if plainWords[w.low] || w.low == "air" && slices.Contains(used, true) {
 			continue
 		}
 		if _, isUnit := wordUnits[w.low]; !used[i] && !(isUnit && i == len(name)-1 && i > 0 && len(w.low) > 1) {

@@ -186,15 +186,7 @@ func (s *scan) one(c *values, logger string) (Series, bool) {
 		s.pick(&out, c)
 	}
 	s.remarkOrder(&out, c)
-	if s.keyed != nil && len(out.Val) == 0 && out.Unreadable == 0 && s.elsewhere(c) {
-		return out, false
-	}
 	return out, c.kind != vacant || c.quantity != Other || len(out.Val) > out.Unreadable
-}
-
-// elsewhere says whether a column holds values in rows of another key.
-func (s *scan) elsewhere(c *values) bool {
-	return slices.ContainsFunc(s.columns, func(k values) bool { return k.index == c.index && k.read() > 0 })
 }
 
 // complete says whether every row has a time and a value in the column.

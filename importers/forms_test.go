@@ -60,13 +60,22 @@ var forms = []struct {
 	{"names for date and time over one cell of both", "DATE,TIME,TEMP C,RH\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"channels listed above", "Channel 1\tTemperature\nChannel 2\tHumidity\n\nNo\tDate\tTime\tCh1\tCh2\n1\t13.01.2026\t10:00:00\t4,5\t80\n2\t13.01.2026\t10:10:00\t4,0\t81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"codes explained above, parted by blanks", "tre2  °C    Air temperature\nure2  %     Relative humidity\n\ntime;tre2;ure2\n2026-01-13 10:00;4.5;80\n2026-01-13 10:10;4.0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
-	{"loggers that have other quantities", "time;sensor;temp;hum;co2\n2026-01-13 10:00;A;4.5;80;\n2026-01-13 10:00;B;;;900\n2026-01-13 10:10;A;4.0;81;\n2026-01-13 10:10;B;;;910\n",
-		"A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81|B co2 2 0 0 10:00..10:10 900..910"},
 	{"a number that the end of the file cut", "time,rh %\n" + strings.Repeat("2026-01-13 10:00,80.5\n", 12) + "2026-01-13 10:10,81.2\n2026-01-13 10:20,8", "f relative_humidity 13 1 0 10:00..10:10 0.805..0.812|note cut_line"},
 	{"tags of which only the numbers tell", "Tag,Time,Value\nX1,2026-01-13 10:00,4.5\nX2,2026-01-13 10:00,80.5\nX1,2026-01-13 10:10,4.0\nX2,2026-01-13 10:10,81.5\n", "X1 air_temperature 2 0 0 10:00..10:10 4..4.5|X2 relative_humidity 2 0 0 10:00..10:10 0.805..0.815|ask pairing"},
 	{"two columns of air without names", strings.Repeat("2026-01-13 10:00,4.5,80.5\n2026-01-13 10:10,4.0,81.5\n", 6), "f air_temperature 12 0 0 10:00..10:10 4..4.5|f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|note out_of_order"},
 	{"tabs between, remarks in few rows", "Zeit\tInnen\trF %\tNotiz\n13.01.2026 10:00\t4,5\t80,5\t\n13.01.2026 10:10\t4,0\t81,5\t\n13.01.2026 10:20\t4,5\t80,5\tTor offen\n13.01.2026 10:30\t4,0\t81,5\t\n13.01.2026 10:40\t4,5\t80,5\t\n",
 		"f other 5 0 0 10:00..10:40 4..4.5|f relative_humidity 5 0 0 10:00..10:40 0.805..0.815"},
+	{"zones and sensors by letters and numbers, what they measure by units alone", "Date,z1_S1(degC),z1_S1(RH%),z1_S1(lux)\n2026-01-13 10:00,4.5,80,3\n2026-01-13 10:10,4.0,81,0\n",
+		"z1 S1 air_temperature 2 0 0 10:00..10:10 4..4.5|z1 S1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|z1 S1 light 2 0 0 10:00..10:10 0..3"},
+	{"rain of an hour", "time,temp °C,precip_depth_1_hr\n2026-01-13 10:00,4.5,0\n2026-01-13 10:10,4.0,3\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 0..3"},
+	{"how far a value may be off", "time,temp °C\n2026-01-13 10:00,4.5 ± 0.2\n2026-01-13 10:10,-4.0±0.2\n", "f air_temperature 2 0 0 10:00..10:10 -4..4.5"},
+	{"numbers of loggers over their columns", ";1;;02;\nTime;Air temp °C;RH %;Air temp °C;RH %\n2026-01-13 10:00;4,5;80;5,5;70\n2026-01-13 10:10;4,0;81;5,0;71\n",
+		"1 air_temperature 2 0 0 10:00..10:10 4..4.5|1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|02 air_temperature 2 0 0 10:00..10:10 5..5.5|02 relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"one place over all columns", ";Hall;\nTime;T °C;RH %\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "Hall air_temperature 2 0 0 10:00..10:10 4..4.5|Hall relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"units before places", "Time;Temp °F - west;RH % - west\n2026-01-13 10:00;41;80\n2026-01-13 10:10;50;81\n", "west air_temperature 2 0 0 10:00..10:10 5..10|west relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a letter in brackets that is a place", "Time,Temp (A),RH (A)\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n", "A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a unit's letter behind a place", "Time,Barn Temp F,Outside F\n2026-01-13 10:00,41,23\n2026-01-13 10:10,50,14\n", "f air_temperature 2 0 0 10:00..10:10 5..10|f air_temperature 2 0 0 10:00..10:10 -10..-5"},
+	{"how far fans are open, in percent", "Time,Ventilation %\n2026-01-13 10:00,0\n2026-01-13 10:10,35\n", "f speed 2 0 0 10:00..10:10 0..35"},
 }
 
 func TestForms(t *testing.T) {
@@ -81,5 +90,28 @@ func TestForms(t *testing.T) {
 				t.Errorf("%s: got\n%s\nwant\n%s\n%s", f.name, got, f.want, f.file)
 			}
 		}
+	}
+}
+
+// What a file holds that names nothing else, its own name may say: one word of two.
+func TestNamesOfFiles(t *testing.T) {
+	for name, want := range map[string]string{
+		"Barn 2 Temperatur.csv": "air_temperature|", "rel. humidity.csv": "relative_humidity|", "temp and humidity.csv": "air_temperature|quantity", "log.csv": "air_temperature|quantity", "rain.csv": "air_temperature|quantity",
+	} {
+		e, err := Read(context.Background(), strings.NewReader("time,value\n2026-01-13 10:00,70.5\n2026-01-13 10:10,71.0\n"), name, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := string(e.Series[0].Quantity) + "|"
+		for _, q := range e.Questions {
+			got += q.ID
+		}
+		if got != want {
+			t.Errorf("%s: %s, want %s", name, got, want)
+		}
+	}
+	kelvin := "time,North,South\n2026-01-13 10:00,277.65,277.15\n2026-01-13 10:10,277.15,276.65\n"
+	if e, err := Read(context.Background(), strings.NewReader(kelvin), "temperature.csv", nil); err != nil || said(e) != "temperature air_temperature 2 0 0 10:00..10:10 4..4.5|temperature air_temperature 2 0 0 10:00..10:10 3.5..4" {
+		t.Error(said(e), err)
 	}
 }

@@ -85,7 +85,7 @@ func (l *layout) namesClock(cells [][]byte) bool {
 func (l *layout) groupNames(cells, header [][]byte) []string {
 	corner := l.clock.cell(header, 0)
 	bare, beside := len(corner) == 0 || anyPhrase(variableNames, words(text(corner))), len(l.clock.shifts(texts(header))) > 0
-	if len(cells) != len(header) || filledCells(cells) < 2 || filledCells(cells) == len(cells) && !bare || hasNumber(cells) {
+	if len(cells) != len(header) || filledCells(cells) < 1+one(len(l.clock.cell(cells, 0)) > 0) || filledCells(cells) == len(cells) && !bare || hasNumber(cells) && !(len(l.clock.cell(cells, 0)) == 0 && areNumbered(cells)) {
 		return nil
 	}
 	out := texts(cells)
@@ -100,6 +100,18 @@ func (l *layout) groupNames(cells, header [][]byte) []string {
 		}
 	}
 	return out
+}
+
+// areNumbered says whether the numbers in a row are whole ones of few digits, as numbers of loggers are, and an empty
+// cell stands behind each but the last: they stand over several columns.
+func areNumbered(cells [][]byte) bool {
+	for i, c := range cells {
+		c = trim(c)
+		if isNumber(c, '.') && (countDigits(c) < len(c) || len(c) > 4) || len(c) > 0 && i+1 < len(cells) && len(trim(cells[i+1])) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // spread puts empty cells over the clock's columns where blanks part the cells of a line above the header, and

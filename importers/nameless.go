@@ -155,7 +155,7 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	}
 	for _, rows := range s.byRows() {
 		if len(rows) > 0 && !markOpen && s.untold(rows) && (s.nameless || s.unnamed || rows[0].hasFractions()) {
-			open = append(open, takeLone(rows, answers)...)
+			open = append(open, takeLone(rows, Quantity(answers[loneQuantity]), quantityNamed(s.base))...)
 		}
 	}
 	if s.nameless {
@@ -209,24 +209,44 @@ func takeKinds(temps, hums []*values, answers Answers) (open []Question) {
 }
 
 // takeLone lets columns of which none says what it measures, one alone or each under the name of a place, measure what
-// the keeper says, else for the time being the first of what all may be, and asks.
-func takeLone(columns []*values, answers Answers) []Question {
+// the keeper answers or, where all may be that, the file's name says; else for the time being the first of what all may
+// be, and asks.
+func takeLone(columns []*values, answer, named Quantity) []Question {
 	options := quantitiesOfAir(spreadOf(columns[0].val))
 	for _, c := range columns[1:] {
 		mine := quantitiesOfAir(spreadOf(c.val))
 		options = slices.DeleteFunc(options, func(o string) bool { return c.header == "" || !slices.Contains(mine, o) })
 	}
-	answer := answers[loneQuantity]
+	if answer == "" && slices.Contains(options, string(named)) {
+		answer = named
+	}
 	if len(options) == 0 && answer == "" {
 		return nil
 	}
 	for _, c := range columns {
-		c.quantity = Quantity(cmp.Or(answer, append(options, "")[0]))
+		c.quantity = cmp.Or(answer, Quantity(append(options, "")[0]))
 	}
 	if answer != "" {
 		return nil
 	}
 	return []Question{{ID: loneQuantity, Options: options}}
+}
+
+// quantityNamed is the temperature or humidity that a file's name says it holds; "" where it says neither, or both.
+func quantityNamed(title string) Quantity {
+	said := map[Quantity]bool{}
+	for _, w := range words(title) {
+		if q, _ := quantityOf([]nameWord{w}, ""); len(w.low) >= shortestWord || w.low == "rh" {
+			said[q] = true
+		}
+	}
+	switch t, h := said[AirTemperature], said[RelativeHumidity]; {
+	case t && !h:
+		return AirTemperature
+	case h && !t:
+		return RelativeHumidity
+	}
+	return ""
 }
 
 // quantitiesOfAir are the answers to what values may be, by their spread: a temperature, in °C or °F; a humidity, in
@@ -235,7 +255,7 @@ func quantitiesOfAir(p spread) (out []string) {
 	if p.n == 0 || p.low == p.high {
 		return nil
 	}
-	if p.low >= -45 && p.high <= 113 {
+	if p.low >= -45 && p.high <= 113 || p.low > 200 && p.high < mostK {
 		out = append(out, loneQuantities[0])
 	}
 	if p.isHumid() || p.low >= 0 && p.high <= 1 {

@@ -41,7 +41,7 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 	if v, decimals, ok = parseNumber(cell, mark); ok {
 		return v, decimals, "", true
 	}
-	cell = cutComparison(cutWrap(cell))
+	cell = cutComparison(cutWrap(cutSpread(cell)))
 	digits, negative := cutLedgerSign(cell)
 	if !negative {
 		cell, unit = cutGluedUnit(cell, mark)
@@ -71,6 +71,19 @@ func cutWrap(cell []byte) []byte {
 	for _, w := range wraps {
 		if bytes.HasPrefix(cell, w) {
 			return trim(bytes.TrimSuffix(cell[len(w):], []byte("\"")))
+		}
+	}
+	return cell
+}
+
+// spreadMarks stand between a number and how far it may be off.
+var spreadMarks = [][]byte{[]byte("\u00b1"), []byte("+/-"), []byte("\xb1")}
+
+// cutSpread takes off a cell how far its number may be off.
+func cutSpread(cell []byte) []byte {
+	for _, mark := range spreadMarks {
+		if at := bytes.Index(cell, mark); at > 0 {
+			return trim(cell[:at])
 		}
 	}
 	return cell

@@ -231,8 +231,13 @@ func pairOthers(base string, temps, hums []*values, answers Answers) bool {
 		keepApart(base, temps, hums, answers)
 		return false
 	}
+	named := map[string]bool{}
 	for i := range min(len(temps), len(hums)) {
-		logger := cmp.Or(temps[i].likeness, hums[i].likeness, joined(base, strconv.Itoa(i+1)))
+		logger := cmp.Or(temps[i].likeness, hums[i].likeness, base)
+		if named[logger] || logger == base {
+			logger = joined(logger, strconv.Itoa(i+1))
+		}
+		named[logger] = true
 		temps[i].logger, hums[i].logger = logger, logger
 	}
 	return true

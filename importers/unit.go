@@ -15,7 +15,7 @@ var unitSpellings = []struct {
 	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "¡æ", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "celcius", "degcelcius", "degreescelcius"}},
 	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "øf", "¡f", "ï¿½f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
-	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur"}},
+	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur", "rh%", "rf%", "hr%"}},
 	{"percent", []string{"%", "％", "percent", "percents", "percentage", "pct", "prozent", "procent", "pourcent", "protsent"}},
 	{"fraction", []string{"fraction", "frac", "0-1", "0..1", "0…1", "0–1"}},
 	{"ppm", []string{"ppm", "ppmv"}},
@@ -70,7 +70,7 @@ func cutUnit(header string) (name, unit string) {
 		return header, whole
 	}
 	if name, inner, found := cutBrackets(header); found && name != "" {
-		if unit = unitOf(strings.TrimPrefix(inner, "in ")); unit != "" {
+		if unit = unitOf(strings.TrimPrefix(inner, "in ")); unit != "" && !isPlaceLetter(name, inner, unit) {
 			return name, unit
 		}
 		if looksLikeUnit(inner) {
@@ -98,7 +98,27 @@ func cutUnit(header string) (name, unit string) {
 			return strings.TrimSpace(name), unitOf(sign)
 		}
 	}
+	if name, unit := signWithin(header); unit != "" {
+		return name, unit
+	}
 	return header, cmp.Or(lastWordUnit(words(header)), degreesWithin(header))
+}
+
+// signWithin is the unit that stands by itself with its sign within a name, and the name without it: Temp °F - north.
+func signWithin(header string) (name, unit string) {
+	parts := strings.Fields(header)
+	for i, p := range parts {
+		if p = strings.Trim(p, ",;:"); strings.ContainsAny(p, "°º℃℉%") && unitOf(p) != "" && i > 0 {
+			return strings.Join(slices.Concat(parts[:i], parts[i+1:]), " "), unitOf(p)
+		}
+	}
+	return "", ""
+}
+
+// isPlaceLetter says whether a letter in brackets behind a name of temperature or humidity tells loggers apart: Temp (A).
+func isPlaceLetter(name, inner, unit string) bool {
+	q, _ := quantityOf(words(name), "")
+	return len(inner) == 1 && inner != "%" && (isTemperature(q) || q == RelativeHumidity) && !unitFits(q, unit)
 }
 
 // degreesWithin is the unit that a name says in two words wherever they stand: air deg F hourly.

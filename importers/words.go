@@ -72,7 +72,7 @@ func words(name string) []nameWord {
 // word: Tin, RHout, RHMean.
 var (
 	fusedSigns      = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
-	fusedPlaces     = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute")
+	fusedPlaces     = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute", "ambient")
 	fusedStatistics = wordSet("mean", "avg", "average", "minimum", "maximum", "variance", "std", "stdev", "stddev", "num", "exp", "final")
 )
 
