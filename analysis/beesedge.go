@@ -21,7 +21,7 @@ type stay struct {
 //     from three quarters of the way to a quarter within four hours: a logger that is carried does that, a barn that
 //     grows warm in spring does not. Where the record begins or ends in a heated room, its hours there stand for all; or
 //   - it swung with the days: within the two days next to the stay by more than 6 K and at least 0.8 of what the
-//     outdoors did, or, where that is not known, by more than 10 K.
+//     outdoors did, or, where that is not known, by more than 10 K, and did not stand at the room's level again for a day and a half.
 //
 // It has settled where it stays within 1.5 K of the room's level of the four days next to the edge, or within half as
 // far again as those days go on 19 of 20 hours where that is more, 3 K at most. Away is towards where the logger stood: a
@@ -38,6 +38,7 @@ const (
 	abruptMS             = 4 * series.HourMS
 	swungShare           = 0.8
 	swungAloneK          = 10
+	calmHours            = 36
 	levelDays            = 4
 	settledK, settledMax = 1.5, 3
 	settledCalm          = 1.5
@@ -76,7 +77,7 @@ func (s stay) seenBy(logger string) Edge {
 		if offC < 0 {
 			e.Reason = "stood_colder"
 		}
-	} else if s.swung() {
+	} else if s.swung() && !s.calmAgain(level, tolK) {
 		away = func(v float64) float64 { return math.Abs(v - level) }
 		edge = s.parted(s.edge+s.step*settleHours, s.edge-s.step*beyondDays*dayHours, away, tolK)
 		at = s.settled(s.last(edge, swungHours, away, tolK, settledMax), away, tolK)
@@ -134,6 +135,21 @@ func (s stay) swung() bool {
 		out = swingOf(s.outdoor.between(min(a, b), max(a, b)))
 	}
 	return own > swungAloneK || own > staySwingK && out > 0 && own >= swungShare*out
+}
+
+// calmAgain says whether a logger stood at the room's level again, for a day and a half of the fortnight beyond its stay: then it
+// was the room that went with the weather.
+func (s stay) calmAgain(level, tolK float64) bool {
+	run := 0
+	for _, v := range s.hours(-2*beyondDays*dayHours, 0) {
+		if run++; math.Abs(v-level) > tolK {
+			run = 0
+		}
+		if run >= calmHours {
+			return true
+		}
+	}
+	return false
 }
 
 // abrupt says whether a logger went from one and a half times to half of some distance from the room's level within four

@@ -84,3 +84,16 @@ func TestWhenALoggerWasTakenFromColdRoomsAndPastDoors(t *testing.T) {
 		}
 	}
 }
+
+// A week outdoors of 15 °C by day and 8 by night took the barn with it from hour 940 on, and it was held again from 1120 to the
+// end: nobody carried the logger out.
+func TestAWarmWeekIsNoTakeout(t *testing.T) {
+	warm := []point{}
+	for h := 940.0; h < 1120; h += 24 {
+		warm = append(warm, point{h, 7}, point{h + 12, 19})
+	}
+	trace := story(append(append(held6(0, 940, 4, 5.5), warm...), held6(1130, 1200, 4, 5.5)...)...)
+	if e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn).Out; e.OK() {
+		t.Errorf("hour %.1f, %+v", float64(e.At)/hourMS, e)
+	}
+}

@@ -1,6 +1,8 @@
 package analysis
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/stat"
 
 	"thawbook/analysis/series"
@@ -20,7 +22,13 @@ func (e *Event) climb(j judgement, s series.Span) {
 	s.To = peakedAt(room, s)
 	e.add("from_c", exactly(from, Recorded))
 	e.add("peak_c", exactly(b.Max, Recorded))
-	e.add("climb_k", exactly(b.Max-from, Recorded))
+	e.add("climb_k", j.wherever(exactly(b.Max-from, Recorded), func(room series.Curve) float64 {
+		from, known := room.At(s.From)
+		if !known {
+			return math.NaN()
+		}
+		return room.Bin(s).Max - from
+	}))
 	first, ended := firstHour(j, s)
 	later := laterSlope(j.room.mean, series.Span{From: ended, To: s.To})
 	e.add("first_hour_k_per_h", first)

@@ -19,9 +19,8 @@ const (
 // A logger of first order that lags τ behind the air reads τ·y' low: it shows a steady rate whole only once it follows,
 // and of a climb that bends never all (hourWithoutLag). Where the room's one logger is the one whose lag the fans'
 // switching told, the rise is put right for it. Otherwise the lag may be anything up to climbLagMS, and the range reaches
-// to the rise with that. It holds the rises of all the room's loggers, or a tenth for where one hung, with a step of the
-// resolution in quadrature; and above, what the straight line between two readings hides where a climb begins between
-// them: rate × interval / 4 at most.
+// to the rise with that. It is widened for where the loggers hung (wherever) and, above, by what the straight line between
+// two readings hides where a climb begins between them: rate × interval / 4 at most.
 func firstHour(j judgement, s series.Span) (Figure, int64) {
 	room := j.room.mean.TempC
 	k, began := steepestHour(room, s, climbLagMS)
@@ -32,19 +31,29 @@ func firstHour(j judgement, s series.Span) (Figure, int64) {
 	if lagMS := j.roomLagMS(); lagMS > 0 {
 		f = enclosing(WorkedOut, hourWithoutLag(room, s, lagMS, k), k)
 	}
+	f = j.wherever(f, func(room series.Curve) float64 {
+		own, _ := steepestHour(room, s, climbLagMS)
+		return own
+	})
+	f.High += math.Abs(f.Mid) * float64(room.Interval()) / series.HourMS / 4
+	return f, began + series.HourMS
+}
+
+// wherever is a climb with what one logger alone may see less or more of: it holds those of all the room's loggers, or a tenth
+// for where one hung, with a step of the resolution in quadrature.
+func (j judgement) wherever(f Figure, climb func(room series.Curve) float64) Figure {
 	place := placeShare * math.Abs(f.Mid)
 	if len(j.room.loggers) > 1 {
 		place = 0
 		for _, l := range j.room.loggers {
-			if own, _ := steepestHour(l.TempC, s, climbLagMS); !math.IsNaN(own) {
+			if own := climb(l.TempC); !math.IsNaN(own) {
 				f.Low, f.High = math.Min(f.Low, own), math.Max(f.High, own)
 			}
 		}
 	}
 	half := math.Hypot(place, j.room.mean.TempStepK)
-	between := math.Abs(f.Mid) * float64(room.Interval()) / series.HourMS / 4
-	f.Low, f.High = math.Max(min(0, f.Mid), f.Low-half), f.High+half+between
-	return f, began + series.HourMS
+	f.Low, f.High = math.Max(min(0, f.Mid), f.Low-half), f.High+half
+	return f
 }
 
 // hourWithoutLag is the rise in a stretch's first hour, K, had the logger not lagged: of T = y + τ·y' at both ends, the fans

@@ -9,7 +9,7 @@ const (
 	lateLeastMin                            = 15
 )
 
-// eventFindings are the power cut with the greatest climb, with how many there were, and the leaks of light.
+// eventFindings are the power cut with the greatest climb, with how many there were as sure as it, and the leaks of light.
 func eventFindings(_ judgement, r *Review) (out []Finding) {
 	n, worst := 0, Finding{}
 	for _, e := range r.Events {
@@ -21,8 +21,13 @@ func eventFindings(_ judgement, r *Review) (out []Finding) {
 			if e.MayBe {
 				f.Code, f.Weight = "power_cut_may_be", maybeCutWeight
 			}
-			n++
-			if n == 1 || f.Weight > worst.Weight || f.Weight == worst.Weight && f.Figure("climb_k").Mid > worst.Figure("climb_k").Mid {
+			if f.Weight > worst.Weight {
+				n, worst = 0, f
+			}
+			if f.Weight < worst.Weight {
+				continue
+			}
+			if n++; f.Figure("climb_k").Mid > worst.Figure("climb_k").Mid {
 				worst = f
 			}
 		}

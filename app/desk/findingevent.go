@@ -52,9 +52,15 @@ func (b barn) climbWords(f analysis.Finding) string {
 	if !first.OK {
 		return "It was too short, or too little is known of it, to say how fast the room climbed."
 	}
-	text := "The room climbed by " + b.diffRange(first) + " in the first hour"
-	if later.OK {
-		text += " and by " + b.smallDiff(later.Mid) + " in each later one"
+	text, climbed := "The room climbed by "+b.diffRange(first)+" in the first hour", "by "
+	if b.u.DiffValue(first.Mid) < 0.05 {
+		text, climbed = "The room did not climb in the first hour", "climbed by "
+	}
+	switch {
+	case later.OK && later.Mid < 0:
+		text += " and fell by " + b.smallDiff(-later.Mid) + " in each later one"
+	case later.OK:
+		text += " and " + climbed + b.smallDiff(later.Mid) + " in each later one"
 	}
 	switch {
 	case !alarm.OK:

@@ -24,6 +24,8 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 			"The power was off. The room climbed by 1.5 °C in the first hour and by 0.2 °C in each later one; at that pace the alarm line lies 13–25 h from the start."},
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 2), {Name: "first_hour_k_per_h", Figure: figureOf(3, 2.7, 3.4)}, exact("hours_to_alarm_h", 4)},
 			"The power was off 2 times, the worst of them as follows. The room climbed by 3.0 °C (2.7–3.4 °C) in the first hour; the alarm line was reached in 4 h."},
+		{"power_cut", []analysis.NamedFigure{exact("cuts", 1), exact("first_hour_k_per_h", -0.4), exact("later_k_per_h", -0.2)},
+			"The power was off. The room did not climb in the first hour and fell by 0.2 °C in each later one."},
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 1)}, "The power was off. It was too short, or too little is known of it, to say how fast the room climbed."},
 		{"light_leak", []analysis.NamedFigure{exact("days", 7), exact("from_hour", 12), exact("to_hour", 16.5)},
 			"On 7 days there was light in the room at the same time of day, between 12:00 and 16:30."},
