@@ -152,21 +152,26 @@ func weatherCandidates(j judgement) (out []candidate) {
 	}
 	s := series.Span{From: j.beesTime.From - leadMS, To: j.beesTime.To}
 	add := func(code string, of series.Curve, runs []series.Run, kinds ...string) {
-		out = append(out, candidate{code: code, kinds: kinds, on: long(runs, 0), known: of.Known(s), of: of})
+		out = append(out, candidate{code: code, kinds: kinds, on: series.Union(long(runs, 0)), known: of.Known(s), of: of})
 	}
-	if limits := j.under(goodHighC); len(limits) > 0 {
-		add(OutdoorWarm, outdoor, outdoor.Above(s, limits[0].limit-coolingK), "warm", "moist")
+	aboveLimits := func(c series.Curve, limit func(Bands) *float64, lessBy float64) (runs []series.Run) {
+		for i, l := range j.under(limit) {
+			if i == 0 { // the hours before the first phase are its own
+				l.time = append(stretches{{From: s.From, To: j.beesTime.From}}, l.time...)
+			}
+			runs = append(runs, l.time.above(c, l.limit-lessBy)...)
+		}
+		return runs
 	}
+	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "warm", "moist")
 	add(OutdoorCold, outdoor, outdoor.Below(s, quantile(outdoor, s, extremeShare)), "cold", "dew", "frost")
 	vap := series.Zip(outdoor, j.weather(relHumOf), moistair.VapPresPa)
 	if vap.Len() == 0 {
 		return out
 	}
 	add(OutdoorDry, vap, vap.Below(s, quantile(vap, s, extremeShare)), "dry")
-	if limits := j.under(goodHighPct); len(limits) > 0 {
-		indoors := intakePct(vap, j.room.mean.TempC)
-		add(OutdoorHumid, indoors, indoors.Above(s, limits[0].limit-humidPct), "damp", "moist", "dew", "frost")
-	}
+	indoors := intakePct(vap, j.room.mean.TempC)
+	add(OutdoorHumid, indoors, aboveLimits(indoors, goodHighPct, humidPct), "damp", "moist", "dew", "frost")
 	return out
 }
 

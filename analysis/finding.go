@@ -63,51 +63,65 @@ func findings(j judgement, r *Review) []Finding {
 	return out
 }
 
-// kindWeights are how much hours outside a band weigh: a barn that is too warm loses bees first. Wet surfaces have
-// findings of their own.
-var kindWeights = map[string]float64{"warm": 60, "cold": 40, "damp": 50, "dry": 45}
+// kindWeights are how much hours outside a band weigh: a barn that is too warm loses bees first. What wet surfaces went with
+// weighs less than that they were wet (surfaceFindings).
+var kindWeights = map[string]float64{"warm": 60, "cold": 40, "damp": 50, "dry": 45, "dew": 40, "frost": 35}
 
 // failures are causes that are something broken: they count however many of a winter's hours they make up.
 var failures = []string{NotRun, RunUncalled, AlwaysOnOff, HeatOff}
 
 const failureWeight = 20
 
-// spellFindings are the causes that went with most of the hours of one kind of spell of the room's air, and
+// spellFindings are the causes that went with most of the hours of one kind of spell, of the room's air or of a surface, and
 // failures that went with any. The code is KIND_with_CAUSE.
 func spellFindings(j judgement, r *Review) (out []Finding) {
 	for _, kind := range slices.Sorted(maps.Keys(kindWeights)) {
-		hours := 0.0
-		type cause struct{ code, about string }
-		with, longest := map[cause]float64{}, map[cause]Spell{}
-		for _, s := range r.Spells {
-			if s.Kind != kind || s.Place != j.room.place {
-				continue
-			}
-			hours += s.Hours
-			for _, w := range s.WentWith {
-				c := cause{w.Code, w.About}
-				with[c] += s.Hours
-				if s.Hours > longest[c].Hours {
-					longest[c] = s
+		places := []string{j.room.place}
+		if kind == "dew" || kind == "frost" {
+			places = nil
+			for _, s := range r.Surfaces {
+				if s.Kind != "metal" {
+					places = append(places, s.Name)
 				}
 			}
 		}
-		for c, spell := range longest {
-			weight := kindWeights[kind] + math.Min(with[c]/20, 30)
-			switch failed := slices.Contains(failures, c.code); {
-			case with[c] < leastFindingH, !failed && with[c] < mostOfThem*hours:
-				continue
-			case failed:
-				weight = math.Min(weight+failureWeight, 94)
-			}
-			about := c.about
-			if about == "" {
-				about = j.room.place
-			}
-			out = append(out, Finding{Code: kind + "_with_" + c.code, About: about, Weight: weight, Evidence: WorkedOut, Look: spell.Span,
-				Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[c], WorkedOut)},
-					{"longest_hours", exactly(spell.Hours, Recorded)}}})
+		for _, place := range places {
+			out = append(out, causesAt(r, kind, place)...)
 		}
+	}
+	return out
+}
+
+// causesAt are the findings of one kind of spell at one place. On a surface those of a stage or a heat source are left out:
+// what these did shows in the room's air.
+func causesAt(r *Review, kind, place string) (out []Finding) {
+	type cause struct{ code, about string }
+	hours, with, longest := 0.0, map[cause]float64{}, map[cause]Spell{}
+	for _, s := range r.Spells {
+		if s.Kind != kind || s.Place != place {
+			continue
+		}
+		hours += s.Hours
+		for _, w := range s.WentWith {
+			c := cause{w.Code, w.About}
+			with[c] += s.Hours
+			if s.Hours > longest[c].Hours {
+				longest[c] = s
+			}
+		}
+	}
+	for c, spell := range longest {
+		failed := slices.Contains(failures, c.code)
+		if with[c] < leastFindingH || !failed && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
+			continue
+		}
+		weight := kindWeights[kind] + math.Min(with[c]/20, 30)
+		if failed {
+			weight = math.Min(weight+failureWeight, 94)
+		}
+		out = append(out, Finding{Code: kind + "_with_" + c.code, About: cmp.Or(c.about, place), Weight: weight, Evidence: WorkedOut, Look: spell.Span,
+			Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[c], WorkedOut)},
+				{"longest_hours", exactly(spell.Hours, Recorded)}}})
 	}
 	return out
 }

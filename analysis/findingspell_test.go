@@ -30,6 +30,23 @@ func TestSpellsOfOneCauseAreOneFinding(t *testing.T) {
 	}
 }
 
+// What a wall's wet hours went with is told with the wall's name; a door's are not, nor is what a stage did, which shows in the
+// room's air.
+func TestWhatAWetWallWentWith(t *testing.T) {
+	wet := func(from float64, kind, place, cause, about string) Spell {
+		return Spell{Kind: kind, Place: place, Span: span(from, from+20), Hours: 20, WentWith: []Cause{{Code: cause, About: about}}}
+	}
+	r := Review{Surfaces: []SurfaceRow{{Name: "north wall", Kind: "wall"}, {Name: "door", Kind: "metal"}}, Spells: []Spell{
+		wet(0, "dew", "north wall", RoomDamp, ""), wet(50, "frost", "north wall", OutdoorCold, ""),
+		wet(100, "dew", "door", RoomDamp, ""), wet(150, "dew", "north wall", AlwaysOnOff, "Stage 1"),
+	}}
+	all := spellFindings(judgement{}, &r)
+	damp, cold := findingOf(t, all, "dew_with_"+RoomDamp), findingOf(t, all, "frost_with_"+OutdoorCold)
+	if len(all) != 2 || damp.About != "north wall" || damp.Figure("hours").Mid != 40 || damp.Figure("hours_with").Mid != 20 || cold.About != "north wall" {
+		t.Errorf("%+v", all)
+	}
+}
+
 // Of power cuts the one that is sure comes before one that may be, whatever the climb; of two alike the greater climb. Those
 // that may be are not counted among those that were.
 func TestTheWorstPowerCut(t *testing.T) {

@@ -116,9 +116,9 @@ func wentWith(f analysis.Finding, kind, cause string) (what, when, do string) {
 func spellsWords(kind, about string) string {
 	switch kind {
 	case "dew":
-		return "in which the " + about + " was wet"
+		return "in which there was dew on the " + about
 	case "frost":
-		return "in which the " + about + " was frosted"
+		return "in which there was frost on the " + about
 	}
 	return "of " + kind + " spells"
 }
