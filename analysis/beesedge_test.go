@@ -53,7 +53,7 @@ func TestWhenTheBeesCameToAHungLogger(t *testing.T) {
 		{"a cold spell after", []point{{100, 3}, {106, 4.5}, {112, 3}, {118, 4.5}, {126, -1}, {144, 4}}, series.Curve{}, 100, "stood_warmer"},
 	} {
 		trace := story(append(append(table, c.trace...), winter...)...)
-		e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, c.outdoors, inTurn).In
+		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, c.outdoors, inTurn)).In
 		if math.Abs(float64(e.At)/hourMS-c.at) > 3 || e.Reason != c.reason || (e.Sure == EdgeSure) != (c.reason == "stood_warmer") {
 			t.Errorf("%s: hour %.1f, %+v; want %v, %s", c.name, float64(e.At)/hourMS, e, c.at, c.reason)
 		}
@@ -78,7 +78,7 @@ func TestWhenALoggerWasTakenFromColdRoomsAndPastDoors(t *testing.T) {
 		{"an open door, then a truck", append([]point{{940, 5}, {988, 5}, {989, -3}, {991, 5}, {1036, 5}}, truck...), 12, "swung_with_days"},
 	} {
 		trace := story(append(held6(0, 940, 4, 5.5), c.end...)...)
-		e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn).Out
+		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out
 		if math.Abs(float64(e.At)/hourMS-1036) > c.within || e.Reason != c.reason {
 			t.Errorf("%s: hour %.1f, %+v", c.name, float64(e.At)/hourMS, e)
 		}
@@ -93,7 +93,27 @@ func TestAWarmWeekIsNoTakeout(t *testing.T) {
 		warm = append(warm, point{h, 7}, point{h + 12, 19})
 	}
 	trace := story(append(append(held6(0, 940, 4, 5.5), warm...), held6(1130, 1200, 4, 5.5)...)...)
-	if e := beesSeen([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn).Out; e.OK() {
+	if e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out; e.OK() {
 		t.Errorf("hour %.1f, %+v", float64(e.At)/hourMS, e)
+	}
+}
+
+// The keeper says that the bees were in from hour 90 to 1041. The logger was hung at hour 100 and taken to a table at 1036: it stood
+// elsewhere for 15 of these hours, give or take the drive. Where the bees' days are the logger's there is nothing to remark.
+func TestALoggerElsewhereWhileBeesWereIn(t *testing.T) {
+	trace := story(append(append([]point{{40, 20}, {99.5, 20}, {100, 4}}, held6(106, 1036, 4, 5.5)...), point{1036, 4}, point{1036.5, 20}, point{1060, 20})...)
+	for _, c := range []struct {
+		bees  [2]float64
+		hours string
+	}{{[2]float64{90, 1041}, "15"}, {[2]float64{100, 1036}, ""}} {
+		got := ""
+		for _, r := range Judge(one(trace, series.Curve{}, span(c.bees[0], c.bees[1]))).Remarks {
+			if r.Code == "logger_elsewhere" {
+				got = r.Args[1]
+			}
+		}
+		if got != c.hours {
+			t.Errorf("bees from %v to %v: %q h elsewhere, want %q", c.bees[0], c.bees[1], got, c.hours)
+		}
 	}
 }

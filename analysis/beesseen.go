@@ -1,7 +1,9 @@
 package analysis
 
 import (
+	"math"
 	"slices"
+	"strconv"
 
 	"thawbook/analysis/series"
 )
@@ -42,17 +44,22 @@ const (
 	dayHours            = 24
 )
 
-// beesSeen proposes when the bees went in and came out: when the first of the room's loggers came from elsewhere and
-// settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
-// most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
-// cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees.
-func beesSeen(loggers []Logger, outdoor series.Curve, spread Spread) BeesSeen {
-	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
-	seen := BeesSeen{none, none}
+// staysOf are the edges of every logger's own stay.
+func staysOf(loggers []Logger, outdoor series.Curve, spread Spread) []BeesSeen {
 	thermometers := having(loggers, temperatureOf)
 	stays := make([]BeesSeen, len(thermometers))
 	weather := hourlyOf(outdoor)
 	spread(len(stays), func(i int) { stays[i] = stayEdges(thermometers[i], weather) })
+	return stays
+}
+
+// beesSeen proposes when the bees went in and came out: when the first of the room's loggers, of which these are the stays, came from elsewhere and
+// settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
+// most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
+// cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees.
+func beesSeen(stays []BeesSeen) BeesSeen {
+	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
+	seen := BeesSeen{none, none}
 	for _, s := range stays {
 		seen.In, seen.Out = seen.In.orBetter(s.In, -1), seen.Out.orBetter(s.Out, 1)
 	}
@@ -126,4 +133,27 @@ func swingOf(v []float64) float64 {
 		return 0
 	}
 	return slices.Max(v) - slices.Min(v)
+}
+
+// elsewhereLeastH is from how many hours of the bees' time on a logger that surely was not in the barn is remarked (common
+// practice, no source).
+const elsewhereLeastH = 1
+
+// loggersElsewhere remarks the loggers that surely came into the barn after the bees, or left it before them, with the hours
+// of their records in which they stood elsewhere meanwhile. Nothing is left out unasked.
+func loggersElsewhere(loggers []Logger, stays []BeesSeen, bees series.Span) []series.Remark {
+	out := []series.Remark{}
+	for i, l := range having(loggers, temperatureOf) {
+		record, ms := whole(l.TempC), int64(0)
+		if e := stays[i].In; e.Sure == EdgeSure {
+			ms += max(0, min(e.At, bees.To)-max(record.From, bees.From))
+		}
+		if e := stays[i].Out; e.Sure == EdgeSure {
+			ms += max(0, min(record.To, bees.To)-max(e.At, bees.From))
+		}
+		if hours := float64(ms) / series.HourMS; hours >= elsewhereLeastH {
+			out = append(out, series.Remark{Code: "logger_elsewhere", Args: []string{l.Name, strconv.Itoa(int(math.Round(hours)))}, Count: 1})
+		}
+	}
+	return out
 }

@@ -3,7 +3,7 @@ package analysis
 import "thawbook/analysis/series"
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 23
+const RulesVersion = 24
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -64,7 +64,8 @@ func (j *judgement) look() {
 
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
-	j.seen = beesSeen(j.roomHaving(temperatureOf), j.weather(temperatureOf), j.spread).withFans(j.Input)
+	j.stays = staysOf(j.roomHaving(temperatureOf), j.weather(temperatureOf), j.spread)
+	j.seen = beesSeen(j.stays).withFans(j.Input)
 	j.beesTime, r.BeesBy = beesTime(j.Input, j.room.mean.record(), j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
 	j.phases = phases(j.Input, j.beesTime, j.scored)
@@ -81,8 +82,9 @@ type judgement struct {
 	spread        Spread
 	spots         []spot
 	room, outdoor spot
-	borrowed      string // what the room has from the control logger for want of its own: temperature, humidity
-	control       Logger // what the thermostat is judged by
+	borrowed      string     // what the room has from the control logger for want of its own: temperature, humidity
+	control       Logger     // what the thermostat is judged by
+	stays         []BeesSeen // of the room's thermometers
 	seen          BeesSeen
 	beesTime      series.Span
 	scored        stretches // the bees' time less what the keeper excludes
@@ -157,5 +159,5 @@ func remarks(j judgement, by BeesBy) []series.Remark {
 			out = append(out, series.Remark{Code: n.code, Count: 1})
 		}
 	}
-	return out
+	return append(out, loggersElsewhere(j.roomHaving(temperatureOf), j.stays, j.beesTime)...)
 }

@@ -207,6 +207,8 @@ func (b barn) settle() string {
 		return lead + b.openDays() + ", so that only their time is judged."
 	case b.recordElsewhere():
 		return lead + "the right year and days for the bees in and out, or the loggers' files of that winter."
+	case b.outsiders() != "":
+		return lead + "leaving out " + b.outsiders() + ", when it was not in the barn, or the right days for the bees."
 	case b.r.Verdict.Held.Figure.Unknown == "less_than_a_day":
 		return lead + "the days the bees went in and came out, which lie less than a day apart here, or more of the room's record."
 	case b.r.Coverage < 0.9:
@@ -221,6 +223,16 @@ func (b barn) settle() string {
 		return lead + "naming the coldest wall or ceiling, so that its wet hours can be worked out."
 	case b.anyBlurred():
 		return lead + "a logger hung beside the thermostat's own sensor, which would narrow the stages' hours."
+	}
+	return ""
+}
+
+// outsiders is "5 h of the record of East", of the first logger that stood elsewhere while bees were in; empty for none.
+func (b barn) outsiders() string {
+	for _, r := range b.r.Remarks {
+		if r.Code == "logger_elsewhere" && len(r.Args) == 2 {
+			return r.Args[1] + " h of the record of " + r.Args[0]
+		}
 	}
 	return ""
 }

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"thawbook/analysis"
@@ -387,6 +388,9 @@ func (b barn) fansAlone() []Sentence {
 	return []Sentence{{Text: text, Sure: sure, weight: 48}}
 }
 
+// triflingH is by how many hours of a winter call and record may part without a word (common practice, no source).
+const triflingH = 2
+
 // calledAndRan sets what stages were called for beside what a record shows.
 func (b barn) calledAndRan() []Sentence {
 	var apart, alike []string
@@ -399,9 +403,10 @@ func (b barn) calledAndRan() []Sentence {
 		if h, less := row.BothHours(); less {
 			text += inBoth(h)
 		}
-		if ran.Mid < called.Low || ran.Mid > called.High {
+		switch outside := max(called.Low-ran.Mid, ran.Mid-called.High); {
+		case outside > triflingH:
 			apart = append(apart, text+" (called for at least "+Hours(called.Low)+", at most "+Hours(called.High)+")")
-		} else {
+		case outside <= 0 && !slices.Contains(alike, row.Name):
 			alike = append(alike, row.Name)
 		}
 	}
