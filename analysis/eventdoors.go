@@ -9,7 +9,8 @@ import (
 
 // Open doors let the room's air go towards the air outdoors within minutes. A sharp step is a change within 20 minutes
 // (or two sampling intervals, half an hour at most) of 1 K and more in temperature, 1.5 K in dew point, and of three
-// times what all but a hundredth of the winter's such changes come to, so that fans switching are not taken for doors.
+// times what all but a hundredth of the winter's such changes come to, twice in dew point, which fans move further, so that
+// fans switching are not taken for doors.
 // It must go towards the air outdoors, which has not itself changed as much, or down where that is not known. Two loggers must show it within the same half
 // hour; where only one samples often enough, both its temperature and its dew point must, and then it may be something
 // else. In mild weather open doors change little, and don't show. Fans that start together after a power cut do the same
@@ -18,7 +19,7 @@ import (
 const (
 	doorWindowMS, doorWindowMostMS = 20 * minuteMS, 30 * minuteMS
 	doorTempK, doorDewK            = 1, 1.5
-	doorUnusual                    = 3
+	doorUnusual, doorDewUnusual    = 3, 2
 	doorPauseMS                    = 30 * minuteMS
 )
 
@@ -30,8 +31,8 @@ func doorsOpened(j judgement, cuts []Event) []Event {
 	j.spread(len(steps), func(i int) {
 		l := j.room.loggers[i]
 		if window := doorWindow(l.TempC); window > 0 {
-			steps[i][0] = sharpSteps(l.TempC, j.beesTime, window, doorTempK, outdoor)
-			steps[i][1] = sharpSteps(l.dewC, j.beesTime, window, doorDewK, outdoorDew)
+			steps[i][0] = sharpSteps(l.TempC, j.beesTime, window, doorTempK, doorUnusual, outdoor)
+			steps[i][1] = sharpSteps(l.dewC, j.beesTime, window, doorDewK, doorDewUnusual, outdoorDew)
 		}
 	})
 	for i, l := range j.room.loggers {
@@ -96,7 +97,7 @@ type sharpStep struct {
 }
 
 // sharpSteps are the unusual changes of a curve within a window, towards another curve.
-func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK float64, towards series.Curve) []sharpStep {
+func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK, unusual float64, towards series.Curve) []sharpStep {
 	in := c.Slice(s)
 	change, sharp := in.Lagged(windowMS), false
 	for i, before := range change {
@@ -106,7 +107,7 @@ func sharpSteps(c series.Curve, s series.Span, windowMS int64, leastK float64, t
 	if !sharp {
 		return nil // as in nearly every room: what is usual need not be known
 	}
-	limit := max(leastK, doorUnusual*series.Quantile(0.99, sizesOf(change)))
+	limit := max(leastK, unusual*series.Quantile(0.99, sizesOf(change)))
 	var out []sharpStep
 	for i, at := range in.Readings.At {
 		p := sharpStep{series.Span{From: at - windowMS, To: at}, change[i]}
