@@ -1,6 +1,10 @@
 package analysis
 
-import "thawbook/analysis/series"
+import (
+	"slices"
+
+	"thawbook/analysis/series"
+)
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
 const RulesVersion = 24
@@ -64,7 +68,7 @@ func (j *judgement) look() {
 
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
-	j.stays = staysOf(j.roomHaving(temperatureOf), j.weather(temperatureOf), j.spread)
+	j.stays = staysOf(j.indoors(), j.weather(temperatureOf), j.spread)
 	j.seen = beesSeen(j.stays).withFans(j.Input)
 	j.beesTime, r.BeesBy = beesTime(j.Input, j.room.mean.record(), j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))
@@ -76,6 +80,11 @@ func (j *judgement) setTimes(r *Review) {
 	r.Coverage = j.scored.share(j.scored.knownMS(j.room.mean.TempC))
 }
 
+// indoors are the loggers in the room and those beside its thermostat, which were hung and taken down with them.
+func (j judgement) indoors() []Logger {
+	return slices.Concat(spotAt(j.spots, "room").loggers, spotAt(j.spots, "control").loggers)
+}
+
 // judgement is an input with what every question asks of it first.
 type judgement struct {
 	Input
@@ -84,7 +93,7 @@ type judgement struct {
 	room, outdoor spot
 	borrowed      string     // what the room has from the control logger for want of its own: temperature, humidity
 	control       Logger     // what the thermostat is judged by
-	stays         []BeesSeen // of the room's thermometers
+	stays         []BeesSeen // of the thermometers in the room and beside its thermostat
 	seen          BeesSeen
 	beesTime      series.Span
 	scored        stretches // the bees' time less what the keeper excludes
@@ -159,5 +168,5 @@ func remarks(j judgement, by BeesBy) []series.Remark {
 			out = append(out, series.Remark{Code: n.code, Count: 1})
 		}
 	}
-	return append(out, loggersElsewhere(j.roomHaving(temperatureOf), j.stays, j.beesTime)...)
+	return append(out, loggersElsewhere(j.indoors(), j.stays, j.beesTime)...)
 }
