@@ -243,6 +243,9 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case t.filled == 0:
 		return vacant
+	case 2*t.graded > t.filled && c.told && l.mark == '.':
+		c.garbled = true
+		return number
 	case 2*t.graded > t.filled:
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:

@@ -1,6 +1,9 @@
 package importers
 
-import "slices"
+import (
+	"bytes"
+	"slices"
+)
 
 // Which columns say what logger a row is from.
 
@@ -88,6 +91,9 @@ func (l *layout) findDevice(rows []record) {
 		}
 	}
 	events := kinds[device] == 0 && (kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1)
+	if kinds[device] == 0 && l.findTurns(rows) {
+		return
+	}
 	if !events && 4*distinctCells(rows, keys...) > 3*len(rows) {
 		return
 	}
@@ -104,6 +110,28 @@ func (l *layout) findDevice(rows []record) {
 	if !events && !l.long {
 		l.findNumbered(rows, keys)
 	}
+}
+
+// findTurns takes a column of words for the loggers' names where the same few come in the same order again and again.
+func (l *layout) findTurns(rows []record) bool {
+	const rounds = 3
+	for i := range l.width {
+		t := l.tally(rows, i)
+		n := len(t.distinct)
+		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n {
+			continue
+		}
+		again, changes := 0, 0
+		for k := n; k < len(rows); k++ {
+			again += one(bytes.Equal(trim(rows[k].cells[i]), trim(rows[k-n].cells[i])))
+			changes += one(!bytes.Equal(trim(rows[k].cells[i]), trim(rows[k-1].cells[i])))
+		}
+		if all := len(rows) - n; 10*again >= 9*all && 10*changes >= 9*all {
+			l.columns = append(l.columns, column{index: i, kind: device})
+			return true
+		}
+	}
+	return false
 }
 
 // findNumbered takes a column of a few whole numbers for what tells loggers apart where each of them comes with each

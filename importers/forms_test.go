@@ -13,7 +13,11 @@ var forms = []struct {
 }{
 	{"a dew point before its temperature proves °F", "time,dew point,temp,rh\n20260113T1000,14.5,19.4,80\n20260113T1010,15.1,20.3,79\n20260113T1020,16.5,21.2,81\n",
 		"f dew_point 3 0 0 10:00..10:20 -9.72222..-8.61111|f air_temperature 3 0 0 10:00..10:20 -7..-6|f relative_humidity 3 0 0 10:00..10:20 0.79..0.81"},
-	{"numbers with their grades behind a comma, points elsewhere", "time,lat,TMP\n2026-01-13 10:00,55.1,\"+0045,1\"\n2026-01-13 10:10,55.1,\"-0040,1\"\n2026-01-13 10:20,55.1,\"+0041,1\"\n", "f other 3 0 0 10:00..10:20 55.1..55.1"},
+	{"numbers with their grades behind a comma, points elsewhere", "time,lat,TMP\n2026-01-13 10:00,55.1,\"+0045,1\"\n2026-01-13 10:10,55.1,\"-0040,1\"\n2026-01-13 10:20,55.1,\"+0041,1\"\n", "f other 3 0 0 10:00..10:20 55.1..55.1|f air_temperature 0 0 3 00:00..00:00 NaN..NaN|note unreadable_cell"},
+	{"a column that says on, and nothing for off", "time,Fan 1,temp °C\n2026-01-13 10:00,ON,4.5\n2026-01-13 10:10,-,4.0\n2026-01-13 10:20,,4.5\n2026-01-13 10:30,ON,4.0\n",
+		"f state 4 0 0 10:00..10:30 0..1|f air_temperature 4 0 0 10:00..10:30 4..4.5|note blank_off"},
+	{"a column that says off as well, sometimes nothing", "time,Fan 1\n2026-01-13 10:00,ON\n2026-01-13 10:10,-\n2026-01-13 10:20,OFF\n", "f state 2 1 0 10:00..10:20 0..1"},
+	{"other words for states", "time,Relay,Heater,Room\n2026-01-13 10:00,Energized,Activated,Occupied\n2026-01-13 10:10,De-energized,Deactivated,Unoccupied\n", "f state 2 0 0 10:00..10:10 0..1|f state 2 0 0 10:00..10:10 0..1|f state 2 0 0 10:00..10:10 0..1"},
 	{"grades named in other tongues", "时间,气温,气温质量\n2026-01-13 10:00,4.5,8\n2026-01-13 10:10,4.0,8\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 	{"codes of how values came about", "time,temperature,temperature_Measurement_Code,temperature_Report_Type\n2026-01-13 10:00,4.5,,FM-12\n2026-01-13 10:10,4.0,,FM-12\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 	{"numbers of records that come with two values", "id,parameter,time,value\na0,temp,2026-01-13 10:00,4.5\na0,humidity,2026-01-13 10:00,80\na1,temp,2026-01-13 10:10,4.0\na1,humidity,2026-01-13 10:10,81\n",
@@ -76,6 +80,18 @@ var forms = []struct {
 	{"a letter in brackets that is a place", "Time,Temp (A),RH (A)\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,4.0,81\n", "A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"a unit's letter behind a place", "Time,Barn Temp F,Outside F\n2026-01-13 10:00,41,23\n2026-01-13 10:10,50,14\n", "f air_temperature 2 0 0 10:00..10:10 5..10|f air_temperature 2 0 0 10:00..10:10 -10..-5"},
 	{"how far fans are open, in percent", "Time,Ventilation %\n2026-01-13 10:00,0\n2026-01-13 10:10,35\n", "f speed 2 0 0 10:00..10:10 0..35"},
+	{"signs whose legend says otherwise, in another tongue", "T = Temperatuur (in 0.1 graden Celsius)\nRH = Uursom van de neerslag (in 0.1 mm)\nU = Relatieve vochtigheid (in procenten)\n\nSTN,YYYYMMDD,HH,T,RH,U\n7,20260113,10,-45,0,80\n7,20260113,11,-40,2,81\n",
+		"7 air_temperature 2 0 0 10:00..11:00 -4.5..-4|7 other 2 0 0 10:00..11:00 0..2|7 relative_humidity 2 0 0 10:00..11:00 0.8..0.81"},
+	{"a row of parts and units below the names", "#YY  MM DD hh mm WDIR PRES ATMP WTMP DEWP\n#yr  mo dy hr mn degT hPa degC degC degC\n2026 01 13 10 00 120 1012.1 4.5 6.1 1.2\n2026 01 13 10 10 130 1012.2 4.0 6.1 1.3\n",
+		"f other 2 0 0 10:00..10:10 120..130|f other 2 0 0 10:00..10:10 1012.1..1012.2|f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 6.1..6.1|f dew_point 2 0 0 10:00..10:10 1.2..1.3"},
+	{"u beside t", "time;t;u\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"the highest of an hour, in more words than the reading", "time,air temp °C,highest temp in the hour before °C\n2026-01-13 10:00,4.5,4.9\n2026-01-13 10:10,4.0,4.5\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 4.5..4.9|note statistic"},
+	{"an hour behind a date in signs", "时间,气温\n2026年01月13日10时,4.5\n2026年01月13日11时,4.0\n", "f air_temperature 2 0 0 10:00..11:00 4..4.5"},
+	{"loggers by their addresses, a second apart", "mac,time,temp °C\nA4:C1,2026-01-13 10:00:00,4.5\nA4:C2,2026-01-13 10:00:01,5.5\nA4:C1,2026-01-13 10:10:00,4.0\nA4:C2,2026-01-13 10:10:01,5.0\n", "A4:C1 air_temperature 2 0 0 10:00..10:10 4..4.5|A4:C2 air_temperature 2 0 0 10:00..10:10 5..5.5"},
+	{"words that take turns, a second apart", "who,time,temp °C\n" + strings.Repeat("alder,2026-01-13 10:00:00,4.5\nrowan,2026-01-13 10:00:01,5.5\nalder,2026-01-13 10:10:00,4.0\nrowan,2026-01-13 10:10:01,5.0\n", 2), "alder air_temperature 4 0 0 10:00..10:10 4..4.5|rowan air_temperature 4 0 0 10:00..10:10 5..5.5|note out_of_order"},
+	{"numbered clocks", "Time1;T1;RH1;Time2;T2;RH2\n2026-01-13 10:00;4,5;80;2026-01-13 10:05;5,5;70\n2026-01-13 10:10;4,0;81;2026-01-13 10:15;5,0;71\n",
+		"1 air_temperature 2 0 0 10:00..10:10 4..4.5|1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|2 air_temperature 2 0 0 10:05..10:15 5..5.5|2 relative_humidity 2 0 0 10:05..10:15 0.7..0.71"},
+	{"years of two digits in a column", "Year,Mo,Da,Time,Temp(C)\n26,01,13,10:00,4.5\n26,01,13,10:10,4.0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 }
 
 func TestForms(t *testing.T) {

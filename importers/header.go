@@ -254,7 +254,7 @@ func isUnitsRow(cells [][]byte) bool {
 			continue
 		}
 		w := words(s)
-		if zoneInName(s) != "" {
+		if zoneInName(s) != "" || partUnits[strings.ToLower(trimComment(s))] {
 			patterns++
 			continue
 		}
@@ -267,6 +267,9 @@ func isUnitsRow(cells [][]byte) bool {
 	}
 	return units > 0 && 2*(units+patterns) >= filledCells(cells)-1 && !hasNumber(cells)
 }
+
+// partUnits are what stands for units in such a row besides those that are known: parts of times, lengths, angles.
+var partUnits = wordSet("yr", "mo", "dy", "hr", "mn", "yyyy", "yy", "mm", "dd", "hh", "hhmm", "m", "s", "sec", "min", "ft", "mi", "nmi", "deg", "degt")
 
 // shortestWord is from how many letters on a quantity's name is a word and no sign.
 const shortestWord = 4

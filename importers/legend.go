@@ -27,7 +27,7 @@ func keyBefore(line []byte) (key, value string) {
 	line = trim(line)
 	for _, mark := range []string{"\t", "  "} {
 		if before, behind, found := bytes.Cut(line, []byte(mark)); found && !bytes.ContainsAny(before, ":=;,") {
-			return text(before), text(behind)
+			return text(before), strings.TrimLeft(text(behind), "=: ")
 		}
 	}
 	return keyValue(text(line))
@@ -44,11 +44,12 @@ func channelKey(name string) string {
 	return strings.ToLower(name)
 }
 
-// explain takes from a legend what the column's own name does not say.
+// explain takes from a legend what the column's own name does not say; what a sign means the legend knows better.
 func (c *column) explain(legend string) {
 	said := column{header: legend}
 	said.describe(nil)
-	if !c.told && said.quantity != Other {
+	sign := len(c.name) < shortestWord && said.told
+	if !c.told && said.quantity != Other || sign {
 		c.quantity, c.told = said.quantity, true
 	}
 	if c.unit == "" && (said.unit != "") && unitFits(c.quantity, said.unit) {

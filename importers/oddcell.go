@@ -90,7 +90,7 @@ func (s *scan) unreadableCell(c *values, cell []byte) float64 {
 func (s *scan) otherMark(c *values, cell []byte) (v float64, decimals int, ok bool) {
 	mark := byte('.' + ',' - s.mark)
 	v, decimals, _, ok = numberInText(cell, mark)
-	if !ok || decimals == 0 || isGrouped(cell, mark) || decimals == 3 && !isTemperature(c.quantity) && c.quantity != RelativeHumidity {
+	if !ok || decimals == 0 || isGraded(cell) || isGrouped(cell, mark) || decimals == 3 && !isTemperature(c.quantity) && c.quantity != RelativeHumidity {
 		return 0, 0, false
 	}
 	s.notes.add(series.Remark{Code: RemarkMixedMarks, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})

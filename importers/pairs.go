@@ -52,18 +52,18 @@ func (s *scan) findHumidity() {
 	}
 }
 
-// isLoneH says whether a column is called h alone, changes as a humidity does, and stands beside temperatures and no
-// humidity.
+// isLoneH says whether a column is called by one of humidity's initials alone, changes as a humidity does, and stands beside temperatures, no
+// humidity and no dew point, which would prove it.
 func (s *scan) isLoneH(c *values) bool {
 	p := spreadOf(c.val)
-	if w := words(c.name); s.long || len(w) != 1 || w[0].low != "h" || c.unit != "" || p.low < 5 || p.high > 100 || p.mid < 30 || p.low == p.high {
+	if w := words(c.name); s.long || len(w) != 1 || !humidityInitials[w[0].low] || c.unit != "" || p.low < 5 || p.high > 100 || p.mid < 30 || p.low == p.high {
 		return false
 	}
 	of := map[Quantity]bool{}
 	for i := range s.columns {
 		of[s.columns[i].quantity] = true
 	}
-	return of[AirTemperature] && !of[RelativeHumidity]
+	return of[AirTemperature] && !of[RelativeHumidity] && !of[DewPoint]
 }
 
 // namesAsHumidity are the names a column has if it holds humidity; long says that its key names it.

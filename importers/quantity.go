@@ -20,14 +20,14 @@ var quantityNames = []struct {
 		"mix* ratio*", "spec* hum*", "hum* ratio*", "albedo*", "color*", "colour*", "lat", "latitud*", "lon", "lng", "longitud*", "elev*", "altitud*", "attempt*", "slope*", "trend*", "gradient*", "rate", "energ*", "mains*", "grid*", "netzfreq*", "power factor*", "cos phi", "reactive*", "blindleist*"}},
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}}, // what is called for
 	{AirTemperature, []string{"return air t*", "supply air t*"}},
-	{Other, []string{"water*", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "apei", "apa", "vode", "sjotemp*", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
+	{Other, []string{"water*", "wtmp*", "wtemp*", "sst", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "apei", "apa", "vode", "sjotemp*", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
 	{Other, []string{"soil*", "boden", "bodentemp*", "bodenfeucht*", "erdfeucht*", "wood", "holz", "holzfeucht*", "moist*", "sol", "suelo", "suolo", "solo", "bois", "madera", "madeira", "legno", "bodem*", "hout", "houtvocht*", "jord", "jordtemp*", "jordfukt*", "jordfugt*", "markfukt*", "marktemp*", "trafukt*", "trefukt*", "maan", "maaper*", "puun", "mulla*", "gleb*", "grunt*", "augsn*", "dirvozem*", "solului", "tla", "zemlj*", "drewn*", "pudy", "pudni", "dreva", "talaj*", "toprak*", "почв*", "грунт*", "ґрунт*", "древес*", "*土壌*", "*土壤*", "*토양*"}},
 	{Other, []string{"*humidifi*", "*humidific*", "deumid*", "*befeuchter*", "*entfeuchter*", "avfukt*", "luftfukter*", "affugt*"}}, // machines
 	{Other, []string{"precip*", "rain*", "snow*", "gust*"}},                                                                         // of an hour, hr
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+	{RelativeHumidity, []string{"rh*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "rel* vla*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*", "*濕度*", "*습도*", "*رطوبة*", "*לחות*", "*ความชน*", "do am", "kelemba*", "*आरदरता*", "*رطوبت*", "волог*", "dregn*", "rakast*", "hrmed*"}},
 	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "tem", "air tc", "air tf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
 		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
@@ -36,7 +36,7 @@ var quantityNames = []struct {
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
 	{Power, []string{"power*", "leistung*", "watt", "watts", "effekt*", "puissance*", "potencia*", "teho*", "voimsus*"}},
 	{Speed, []string{"speed*", "drehzahl*", "frequen*", "vitesse*", "velocid*", "varvtal*", "turtall*", "kierrosluku*", "pyorimisnopeus*", "fan*", "*lufter*", "*ventilator*", "ventilation*", "*luftung*", "stage*", "puhallin*", "vifte*", "flakt*"}},
-	{Other, []string{"rain*", "precip*", "wind*", "gust*", "pres*", "baro*", "weight*", "mass", "level*", "ph", "direct*", "radiat*", "solar*", "uv*", "snow*", "counter*", "*druck*", "regen*", "niederschlag*", "gewicht*", "schnee*", "pluie*", "poids", "lluvia*", "presion*", "neige*", "sade*", "nederbord*", "nedbor*", "tryk*", "vekt", "vikt", "rssi", "snr", "lqi", "signal*", "uptime*", "people", "hive weight*", "noise*", "sound*", "pm", "dust*", "oxygen*", "o2", "nh3", "h2s", "ch4", "flow*", "volume*", "distance*", "count*", "bees*", "acc*", "axis*", "minute*", "minut*", "duration*", "laufzeit*", "dauer*", "runtime*"}}, // of no use here
+	{Other, []string{"rain*", "precip*", "wind*", "gust*", "pres*", "baro*", "weight*", "mass", "level*", "ph", "direct*", "radiat*", "solar*", "uv*", "snow*", "counter*", "*druck*", "regen*", "niederschlag*", "neerslag*", "gewicht*", "schnee*", "pluie*", "poids", "lluvia*", "presion*", "neige*", "sade*", "nederbord*", "nedbor*", "tryk*", "vekt", "vikt", "rssi", "snr", "lqi", "signal*", "uptime*", "people", "hive weight*", "noise*", "sound*", "pm", "dust*", "oxygen*", "o2", "nh3", "h2s", "ch4", "flow*", "volume*", "distance*", "count*", "bees*", "acc*", "axis*", "minute*", "minut*", "duration*", "laufzeit*", "dauer*", "runtime*"}}, // of no use here
 }
 
 // humidityInitials stand for humidity where the unit is percent.
@@ -65,7 +65,7 @@ var indexNames = []string{"no", "nr", "n", "id", "index*", "idx", "record*", "re
 
 // deviceNames are the stems of columns that say which logger a row is from.
 var deviceNames = []string{"device*", "logger*", "sensor*", "station*", "stasjon*", "stacja*", "estacion*", "stazione*", "asema", "havaintoasema*", "jaam", "stanice*", "stn", "poste", "origin", "serial*", "probe*", "node*", "host", "site*", "name", "id", "gerat*", "*messstelle*", "messort*", "standort*",
-	"location*", "building*", "gebaude*", "greenhouse*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*"}
+	"location*", "building*", "gebaude*", "greenhouse*", "ort", "place*", "anturi*", "koht*", "andur*", "capteur*", "sonde*", "zone", "room*", "raum*", "barn*", "shed*", "house*", "channel*", "kanal*", "unit", "beacon*", "tag", "entity*", "thing*", "object*", "item*", "instrument*", "cabinet*", "box", "source*", "mac", "imei", "eui", "deveui"}
 
 // identifiers are the words in the name of a column that identifies something, and the same in all rows.
 var identifiers = []string{"id", "uid", "uuid", "code", "key", "account*"}
@@ -85,7 +85,7 @@ var clockNames = []string{"time*", "*timestamp*", "date*", "datum*", "*zeit*", "
 var partNames = [6][]string{
 	{"year", "yyyy", "yy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
 	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kk", "kuu"},
-	{"day", "dd", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
+	{"day", "dd", "da", "dy", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
 	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "godz", "godzina", "hodina", "timme", "time", "tunti", "tund"},
 	{"minute", "minutes", "min", "mi", "mn", "mm", "minuut", "minuutti", "minut"},
 	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},

@@ -185,6 +185,7 @@ func (s *scan) gather() {
 	s.settleRowUnits()
 	s.keyByBlock()
 	s.splitByKey()
+	s.fillStates()
 	s.dropSentinels()
 	s.dropFailures()
 }

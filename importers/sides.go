@@ -32,17 +32,19 @@ func (c *clock) shifts(names []string) (out []int) {
 	return out
 }
 
-// isTimeOfValue says whether a column is named as the time of the one behind it: fan 1 time, fan 1 value.
+// isTimeOfValue says whether a column is named as the time of the one behind it: fan 1 time, fan 1 value; Time2, T2.
 func isTimeOfValue(names []string, col int) bool {
 	if col+1 >= len(names) {
 		return false
 	}
 	time, value := words(names[col]), words(names[col+1])
-	n := len(time) - 1
-	if n < 1 || len(value) < n || !anyPhrase(clockNames, time[n:]) || anyPhrase(clockNames, value) {
+	own := slices.DeleteFunc(slices.Clone(time), func(w nameWord) bool { return anyPhrase(clockNames, []nameWord{w}) })
+	if len(own) == 0 || len(own) == len(time) || anyPhrase(clockNames, value) {
 		return false
 	}
-	return slices.EqualFunc(time[:n], value[:n], func(a, b nameWord) bool { return a.low == b.low })
+	return !slices.ContainsFunc(own, func(w nameWord) bool {
+		return !slices.ContainsFunc(value, func(k nameWord) bool { return k.low == w.low })
+	})
 }
 
 // learnSides takes the columns under the clock's names further right for clocks where they read as the first does.

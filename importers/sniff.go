@@ -187,18 +187,24 @@ func cutQuoted(s []byte) (cell, rest []byte) {
 // splitBlanks splits at runs of blanks and tabs; blanks at either end do not count.
 func splitBlanks(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
 	for {
-		record = bytes.TrimLeft(record, " \t")
-		if len(record) == 0 {
+		at := 0
+		for at < len(record) && isBlank(record[at]) {
+			at++
+		}
+		if record = record[at:]; len(record) == 0 {
 			return dst, false
 		}
 		if len(dst) == limit {
 			return dst, true
 		}
-		cell, rest := cutQuoted(record)
+		var cell, rest []byte
+		if record[0] == '"' {
+			cell, rest = cutQuoted(record)
+		}
 		if cell == nil {
-			end := bytes.IndexAny(record, " \t")
-			if end < 0 {
-				end = len(record)
+			end := 0
+			for end < len(record) && !isBlank(record[end]) {
+				end++
 			}
 			cell, rest = record[:end], record[end:]
 		}

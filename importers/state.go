@@ -1,6 +1,10 @@
 package importers
 
-import "strings"
+import (
+	"strings"
+
+	"thawbook/analysis/series"
+)
 
 // statePairs are the words for off and on, or closed and open, lower case.
 var statePairs = []struct{ off, on string }{
@@ -10,7 +14,7 @@ var statePairs = []struct{ off, on string }{
 	{"kinni", "lahti"}, {"v\u00e4ljas", "sees"}, {"v\xe4ljas", "sees"}, {"arr\u00eat", "marche"}, {"arr\xeat", "marche"}, {"ferm\u00e9", "ouvert"}, {"ferm\xe9", "ouvert"},
 	{"apagado", "encendido"}, {"cerrado", "abierto"}, {"uit", "aan"}, {"dicht", "open"}, {"spento", "acceso"}, {"vypnuto", "zapnuto"},
 	{"normal", "alarm"}, {"cleared", "raised"}, {"clear", "alarm"}, {"ended", "started"}, {"dark", "lit"}, {"dark", "light"}, {"clear", "detected"}, {"idle", "heating"}, {"idle", "cooling"}, {"idle", "running"}, {"geschlossen", "ge\u00f6ffnet"}, {"geschlossen", "ge\xf6ffnet"}, {"geschlossen", "geoeffnet"}, {"night", "day"}, {"dunkel", "hell"},
-	{"ok", "alarm"}, {"end", "begin"}, {"end", "start"}, {"ende", "beginn"}, {"ende", "anfang"}, {"gestoppt", "gestartet"}, {"fin", "d\u00e9but"}, {"fin", "d\xe9but"},
+	{"ok", "alarm"}, {"deactivated", "activated"}, {"de-energized", "energized"}, {"unoccupied", "occupied"}, {"rtn", "alm"}, {"gone", "came"}, {"geht", "kommt"}, {"gegangen", "gekommen"}, {"disattivato", "attivato"}, {"desactivado", "activado"}, {"end", "begin"}, {"end", "start"}, {"ende", "beginn"}, {"ende", "anfang"}, {"gestoppt", "gestartet"}, {"fin", "d\u00e9but"}, {"fin", "d\xe9but"},
 	{"arret", "marche"}, {"ferme", "ouvert"}, {"ferm\u00e9e", "ouverte"}, {"ferm\xe9e", "ouverte"}, {"desligado", "ligado"}, {"fechado", "aberto"}, {"chiuso", "aperto"},
 	{"st\u00e4ngd", "\u00f6ppen"}, {"st\xe4ngd", "\xf6ppen"}, {"lukket", "\u00e5pen"}, {"lukket", "\xe5pen"}, {"kiinni", "auki"}, {"выкл", "вкл"}, {"zamkni\u0119te", "otwarte"},
 }
@@ -41,6 +45,34 @@ func (l *layout) dropFormerStates() {
 	if later {
 		l.drop(former)
 	}
+}
+
+// fillStates takes what is not printed for off, or closed, in columns that print nothing but on, or open.
+func (s *scan) fillStates() {
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.kind != state || !c.printsOnAlone() {
+			continue
+		}
+		for at, v := range c.val {
+			if v != v && !isUnreadable(v) {
+				c.val[at] = 0
+				s.notes.add(series.Remark{Code: RemarkBlankOff, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{c.header}})
+			}
+		}
+	}
+}
+
+// printsOnAlone says whether a column holds some states, all of them on or open.
+func (c *values) printsOnAlone() bool {
+	on := false
+	for _, v := range c.val {
+		if v == 0 {
+			return false
+		}
+		on = on || v == 1
+	}
+	return on
 }
 
 // isStateWord says whether a word is one for on or off.

@@ -112,7 +112,7 @@ func (l *layout) isExtreme(rows []record, c *column) bool {
 		if !c.perhaps && k.same == c.same {
 			return true
 		}
-		if k.statistic <= average && (k.same == c.same || c.same == "" && k.index < c.index) {
+		if k.statistic <= average && (k.same == c.same || (c.same == "" || !c.perhaps && k.unit == c.unit) && k.index < c.index) {
 			nearest = k
 		}
 	}

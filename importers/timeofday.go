@@ -198,7 +198,7 @@ func sixtieth(s []byte, mark byte) (v, size int, ok bool) {
 }
 
 // timeWords may stand behind a time of a 24-hour clock and add nothing.
-var timeWords = [][]byte{[]byte("uhr"), []byte("hrs"), []byte("h")}
+var timeWords = [][]byte{[]byte("uhr"), []byte("hrs"), []byte("h"), []byte("时"), []byte("時"), []byte("点"), []byte("시")}
 
 // cutTimeWord takes one of timeWords off the start of s, where it is all of s or a blank follows.
 func cutTimeWord(s []byte) []byte {

@@ -12,7 +12,7 @@ var unitSpellings = []struct {
 	unit      string
 	spellings []string
 }{
-	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "¡æ", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "celcius", "degcelcius", "degreescelcius"}},
+	{"degC", []string{"°c", "ºc", "˚c", "c°", "℃", "degc", "deg.c", "degreesc", "degreec", "c", "cel", "celsius", "centigrade", "degcelsius", "degreescelsius", "°celsius", "gradc", "gradcelsius", "â°c", "øc", "¡c", "¡æ", "ï¿½c", "°с", "\ufffdc", "?c", "*c", "oc", "gradencelsius", "gradicelsius", "gradoscelsius", "grauscelsius", "degréscelsius", "gradercelsius", "celcius", "degcelcius", "degreescelcius"}},
 	{"degF", []string{"°f", "ºf", "˚f", "f°", "℉", "degf", "deg.f", "degreesf", "degreef", "f", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "°fahrenheit", "â°f", "øf", "¡f", "ï¿½f", "\ufffdf", "?f", "*f", "of"}},
 	{"K", []string{"k", "kelvin", "°k", "degk"}},
 	{"%RH", []string{"%rh", "%r.h.", "%rf", "%hr", "%rel.", "%relh", "%r.f.", "%ur", "rh%", "rf%", "hr%"}},
