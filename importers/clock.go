@@ -265,7 +265,8 @@ func (c *clock) remember(printed []byte, base int64) {
 	c.memoLen = 0
 	if len(printed) <= len(c.memo) {
 		c.memoLen, c.memoBase = copy(c.memo[:], printed), base
-		c.memoOpen = !isDigit(printed[len(printed)-1]) || c.form.runsOn()
+		last := printed[len(printed)-1]
+		c.memoOpen = !isDigit(last) && last != '.' || c.form.runsOn() // a dot belongs to the date, and no digit follows it
 	}
 }
 

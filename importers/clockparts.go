@@ -33,7 +33,7 @@ const (
 var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "decimal day", "dec day", "fraction* day", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
-var timeNames = []string{"time", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg", "*時刻*", "*時間*", "*时间*", "*시간*"}
+var timeNames = []string{"time", "utc", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg", "*時刻*", "*時間*", "*时间*", "*시간*"}
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
 var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm", "hh mm ss"}
@@ -151,6 +151,9 @@ func (d *dayParts) add(cell []byte, unitMS int64, most float64) bool {
 // addCompact adds a time of day in one number of at most so many digits, noughts before it left out.
 func (d *dayParts) addCompact(cell []byte, most int) bool {
 	n := countDigits(cell)
+	if fraction, size := fractionMS(cell[n:]); most == 6 && n == most && cell[n:] != nil && size == len(cell)-n {
+		d.ms, cell = d.ms+fraction, cell[:n]
+	}
 	v, _ := digits(cell, min(n, most))
 	if most == 4 {
 		v *= 100

@@ -129,8 +129,12 @@ func (c *column) understand() {
 	w := words(c.name)
 	var used []bool
 	c.quantity, used = quantityOf(w, c.unit)
-	if c.quantity == Other && c.unit == "percent" && len(w) == 1 && humidityInitials[w[0].low] {
+	switch {
+	case len(w) != 1:
+	case c.quantity == Other && c.unit == "percent" && humidityInitials[w[0].low]:
 		c.quantity, used[0] = RelativeHumidity, true
+	case w[0].low == "set": // what is called for
+		c.quantity, used[0] = Other, true
 	}
 	c.told = slices.Contains(used, true)
 	if n := len(withoutStatistics(w)); n > 1 && c.unit != "" && wordUnits[w[n-1].low] == c.unit {
@@ -250,7 +254,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
-	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled && !t.areLetters()):
+	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled && !t.areLetters() && len(t.distinct) > 1):
 		c.quantity = State
 		return state
 	case 3*t.numbers >= t.filled:

@@ -118,7 +118,7 @@ func (l *layout) findTurns(rows []record) bool {
 	for i := range l.width {
 		t := l.tally(rows, i)
 		n := len(t.distinct)
-		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n {
+		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n || 2*t.digitFirst > t.filled {
 			continue
 		}
 		again, changes := 0, 0

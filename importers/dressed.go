@@ -140,7 +140,7 @@ func named(cell []byte) (name, value []byte) {
 			return unquoted(behindDash(cell[i : i+at])), unquoted(cutOpen(trim(cell[i+at+1:])))
 		}
 		if at := unquotedIndex(cell[i:], '='); isName(cell[i:], at) {
-			return unquoted(behindDash(cell[i : i+at])), unquoted(bytes.TrimRight(cell[i+at+1:], "/>"))
+			return unquoted(behindDash(cell[i : i+at])), unquoted(bytes.TrimRight(cell[i+at+1:], "/>,;"))
 		}
 		break
 	}
@@ -214,8 +214,14 @@ func (l *layout) namesInCells(rows []record, header []string) []string {
 	return append(slices.Clone(out), header[min(len(out), len(header)):]...)
 }
 
-// namesBeside are the cells that say the same in all rows and end in a colon or an equals sign, each as the name
-// of the cell behind it, with the words before it and the unit that follows.
+// namesAir says whether a word is one for a temperature or a humidity.
+func namesAir(word string) bool {
+	q, _ := quantityOf(words(word), "")
+	return isTemperature(q) || q == RelativeHumidity
+}
+
+// namesBeside are the cells that say the same in all rows and end in a colon or an equals sign, or say what air is, each
+// as the name of the cell behind it, with the words before it and the unit that follows.
 func namesBeside(rows []record, c *clock) []string {
 	out := make([]string, len(rows[0].cells))
 	name := ""
@@ -227,6 +233,8 @@ func namesBeside(rows []record, c *clock) []string {
 				out[i+1] = joined(name, s[:len(s)-1])
 			}
 			name = ""
+		case same && i+1 < len(out) && isAnyNumber(rows[0].cells[i+1]) && namesAir(s):
+			out[i+1], name = s, ""
 		case same && unitInCell(s) != "" && i > 0 && out[i-1] != "":
 			out[i-1] += " (" + s + ")"
 		case same && hasLetter(rows[0].cells[i:i+1]):

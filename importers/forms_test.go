@@ -92,6 +92,14 @@ var forms = []struct {
 	{"numbered clocks", "Time1;T1;RH1;Time2;T2;RH2\n2026-01-13 10:00;4,5;80;2026-01-13 10:05;5,5;70\n2026-01-13 10:10;4,0;81;2026-01-13 10:15;5,0;71\n",
 		"1 air_temperature 2 0 0 10:00..10:10 4..4.5|1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|2 air_temperature 2 0 0 10:05..10:15 5..5.5|2 relative_humidity 2 0 0 10:05..10:15 0.7..0.71"},
 	{"years of two digits in a column", "Year,Mo,Da,Time,Temp(C)\n26,01,13,10:00,4.5\n26,01,13,10:10,4.0\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"a colon behind the time of a log", "2026-01-13 10:00:00: temp 4.5 hum 80\n2026-01-13 10:10:00: temp 4.0 hum 81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"commas behind units of a log", "2026-01-13 10:00:00.000001 [INFO] T=4.50°C, RH=80.00%\n2026-01-13 10:10:00.000001 [INFO] T=4.00°C, RH=81.00%\n2026-01-13 10:20:00.000001 [INFO] T=4.00°C, RH=81.00%\n", "f air_temperature 3 0 0 10:00..10:20 4..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.81"},
+	{"an hour and its half", "Date,Time,Temp C\n13/01/2026,8am,4.5\n14/01/2026,9 pm,4.0\n", "f air_temperature 2 0 0 08:00..21:00 4..4.5"},
+	{"dates of six digits, times with hundredths", "date,utc,temp C\n" + strings.Repeat("130126,100000.00,4.5\n130126,101000.00,4.0\n", 6), "f air_temperature 12 0 0 10:00..10:10 4..4.5|ask day_month|note out_of_order"},
+	{"days of a sheet, without their year", "Date,Temp C\n13-Jan,4.5\n14-Jan,4.0\n", "f air_temperature 2 0 0 00:00..00:00 4..4.5|ask year"},
+	{"what is set", "Time,Room °F,Set °F\n2026-01-13 10:00,41,39\n2026-01-13 10:10,50,39\n", "f air_temperature 2 0 0 10:00..10:10 5..10|f other 2 0 0 10:00..10:10 39..39"},
+	{"°C and again in °F", "2026-01-13 10:00:00\tHumidity: 80.00 %\tTemperature: 4.50 *C 40.10 *F\n2026-01-13 10:10:00\tHumidity: 81.00 %\tTemperature: -4.00 *C 24.80 *F\n", "f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f air_temperature 2 0 0 10:00..10:10 -4..4.5"},
+	{"°F and °C after a stroke", "time,temp\n2026-01-13 10:00,40.1°F / 4.5°C\n2026-01-13 10:10,39.2°F / 4.0°C\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 }
 
 func TestForms(t *testing.T) {

@@ -47,8 +47,8 @@ func countedFit(rows []record, named bool) (clockFit, bool) {
 				continue
 			}
 			fit, rises, ok := countFit(rows, col, k.low, k.high)
-			if !ok || named && !namedAs(rows[:fit.first], col, k.names) {
-				continue
+			if !ok || named && (!namedAs(rows[:fit.first], col, k.names) || 10*count(rows[:fit.first], col, isAnyNumber) > len(rows)-fit.first) {
+				continue // its name says no time, or many of its numbers count none
 			}
 			fit.clock.name, fit.clock.origin, fit.clock.scale, fit.clock.zone = k.name, k.origin, k.scale, k.zone
 			if named && fit.clock.takeFraction(rows[fit.first:]) || rises {

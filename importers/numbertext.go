@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"math"
+)
 
 // How numbers are dressed: signs, comparison marks, thousands marks and units that stand in a number's cell.
 // Each is a row of a table.
@@ -27,7 +30,7 @@ var spaces = thousandsMarks[5:]
 // says; a mark that grades the number says none.
 var gluedUnits = map[string]string{
 	"%rh": "%RH", "%": "percent", "\uff05": "percent", "%rf": "%RH", "%hr": "%RH", "%r.h": "%RH", "%r.h.": "%RH", "%rel": "%RH",
-	"\u00b0c": "degC", "\u00b0f": "degF", "\xb0c": "degC", "\xb0f": "degF", "\u00bac": "degC", "\u00baf": "degF", "\xbac": "degC", "\xbaf": "degF",
+	"*c": "degC", "*f": "degF", "\u00b0c": "degC", "\u00b0f": "degF", "\xb0c": "degC", "\xb0f": "degF", "\u00bac": "degC", "\u00baf": "degF", "\xbac": "degC", "\xbaf": "degF",
 	"\u02dac": "degC", "\u02daf": "degF", "\u2103": "degC", "\u2109": "degF", "c": "degC", "f": "degF", "degc": "degC", "degf": "degF",
 	"*": "", "#": "", ")": "", "]": "", "!": "", "s": "", "e": "", "r": "", "q": "", "i": "", "p": "", "pct": "percent",
 	"\u00b0": "", "\xb0": "", "\u00ba": "", "\xba": "", "\u02da": "", "deg": "",
@@ -41,7 +44,7 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 	if v, decimals, ok = parseNumber(cell, mark); ok {
 		return v, decimals, "", true
 	}
-	cell = cutComparison(cutWrap(cutSpread(cell)))
+	cell = cutComparison(cutWrap(cutSpread(firstOfUnits(cell, mark))))
 	digits, negative := cutLedgerSign(cell)
 	if !negative {
 		cell, unit = cutGluedUnit(cell, mark)
@@ -74,6 +77,36 @@ func cutWrap(cell []byte) []byte {
 		}
 	}
 	return cell
+}
+
+// firstOfUnits is the first number of a cell that prints a temperature in °C and again in °F, or the other way round.
+func firstOfUnits(cell []byte, mark byte) []byte {
+	const offK = 0.3
+	for i := range cell {
+		if bytes.IndexByte([]byte(" /(,|"), cell[i]) < 0 {
+			continue
+		}
+		first, second := cell[:i], trim(bytes.Trim(cell[i:], " /()|,"))
+		v, unit := temperatureOf(first, mark)
+		w, other := temperatureOf(second, mark)
+		if air := []float64{v, w}; unit != "" && other != "" && unit != other {
+			toCelsius(air[:1], unit)
+			if toCelsius(air[1:], other); math.Abs(air[0]-air[1]) <= offK {
+				return first
+			}
+		}
+	}
+	return cell
+}
+
+// temperatureOf is a number with its unit, one of temperature; "" where there is no such.
+func temperatureOf(cell []byte, mark byte) (v float64, unit string) {
+	number, unit := cutGluedUnit(trim(cell), mark)
+	v, _, ok := parseNumber(trim(number), mark)
+	if !ok || unit == "" || !unitFits(AirTemperature, unit) {
+		return 0, ""
+	}
+	return v, unit
 }
 
 // spreadMarks stand between a number and how far it may be off.

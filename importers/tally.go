@@ -8,6 +8,7 @@ type columnTally struct {
 	values                         int // numbers and states
 	fractions                      int // numbers with digits behind the mark
 	digits                         int // cells that have digits, numbers or not
+	digitFirst                     int // and that begin with one
 	graded                         int // cells of a sign and four digits or more, with their grade behind a comma
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
@@ -43,6 +44,7 @@ func (l *layout) count(rows []record, col int) columnTally {
 		if len(t.distinct) <= maxDevices {
 			t.distinct[string(cell)] = true
 		}
+		t.digitFirst += one(isDigit(cell[0]))
 		t.digits += one(bytes.ContainsAny(cell, "0123456789"))
 		_, isState := parseState(cell)
 		v, d, glued, ok := numberInText(cell, l.mark)

@@ -96,10 +96,7 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 	}
 	ms, n, ok := clockDigits(s)
 	if !ok {
-		if t.ms, ok = spelledTime(s); ok {
-			return t, t.ms <= dayMS
-		}
-		return timeBehindHalf(s)
+		return oddTime(s)
 	}
 	if t.ms = ms; n < len(s) {
 		if s = cutTimeWord(trim(s[n:])); len(s) > 0 && !t.parseMeridiem(&s) {
@@ -107,10 +104,25 @@ func parseTime(s []byte) (t timeOfDay, ok bool) {
 		}
 		if len(s) > 0 {
 			t.offsetMS, t.zoned = parseZone(s)
-			ok = t.zoned || isIanaName(s)
+			ok = t.zoned || isIanaName(s) || len(s) == 1 && (s[0] == ':' || s[0] == ',') // which parts it from what follows
 		}
 	}
 	return t, ok && t.ms <= dayMS
+}
+
+// oddTime reads what is no row of digits and marks: an hour alone with its half of the day, and times with words or signs.
+func oddTime(s []byte) (t timeOfDay, ok bool) {
+	if n := countDigits(s); n == 1 || n == 2 {
+		if half, found := halfOf(trim(s[n:])); found {
+			hour, _ := digits(s, n)
+			t = timeOfDay{ms: int64(hour) * hourMS, meridiem: true}
+			return t, t.addHalf(half)
+		}
+	}
+	if t.ms, ok = spelledTime(s); ok {
+		return t, t.ms <= dayMS
+	}
+	return timeBehindHalf(s)
 }
 
 // timeMarks are what may stand behind hours, minutes and seconds, blanks aside: French and English, Chinese and Japanese,

@@ -1,6 +1,9 @@
 package importers
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Some instruments print no year. Their dates are read as of the year 2000, which has every date there is, and
 // moved to the year the keeper names; from December to January the year goes on.
@@ -25,6 +28,11 @@ func yearlessFit(rows []record) clockFit {
 		}
 		if fit, ok := pairFit(rows, s); ok {
 			fit.clock.yearless = true
+			return fit
+		}
+		if strings.Contains(s.form.pattern, "b") && namedAs(rows[:s.first], s.column, clockNames) {
+			fit := s.fit(readDate)
+			fit.clock.untimed, fit.clock.yearless = true, true
 			return fit
 		}
 	}
