@@ -254,7 +254,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number
-	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled && !t.areLetters() && len(t.distinct) > 1):
+	case t.states == t.filled && c.unit == "" && c.namesState(t.numbers < t.filled && !t.areLetters() && !t.isWell()):
 		c.quantity = State
 		return state
 	case 3*t.numbers >= t.filled:

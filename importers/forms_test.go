@@ -66,6 +66,7 @@ var forms = []struct {
 	{"codes explained above, parted by blanks", "tre2  °C    Air temperature\nure2  %     Relative humidity\n\ntime;tre2;ure2\n2026-01-13 10:00;4.5;80\n2026-01-13 10:10;4.0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"a number that the end of the file cut", "time,rh %\n" + strings.Repeat("2026-01-13 10:00,80.5\n", 12) + "2026-01-13 10:10,81.2\n2026-01-13 10:20,8", "f relative_humidity 13 1 0 10:00..10:10 0.805..0.812|note cut_line"},
 	{"tags of which only the numbers tell", "Tag,Time,Value\nX1,2026-01-13 10:00,4.5\nX2,2026-01-13 10:00,80.5\nX1,2026-01-13 10:10,4.0\nX2,2026-01-13 10:10,81.5\n", "X1 air_temperature 2 0 0 10:00..10:10 4..4.5|X2 relative_humidity 2 0 0 10:00..10:10 0.805..0.815|ask pairing"},
+	{"a humidity and a voltage without names", strings.Repeat("2026-01-13 10:00,80.5,3.05\n2026-01-13 10:10,81.5,3.04\n", 6), "f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|f air_temperature 12 0 0 10:00..10:10 3.04..3.05|ask pairing|note out_of_order"},
 	{"two columns of air without names", strings.Repeat("2026-01-13 10:00,4.5,80.5\n2026-01-13 10:10,4.0,81.5\n", 6), "f air_temperature 12 0 0 10:00..10:10 4..4.5|f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|note out_of_order"},
 	{"tabs between, remarks in few rows", "Zeit\tInnen\trF %\tNotiz\n13.01.2026 10:00\t4,5\t80,5\t\n13.01.2026 10:10\t4,0\t81,5\t\n13.01.2026 10:20\t4,5\t80,5\tTor offen\n13.01.2026 10:30\t4,0\t81,5\t\n13.01.2026 10:40\t4,5\t80,5\t\n",
 		"f other 5 0 0 10:00..10:40 4..4.5|f relative_humidity 5 0 0 10:00..10:40 0.805..0.815"},
@@ -84,6 +85,7 @@ var forms = []struct {
 		"7 air_temperature 2 0 0 10:00..11:00 -4.5..-4|7 other 2 0 0 10:00..11:00 0..2|7 relative_humidity 2 0 0 10:00..11:00 0.8..0.81"},
 	{"a row of parts and units below the names", "#YY  MM DD hh mm WDIR PRES ATMP WTMP DEWP\n#yr  mo dy hr mn degT hPa degC degC degC\n2026 01 13 10 00 120 1012.1 4.5 6.1 1.2\n2026 01 13 10 10 130 1012.2 4.0 6.1 1.3\n",
 		"f other 2 0 0 10:00..10:10 120..130|f other 2 0 0 10:00..10:10 1012.1..1012.2|f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 6.1..6.1|f dew_point 2 0 0 10:00..10:10 1.2..1.3"},
+	{"names of parts are no units", "yyyy mm dd hh mm T RH CO2\n2026 01 13 10 00 4.5 80 900\n2026 01 13 10 10 4.0 81 910\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f co2 2 0 0 10:00..10:10 900..910"},
 	{"u beside t", "time;t;u\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"the highest of an hour, in more words than the reading", "time,air temp °C,highest temp in the hour before °C\n2026-01-13 10:00,4.5,4.9\n2026-01-13 10:10,4.0,4.5\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 4.5..4.9|note statistic"},
 	{"an hour behind a date in signs", "时间,气温\n2026年01月13日10时,4.5\n2026年01月13日11时,4.0\n", "f air_temperature 2 0 0 10:00..11:00 4..4.5"},
@@ -100,6 +102,8 @@ var forms = []struct {
 	{"what is set", "Time,Room °F,Set °F\n2026-01-13 10:00,41,39\n2026-01-13 10:10,50,39\n", "f air_temperature 2 0 0 10:00..10:10 5..10|f other 2 0 0 10:00..10:10 39..39"},
 	{"°C and again in °F", "2026-01-13 10:00:00\tHumidity: 80.00 %\tTemperature: 4.50 *C 40.10 *F\n2026-01-13 10:10:00\tHumidity: 81.00 %\tTemperature: -4.00 *C 24.80 *F\n", "f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f air_temperature 2 0 0 10:00..10:10 -4..4.5"},
 	{"°F and °C after a stroke", "time,temp\n2026-01-13 10:00,40.1°F / 4.5°C\n2026-01-13 10:10,39.2°F / 4.0°C\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"a state that does not change for long, under any name", "time,Solar loop\n" + strings.Repeat("2026-01-13 10:00,OFF\n", 3000) + "2026-01-13 10:10,ON\n", "f state 3001 0 0 10:00..10:10 0..1"},
+	{"a remark that all is well", "time,temp C,Notes\n2026-01-13 10:00,4.5,ok\n2026-01-13 10:10,4.0,ok\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 }
 
 func TestForms(t *testing.T) {

@@ -249,12 +249,13 @@ func isUnitsRow(cells [][]byte) bool {
 	units, patterns := 0, 0
 	for _, c := range cells {
 		s := text(c)
-		if unitInCell(s) != "" {
+		part := partUnits[strings.ToLower(trimComment(s))]
+		if unitInCell(s) != "" && !part {
 			units++
 			continue
 		}
 		w := words(s)
-		if zoneInName(s) != "" || partUnits[strings.ToLower(trimComment(s))] {
+		if zoneInName(s) != "" || part {
 			patterns++
 			continue
 		}

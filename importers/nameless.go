@@ -129,11 +129,12 @@ const leastSure = 12
 // surePair says whether two columns are all there are, and hardly anything else.
 func surePair(columns []*values, t, h *values) bool {
 	p, q := spreadOf(t.val), spreadOf(h.val)
-	return len(columns) == 2 && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && min(p.n, q.n) >= leastSure
+	return len(columns) == 2 && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && p.high-p.low >= leastChange && min(p.n, q.n) >= leastSure
 }
 
-// restingLow and restingHigh are what air outdoors and around resting bees is between, in °C. Common practice, no source.
-const restingLow, restingHigh = -40, 28
+// restingLow and restingHigh are what air outdoors and around resting bees is between, in °C, and leastChange is how much
+// it changes at least where a battery's voltage does not. Common practice, no source.
+const restingLow, restingHigh, leastChange = -40, 28, 0.5
 
 // untold says whether of some columns none has a unit, or a name that says what it measures.
 func (s *scan) untold(columns []*values) bool {

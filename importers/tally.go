@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // columnTally counts what a column's cells are.
 type columnTally struct {
@@ -80,6 +83,16 @@ func (t columnTally) areLetters() bool {
 		}
 	}
 	return len(t.distinct) > 0
+}
+
+// isWell says whether a column says that all is well, and nothing else.
+func (t columnTally) isWell() bool {
+	for cell := range t.distinct {
+		if !strings.EqualFold(cell, "ok") {
+			return false
+		}
+	}
+	return true
 }
 
 // isGraded says whether a cell holds a number of a sign and four digits or more and, behind a comma, one digit that
