@@ -17,7 +17,8 @@ const (
 	cutSlackMS = 10 * minuteMS
 )
 
-// powerCuts are the cuts that records show, those that a climb no weather explains may be, and those noted.
+// powerCuts are the cuts that records show, those that a climb no weather explains may be, and those noted. A climb ends where
+// the room has warmed, not where the power comes back: where the keeper noted a later end his word goes before it.
 func powerCuts(j judgement) []Event {
 	records, recorded := recordedStages(j)
 	var seen []Event
@@ -28,6 +29,7 @@ func powerCuts(j judgement) []Event {
 	}
 	for _, s := range unexplainedClimbs(j) {
 		if len(series.Intersect([]series.Span{s}, recorded)) == 0 {
+			s.To = notedEnd(j, s)
 			e := Event{Kind: powerCut, Span: s, Evidence: WorkedOut, MayBe: true}
 			e.climb(j, s)
 			seen = append(seen, e)
@@ -41,6 +43,17 @@ func powerCuts(j judgement) []Event {
 		e.climb(j, s)
 		return e
 	})
+}
+
+// notedEnd is the end the keeper noted of a cut about when a stretch was, where it is later than the stretch's own.
+func notedEnd(j judgement, s series.Span) int64 {
+	end := s.To
+	for _, n := range notesOf(j.Notes, powerCut) {
+		if n.Until != nil && n.At-noteSlackMS <= s.To && s.From <= *n.Until+noteSlackMS {
+			end = max(end, *n.Until)
+		}
+	}
+	return end
 }
 
 // cutSpans are when the power was out: the cuts that are more than a may be.

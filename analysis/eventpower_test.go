@@ -99,3 +99,27 @@ func TestTheAlwaysOnFanAloneIsNoPowerCut(t *testing.T) {
 		}
 	}
 }
+
+// The room climbs by 3 K in frost from hour 500 to 504 and then cools slowly, without power, to hour 510: the climb alone may be a cut and
+// ends with the climb; the keeper's note says to when, and that it was one.
+func TestTheNotedEndOfACutGoesBeforeTheClimbs(t *testing.T) {
+	room := through(0, 960, 0.25, func(h float64) float64 {
+		wave := 4 + 0.25*math.Sin(2*math.Pi*h/24)
+		if h > 500 && h < 520 {
+			return wave + 3*math.Min(1, (h-500)/4) - 0.15*math.Max(0, h-504)
+		}
+		return wave
+	})
+	in := one(room, series.Curve{}, span(0, 960))
+	in.Loggers = append(in.Loggers, Logger{Name: "yard", Place: "outdoor", TempC: through(0, 960, 1, constant(-10))})
+	for _, noted := range []bool{false, true} {
+		end := int64(510 * hourMS)
+		if in.Notes = nil; noted {
+			in.Notes = []Note{{At: 500 * hourMS, Until: &end, Kind: powerCut}}
+		}
+		cuts := kinds(Judge(in).Events, powerCut)
+		if len(cuts) != 1 || cuts[0].MayBe == noted || (cuts[0].Span.To == end) != noted {
+			t.Errorf("noted %v: %+v", noted, cuts)
+		}
+	}
+}
