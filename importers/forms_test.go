@@ -104,6 +104,10 @@ var forms = []struct {
 	{"°F and °C after a stroke", "time,temp\n2026-01-13 10:00,40.1°F / 4.5°C\n2026-01-13 10:10,39.2°F / 4.0°C\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
 	{"a state that does not change for long, under any name", "time,Solar loop\n" + strings.Repeat("2026-01-13 10:00,OFF\n", 3000) + "2026-01-13 10:10,ON\n", "f state 3001 0 0 10:00..10:10 0..1"},
 	{"a remark that all is well", "time,temp C,Notes\n2026-01-13 10:00,4.5,ok\n2026-01-13 10:10,4.0,ok\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"readings that no air has", "time,temp °C,rh %\n" + strings.Repeat("2026-01-13 10:00,4.5,80.5\n2026-01-13 10:10,4.0,81.5\n", 6) + "2026-01-13 10:20,-46.85,-6.0\n2026-01-13 10:30,3276.7,255\n",
+		"f air_temperature 12 2 0 10:00..10:10 4..4.5|f relative_humidity 12 2 0 10:00..10:10 0.805..0.815|note sentinel|note sentinel|note out_of_order"},
+	{"a night that comes to what a sensor gives that was not read", "time,temp °C\n2026-01-13 10:00,-38.5\n2026-01-13 10:10,-40.1\n2026-01-13 10:20,-42.2\n2026-01-13 10:30,-44.0\n2026-01-13 10:40,-45.0\n", "f air_temperature 5 0 0 10:00..10:40 -45..-38.5"},
+	{"a frost point is no dew point", "time,temp °C,frost point °C\n2026-01-13 10:00,4.5,-1.0\n2026-01-13 10:10,4.0,-1.2\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 -1.2..-1"},
 }
 
 func TestForms(t *testing.T) {

@@ -16,6 +16,10 @@ var sentinels = []float64{
 	999, 999.9, 999.99, 6999, 7999, 9999, 9999.9, 9999.99, 99999, 99999.9, 999999, -999999, 32767, 65535,
 }
 
+// airSentinels are those of temperatures and humidities alone: what sensors of 14 and 16 bits give that were not read,
+// the ends of what others can tell, and what stands for no reading in two bytes of tenths. Common practice, no source.
+var airSentinels = []float64{-46.85, -46.9, -46.8, -45, -273.15, 3276.7, -3276.8, 1000, 255, 130, 119, 118.99}
+
 // farOff is how many interquartile ranges part a sentinel from the readings (the rules of the numbers; common
 // practice, no source).
 const farOff = 20
@@ -29,12 +33,12 @@ func (s *scan) dropSentinels() {
 	named := s.namedSentinels()
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.kind != number && c.kind != vacant || c.quantity == State || !holdsSentinel(c.val, named) {
+		if c.kind != number && c.kind != vacant || c.quantity == State || !c.holdsSentinel(named) {
 			continue
 		}
 		isolated := isolation(c, named)
 		for at, v := range c.val {
-			if slices.Contains(named, v) || isSentinel(v) && isolated(v) {
+			if slices.Contains(named, v) || c.isSentinel(v) && isolated(v) {
 				c.val[at] = missing
 				s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(v, 'f', -1, 64), c.header}})
 			}
@@ -56,25 +60,32 @@ func (s *scan) namedSentinels() (named []float64) {
 	return named
 }
 
-func isSentinel(v float64) bool { return slices.Contains(sentinels, v) }
+// isSentinel says whether a number may stand for no reading of a column; no air is drier than dry.
+func (c *values) isSentinel(v float64) bool {
+	humid := c.quantity == RelativeHumidity
+	return slices.Contains(sentinels, v) || (humid || isTemperature(c.quantity)) && slices.Contains(airSentinels, v) || humid && v < failedRaw && v > driestRaw
+}
+
+// failedRaw is one of failures; driestRaw is less than a sensor of humidity that was not read gives, in percent.
+const failedRaw, driestRaw = -1, -50
 
 // holdsSentinel looks for what the file names, and else at the extremes alone: what lies far off the readings
 // is one of them.
-func holdsSentinel(val, named []float64) bool {
+func (c *values) holdsSentinel(named []float64) bool {
 	for _, v := range named {
-		if slices.Contains(val, v) {
+		if slices.Contains(c.val, v) {
 			return true
 		}
 	}
 	var low, high float64
-	for _, v := range val {
+	for _, v := range c.val {
 		if v < low {
 			low = v
 		} else if v > high {
 			high = v
 		}
 	}
-	return isSentinel(low) || isSentinel(high)
+	return c.isSentinel(low) || c.isSentinel(high)
 }
 
 // isolation says which sentinels lie far off a column's other values. Where there are no others, none is a
@@ -82,13 +93,13 @@ func holdsSentinel(val, named []float64) bool {
 func isolation(c *values, named []float64) func(v float64) bool {
 	others := make([]float64, 0, len(c.val))
 	for _, v := range c.val {
-		if v == v && !isSentinel(v) && !slices.Contains(named, v) {
+		if v == v && !c.isSentinel(v) && !slices.Contains(named, v) {
 			others = append(others, v)
 		}
 	}
 	if len(others) == 0 {
 		never := isTemperature(c.quantity) || c.quantity == RelativeHumidity
-		return func(v float64) bool { return never || v < 0 && c.quantity != Other }
+		return func(v float64) bool { return slices.Contains(sentinels, v) && (never || v < 0 && c.quantity != Other) }
 	}
 	slices.Sort(others)
 	n := len(others)
