@@ -95,17 +95,23 @@ func (s stay) seenBy(logger string) Edge {
 // without the day next to the stay where it is longer.
 func (s stay) elsewhere() (edge, within int, beyond []float64) {
 	outer := min(max(s.edge-s.step*beyondDays*dayHours, 0), len(s.h.val)-1)
-	for edge = outer; edge != s.edge && (math.IsNaN(s.h.val[edge]) || s.h.val[edge] > stayHighC); {
-		edge += s.step
-	}
-	last := edge - s.step
-	if beyond = s.h.between(min(last, outer), max(last, outer)+1); len(beyond) >= beyondHours && series.Median(beyond) >= heatedC {
+	if edge, beyond = s.warmerThan(stayHighC, outer); len(beyond) >= beyondHours && series.Median(beyond) >= heatedC {
+		edge, beyond = s.warmerThan(heatedC, outer)
 		return edge, carriedHours, beyond
 	}
 	if beyond = s.hours(-beyondDays*dayHours, -dayHours); len(beyond) < beyondHours {
 		beyond = s.hours(-beyondDays*dayHours, 0)
 	}
 	return s.edge, settleHours, beyond
+}
+
+// warmerThan are the hours from an outer one inwards that are warmer than a temperature, and the first that is not.
+func (s stay) warmerThan(tempC float64, outer int) (edge int, hours []float64) {
+	for edge = outer; edge != s.edge && (math.IsNaN(s.h.val[edge]) || s.h.val[edge] > tempC); {
+		edge += s.step
+	}
+	last := edge - s.step
+	return edge, s.h.between(min(last, outer), max(last, outer)+1)
 }
 
 // parted is the innermost hour of those beyond: the hours from an inner to an outer one are parted there so that most of

@@ -117,3 +117,13 @@ func TestALoggerElsewhereWhileBeesWereIn(t *testing.T) {
 		}
 	}
 }
+
+// The barn had grown to 16 °C within four hours and stayed there for four days, until the logger was driven to a table at hour 1036: if it is
+// told at all when it left, then by the drive, not by the warmth of the barn.
+func TestAHotBarnBeforeATableIsNoTable(t *testing.T) {
+	trace := story(append(held6(0, 940, 4, 5.5), point{940, 5}, point{942, 16}, point{1036, 17}, point{1037, 10}, point{1038, 20}, point{1060, 20})...)
+	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out
+	if e.OK() && math.Abs(float64(e.At)/hourMS-1036) > 3 {
+		t.Errorf("hour %.1f, %+v", float64(e.At)/hourMS, e)
+	}
+}
