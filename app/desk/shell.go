@@ -49,13 +49,18 @@ type Header struct {
 // AnswerCard is one of the four questions with its short answer.
 type AnswerCard struct {
 	Question, Word, Figure, Sentence string
+	Help                             string // what the answer means
 	Mark                             Mark
 }
 
 // HeaderOf is the header of one barn.
 func HeaderOf(in analysis.Input, r analysis.Review, u Units) Header {
 	b := newBarn(in, r, u)
-	return Header{Name: r.Barn, Line: b.whoAndWhen(), Answers: []AnswerCard{b.held(), b.damp(), b.dry(), b.fans()}}
+	answers := []AnswerCard{b.held(), b.damp(), b.dry(), b.fans()}
+	for i, kind := range []string{"held", "damp", "dry", "fans"} {
+		answers[i].Help = HelpLine(kind)
+	}
+	return Header{Name: r.Barn, Line: b.whoAndWhen(), Answers: answers}
 }
 
 // BarnMark is the worst of what the answers say about the air: held, damp, dry.

@@ -31,7 +31,7 @@ func (v SpellsView) Sorted(column int, falling bool) []SpellRow {
 func SpellsOf(in analysis.Input, r analysis.Review, u Units) SpellsView {
 	b := newBarn(in, r, u)
 	v := SpellsView{Sentence: b.spellsSentence(), Help: HelpLine("went_with"), Columns: []Column{
-		{Title: "Began"}, {Title: "What"}, {Title: "Where"}, {Title: "Lasted", Unit: "h", Number: true}, {Title: "Farthest", Number: true}, {Title: "Went with"},
+		{Title: "Began"}, {Title: "What", About: "outside of"}, {Title: "Where"}, {Title: "Lasted", Unit: "h", Number: true}, {Title: "Farthest", Number: true}, {Title: "Went with"},
 	}}
 	for _, s := range r.Spells {
 		v.Rows = append(v.Rows, b.spellRow(s))

@@ -24,12 +24,14 @@ type StagesView struct {
 type Table struct {
 	Columns []Column
 	Rows    [][]string
+	Helps   []string // what each row's figures are; none or empty where the columns say it
 }
 
 // Column is a column head with its unit.
 type Column struct {
 	Title, Unit string
 	Number      bool
+	About       string // what it is about, where the title is a name: see Help
 }
 
 // Head is the title with its unit.

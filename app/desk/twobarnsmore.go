@@ -10,7 +10,7 @@ import (
 // weather is both barns' air by the outdoor air.
 func (s twoBarns) weather() Table {
 	symbol := s.a.u.TempSymbol()
-	t := Table{Columns: []Column{{Title: "Outdoors", Unit: symbol}, {Title: s.p.A, Unit: symbol, Number: true}, {Title: s.p.B, Unit: symbol, Number: true},
+	t := Table{Columns: []Column{{Title: "Outdoors", Unit: symbol}, barnColumn(s.p.A, symbol), barnColumn(s.p.B, symbol),
 		{Title: "Difference", Number: true}, {Title: "Hours", Unit: "h", Number: true}}}
 	shown := func(hours, meanC float64) string {
 		if hours == 0 {
@@ -35,8 +35,8 @@ func (s twoBarns) weather() Table {
 // apart are the hours in which the barns differed most, in order of time, and what was going on in each.
 func (s twoBarns) apart() Table {
 	symbol := s.a.u.TempSymbol()
-	t := Table{Columns: []Column{{Title: "Hour"}, {Title: s.p.A, Unit: symbol, Number: true}, {Title: s.p.B, Unit: symbol, Number: true},
-		{Title: "Outdoors", Unit: symbol, Number: true}, {Title: "In " + s.p.A}, {Title: "In " + s.p.B}}}
+	t := Table{Columns: []Column{{Title: "Hour"}, barnColumn(s.p.A, symbol), barnColumn(s.p.B, symbol),
+		{Title: "Outdoors", Unit: symbol, Number: true}, {Title: "In " + s.p.A, About: "going on"}, {Title: "In " + s.p.B, About: "going on"}}}
 	hours := slices.Clone(s.p.Apart)
 	slices.SortFunc(hours, func(x, y compare.Hour) int { return int((x.Span.From - y.Span.From) / 1000) })
 	for _, h := range hours {

@@ -86,7 +86,7 @@ func (s twoBarns) warmthLevels() (e compare.Exposure, from, to int) {
 
 // levels are the hours behind warmth, in steps of a degree.
 func (s twoBarns) levels() Table {
-	t := Table{Columns: []Column{{Title: "At or above", Unit: s.a.u.TempSymbol()}, {Title: s.p.A, Unit: "h", Number: true}, {Title: s.p.B, Unit: "h", Number: true}, {Title: "Difference", Unit: "h", Number: true}}}
+	t := Table{Columns: []Column{{Title: "At or above", Unit: s.a.u.TempSymbol()}, barnColumn(s.p.A, "h"), barnColumn(s.p.B, "h"), {Title: "Difference", Unit: "h", Number: true}}}
 	e, from, to := s.warmthLevels()
 	for i := from; i < to; i++ {
 		if e.Levels[i] == math.Trunc(e.Levels[i]) {
@@ -111,13 +111,14 @@ var totalWords = map[string]struct {
 
 // totals are the figures of each barn's own winter, beside one another.
 func (s twoBarns) totals() Table {
-	t := Table{Columns: []Column{{Title: "Each over its own bees' time"}, {Title: s.p.A, Number: true}, {Title: s.p.B, Number: true}, {Title: "Difference", Number: true}}}
+	t := Table{Columns: []Column{{Title: "Each over its own bees' time"}, barnColumn(s.p.A, ""), barnColumn(s.p.B, ""), {Title: "Difference", Number: true}}}
 	for _, total := range s.p.Totals {
 		words, ok := totalWords[total.Quantity]
 		if !ok {
 			continue
 		}
 		shown := func(v float64) string { return number(v, words.decimals) }
+		t.Helps = append(t.Helps, rowHelp[total.Quantity])
 		t.Rows = append(t.Rows, []string{words.title, shownFigure(total.A).text(shown), shownFigure(total.B).text(shown), shownFigure(total.Difference).text(shown)})
 	}
 	return t

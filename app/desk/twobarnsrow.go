@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -64,16 +65,22 @@ func (s twoBarns) rows(phase string, wanted func(compare.Row) bool) (out []compa
 }
 
 func (s twoBarns) table(phase string, wanted func(compare.Row) bool) Table {
-	t := Table{Columns: []Column{{Title: "Over the hours known in both"}, {Title: s.p.A, Number: true}, {Title: s.p.B, Number: true},
-		{Title: "Difference", Number: true}, {Title: "May be", Number: true}, {Title: "So, " + s.p.A + " was"}}}
+	t := Table{Columns: []Column{{Title: "Over the hours known in both"}, barnColumn(s.p.A, ""), barnColumn(s.p.B, ""),
+		{Title: "Difference", Number: true}, {Title: "May be", Number: true}, {Title: "So, " + s.p.A + " was", About: "what it was"}}}
 	for _, r := range s.rows(phase, wanted) {
 		may := enDash
 		if r.Unknown == "" {
 			may = s.mayBe(r)
 		}
+		t.Helps = append(t.Helps, cmp.Or(rowHelp[r.Measure], rowHelp[r.Quantity]))
 		t.Rows = append(t.Rows, []string{s.title(r), s.value(r, r.A), s.value(r, r.B), withSign(s.amount(r, r.Difference)), may, verdictWord(r)})
 	}
 	return t
+}
+
+// barnColumn has one barn's figures.
+func barnColumn(barn, unit string) Column {
+	return Column{Title: barn, Unit: unit, Number: true, About: "a barn"}
 }
 
 // title names a row with its unit.

@@ -57,6 +57,9 @@ func (u *UI) isDark() bool { return u.theme.IsDark(u.app.Settings().ThemeVariant
 // pageNames are a barn's screens in order.
 var pageNames = []string{"First look", "Timeline", "Spells", "Stages", "Air and water", "Side by side", "Before next winter"}
 
+// sideBySidePage is the number of the page with two barns.
+const sideBySidePage = 5
+
 // barnPage is a barn's header over its screens; nil while it is made.
 func (u *UI) barnPage() fyne.CanvasObject {
 	v, fresh := u.barnView()
@@ -76,7 +79,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	u.tabs = u.pagesOf(v, u.plot.object)
 	u.tabs.SelectIndex(u.page)
 	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
-	return container.NewBorder(headerOf(v.Header, u.beesDialog), nil, nil, nil, u.tabs)
+	return container.NewBorder(headerOf(v.Header, u.beesDialog, u.status.read), nil, nil, nil, u.tabs)
 }
 
 // pagesOf are a barn's screens behind their tabs, each made when it is first chosen.
@@ -89,9 +92,9 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 		func() fyne.CanvasObject {
 			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.status.read)
 		},
-		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.airSheets(), u.look) },
+		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.airSheets(), u.look, u.status.read) },
 		u.twoBarnsPage,
-		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look) },
+		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look, u.status.read) },
 	} {
 		tabs.Items = append(tabs.Items, container.NewTabItem(pageNames[i], newLater(page)))
 	}

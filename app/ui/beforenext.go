@@ -8,14 +8,14 @@ import (
 )
 
 // beforeNextPage is what to look at before next winter: findings, an alarm tried at several lines, what happened.
-func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence)) fyne.CanvasObject {
+func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	told := part(sentence(v.Sentence))
 	if len(v.Findings) > 0 {
 		told.Add(findingRows(v.Findings, look))
 	}
 	alarm := part(heading("An alarm, tried on this winter"), body(v.Alarm))
 	if len(v.Alarms.Rows) > 0 {
-		alarm.Add(tableOf(v.Alarms))
+		alarm.Add(tableOf(v.Alarms, read))
 	}
 	happened := part(heading("What happened in the barn"), body(v.Happened), byHandfuls(8, len(v.Events), func(i int) fyne.CanvasObject {
 		e := v.Events[i]

@@ -9,22 +9,18 @@ import (
 	"thawbook/app/desk"
 )
 
-// copyable is something a press of the right button offers to copy as text.
+// copyable is something that is read under the pointer and that a press of the right button offers to copy as text.
 type copyable struct {
-	widget.BaseWidget
-	content fyne.CanvasObject
-	label   string
-	text    func() string
+	pointed
+	label string
+	text  func() string
 }
 
-func newCopyable(content fyne.CanvasObject, label string, text func() string) *copyable {
-	c := &copyable{content: content, label: label, text: text}
+func newCopyable(content fyne.CanvasObject, label string, text func() string, says func(at fyne.Position) string, read func(string)) *copyable {
+	c := &copyable{pointed{content: content, says: says, read: read}, label, text}
 	c.ExtendBaseWidget(c)
 	return c
 }
-
-// CreateRenderer draws the content and nothing else, as fyne.Widget.
-func (c *copyable) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.content) }
 
 // TappedSecondary offers to copy, as fyne.SecondaryTappable.
 func (c *copyable) TappedSecondary(at *fyne.PointEvent) {

@@ -315,13 +315,31 @@ func (u *UI) keysDialog() {
 	newSheet(u.win, "Keys and cautions", content, 560)
 }
 
-// meaningsDialog says what answers and words mean.
+// meaningsDialog says what the figures of the page that is shown are, then what answers and words mean.
 func (u *UI) meaningsDialog() {
 	content := container.New(column{gap: 8})
-	for _, m := range desk.Meanings() {
+	for _, m := range append(u.meanings(), desk.Meanings()...) {
 		content.Add(body(m))
 	}
-	newSheet(u.win, "What the answers mean", content, 560)
+	newSheet(u.win, "What the figures mean", content, 680)
+}
+
+// meanings are what the figures of the barn's page that is shown are, a line each.
+func (u *UI) meanings() []string {
+	if !u.book.Loaded() {
+		return nil
+	}
+	v, _ := u.barnView()
+	of := map[int]func() []string{1: v.Timeline.Meanings, 2: v.Spells.Meanings, 3: v.Stages.Meanings, 4: v.AirWater.Meanings, sideBySidePage: u.besideMeanings, 6: v.Before.Meanings}[u.page]
+	if of == nil || !v.ok {
+		return nil
+	}
+	return of()
+}
+
+func (u *UI) besideMeanings() []string {
+	v, _ := u.besideView()
+	return append(v.beside.Meanings(), v.all.Meanings()...)
 }
 
 var keyLines = []string{

@@ -11,15 +11,15 @@ import (
 )
 
 // headerOf is the top of a barn: its name, who stood there and when, the four answers, and the way to set down when
-// the bees went in and came out.
-func headerOf(h desk.Header, beesTime func()) fyne.CanvasObject {
+// the bees went in and came out. What an answer means is read under the pointer.
+func headerOf(h desk.Header, beesTime func(), read func(string)) fyne.CanvasObject {
 	set := widget.NewButton("Bees in and out…", beesTime)
 	set.Importance = widget.LowImportance
 	name := line(h.Name, theme.SizeNameHeadingText, theme.ColorNameForeground, true)
 	page := container.New(column{gap: 4}, container.NewBorder(nil, nil, nil, container.NewVBox(set), container.New(sideBySide{16}, name, body(h.Line))))
 	cards := container.New(layout.NewGridLayoutWithColumns(len(h.Answers)))
 	for _, a := range h.Answers {
-		cards.Add(container.New(inset{0, 0, 16, 0}, answerCard(a)))
+		cards.Add(newPointed(container.New(inset{0, 0, 16, 0}, answerCard(a)), func(fyne.Position) string { return a.Question + " " + a.Help }, read))
 	}
 	page.Add(cards)
 	if h.Noted != "" {

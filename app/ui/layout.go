@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// column is a layout that stacks objects and keeps lines short enough to read.
+// column is a layout that stacks objects and keeps lines short enough to read; a table may be wider.
 type column struct{ widest, gap float32 }
 
 // Layout stacks the objects, as fyne.Layout. Before it has a width there is nothing to place: a stack that is still
@@ -15,13 +15,14 @@ func (c column) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	if size.Width == 0 {
 		return
 	}
-	w, y := size.Width, float32(0)
-	if c.widest > 0 {
-		w = min(w, c.widest)
-	}
+	y := float32(0)
 	for _, o := range objects {
 		if !o.Visible() {
 			continue
+		}
+		w := size.Width
+		if _, table := o.(*copyable); c.widest > 0 && !table {
+			w = min(w, c.widest)
 		}
 		o.Resize(fyne.NewSize(w, o.MinSize().Height))
 		h := o.MinSize().Height // running text knows its height once it has a width

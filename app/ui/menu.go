@@ -59,7 +59,7 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.choice("Dark", u.theme.Variant == Dark, func() { u.setVariant(Dark) }),
 			u.choice("As the system", u.theme.Variant == System, func() { u.setVariant(System) })),
 		fyne.NewMenu("Help",
-			u.item("What the answers mean", "", u.meaningsDialog),
+			u.item("What the figures mean", fyne.KeyH, u.meaningsDialog),
 			u.item("Keys and cautions", "", u.keysDialog),
 			u.item("About Thawbook", "", u.aboutDialog)),
 	)

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 )
@@ -11,9 +13,9 @@ func parted(parts ...fyne.CanvasObject) *fyne.Container {
 	return container.New(&twoColumns{}, parts...)
 }
 
-// part is a part of a page.
+// part is a part of a page: running text as wide as can be read, tables as wide as they are.
 func part(objects ...fyne.CanvasObject) *fyne.Container {
-	return container.New(column{gap: 10}, objects...)
+	return container.New(column{gap: 10, widest: readable}, objects...)
 }
 
 // twoColumns is the layout of a page of parts.
@@ -55,10 +57,9 @@ func heightAt(o fyne.CanvasObject, width float32) float32 {
 // columnsOf is how many of the parts stand on the left so that the higher column is as low as it can be, and how wide the
 // two columns are; all stand there where two have no room or one is low enough.
 func columnsOf(parts []fyne.CanvasObject, width float32) (left int, first, second float32) {
-	one := min(width, readable)
 	heights, total := make([]float32, len(parts)), float32(0)
 	for i, o := range parts {
-		heights[i] = heightAt(o, one) + betweenParts
+		heights[i] = heightAt(o, width) + betweenParts
 		total += heights[i]
 	}
 	left, best, above := len(parts), total, float32(0)
@@ -70,7 +71,7 @@ func columnsOf(parts []fyne.CanvasObject, width float32) (left int, first, secon
 		}
 	}
 	if left == len(parts) {
-		return left, one, 0
+		return left, width, 0
 	}
 	spare := width - first - second - betweenColumns
 	more := min(spare, max(0, readable-first))
@@ -81,7 +82,23 @@ func columnsOf(parts []fyne.CanvasObject, width float32) (left int, first, secon
 func widest(parts []fyne.CanvasObject) float32 {
 	w := float32(leastColumn)
 	for _, o := range parts {
-		w = max(w, o.MinSize().Width)
+		w = max(w, o.MinSize().Width, tableWide(o))
+	}
+	return w
+}
+
+// tableWide is how wide the widest table of a part is when nothing presses.
+func tableWide(o fyne.CanvasObject) (w float32) {
+	switch o := o.(type) {
+	case *copyable:
+		return tableWide(o.content)
+	case *fyne.Container:
+		if t, ok := o.Layout.(tableLayout); ok {
+			return t.widthIn(o.Objects, math.MaxFloat32)
+		}
+		for _, c := range o.Objects {
+			w = max(w, tableWide(c))
+		}
 	}
 	return w
 }

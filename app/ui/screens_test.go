@@ -47,8 +47,8 @@ func winters(t *testing.T) map[string]string {
 	return out
 }
 
-// comparedTabs are the tabs of two barns side by side, sideBySidePage the page they are on.
-const comparedTabs, sideBySidePage = 4, 5
+// comparedTabs are the tabs of two barns side by side.
+const comparedTabs = 4
 
 func TestScreens(t *testing.T) {
 	if testing.Short() {
@@ -66,6 +66,7 @@ func TestScreens(t *testing.T) {
 				for i, page := range pageNames {
 					s.turnTo(t, i)
 					s.screen(t, fmt.Sprintf("%s, %s, %s, %v", page, name, v, size.Width))
+					s.explained(t, page+", "+name)
 				}
 				for s.compared = range comparedTabs {
 					s.refresh()
@@ -84,6 +85,16 @@ func TestScreens(t *testing.T) {
 			s.choose(t, label)
 			s.screen(t, label+", "+name)
 			s.closeSheets()
+		}
+	}
+}
+
+// explained says of every figure of a page that it has a line that explains it.
+func (s *shown) explained(t *testing.T, page string) {
+	t.Helper()
+	for _, m := range s.meanings() {
+		if word, help, ok := strings.Cut(m, ": "); !ok || word == "" || len(help) < 10 {
+			t.Errorf("%s: %q explains nothing", page, m)
 		}
 	}
 }

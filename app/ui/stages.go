@@ -23,7 +23,7 @@ func stagesPage(v desk.StagesView, set fyne.CanvasObject, read func(string)) fyn
 	}
 	page.Add(newShareStrips(desk.DayStrips(v.Days), dayHigh, func(day int) string { return desk.ReadDay(v.Days, day) }, read))
 	page.Add(caption(desk.HelpLine("hours_per_day")))
-	page.Add(tableOf(v.Table))
+	page.Add(tableOf(v.Table, read))
 	for _, p := range v.Patterns {
 		page.Add(heading(p.Title))
 		addPattern(page, p, read)
@@ -42,9 +42,11 @@ func addPattern(page *fyne.Container, p desk.Pattern, read func(string)) {
 	}
 }
 
-// tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right. The right button copies it.
-func tableOf(t desk.Table) fyne.CanvasObject {
-	grid := container.New(tableLayout{columns: len(t.Columns)})
+// tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right. The right button copies it,
+// and read is told what the figure under the pointer is.
+func tableOf(t desk.Table, read func(string)) fyne.CanvasObject {
+	places := tableLayout{columns: len(t.Columns)}
+	grid := container.New(places)
 	for _, c := range t.Columns {
 		grid.Add(cell(c.Head(), colorMuted, c.Number, false))
 	}
@@ -53,7 +55,11 @@ func tableOf(t desk.Table) fyne.CanvasObject {
 			grid.Add(cell(text, theme.ColorNameForeground, t.Columns[i].Number, i == 0))
 		}
 	}
-	return newCopyable(grid, "Copy the table", func() string { return tabbed(t) })
+	says := func(at fyne.Position) string {
+		row, column := places.at(grid.Objects, at)
+		return t.Read(row-1, column)
+	}
+	return newCopyable(grid, "Copy the table", func() string { return tabbed(t) }, says, read)
 }
 
 func cell(text string, ink fyne.ThemeColorName, right, bold bool) *prose {
@@ -93,6 +99,14 @@ func (t tableLayout) widths(o []fyne.CanvasObject, room float32) []float32 {
 	return out
 }
 
+// widthIn is the whole table's width on so much room.
+func (t tableLayout) widthIn(o []fyne.CanvasObject, room float32) (sum float32) {
+	for _, w := range t.widths(o, room) {
+		sum += w + columnGap
+	}
+	return sum
+}
+
 // Layout places the cells, as fyne.Layout.
 func (t tableLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	w := t.widths(o, size.Width)
@@ -111,6 +125,16 @@ func (t tableLayout) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
+// at is the row and the column of a place; the gap behind a cell is the cell's.
+func (t tableLayout) at(o []fyne.CanvasObject, place fyne.Position) (row, column int) {
+	for i, c := range o {
+		if c.Position().Y <= place.Y && c.Position().X <= place.X {
+			row, column = i/t.columns, i%t.columns
+		}
+	}
+	return row, column
+}
+
 // highOf is a row's height at its cells' present widths: that of a line, and more where words are broken.
 func highOf(row []fyne.CanvasObject) float32 {
 	lines, one := float32(0), float32(rowHigh)
@@ -125,10 +149,7 @@ func highOf(row []fyne.CanvasObject) float32 {
 
 // MinSize is the whole table with its columns as narrow as they can be, as fyne.Layout.
 func (t tableLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	s := fyne.NewSize(0, 0)
-	for _, w := range t.widths(o, 0) {
-		s.Width += w + columnGap
-	}
+	s := fyne.NewSize(t.widthIn(o, 0), 0)
 	for row := range slices.Chunk(o, t.columns) {
 		s.Height += highOf(row)
 	}

@@ -35,10 +35,10 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 	}
 	p.curves = newTimelinePage(v.Both, f, lanes, read)
 	p.tabs = container.NewAppTabs(
-		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v) })),
+		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v, read) })),
 		container.NewTabItem("On one time axis", p.curves.object),
 		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, read) })),
-		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v) })))
+		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v, read) })))
 	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
 }
@@ -56,18 +56,18 @@ func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.Can
 }
 
 // comparedTables are the whole time both have in common, then each phase.
-func comparedTables(v desk.TwoBarns) fyne.CanvasObject {
-	page := container.New(column{gap: 10}, tableOf(v.Table))
+func comparedTables(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
+	page := container.New(column{gap: 10}, tableOf(v.Table, read))
 	if v.Losses != "" {
 		page.Add(body(v.Losses))
 	}
 	if len(v.Totals.Rows) > 0 {
 		page.Add(heading("Each winter as a whole"))
-		page.Add(tableOf(v.Totals))
+		page.Add(tableOf(v.Totals, read))
 	}
 	for _, phase := range v.Phases {
 		page.Add(heading(phase.Title))
-		page.Add(tableOf(phase.Table))
+		page.Add(tableOf(phase.Table, read))
 	}
 	page.Add(hairline())
 	page.Add(captions(slices.Concat(v.Paired, v.Notes, v.Cautions)))
@@ -97,15 +97,15 @@ func hoursAndWeather(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
 			page.Add(caption(desk.HelpLine(part.help)))
 		}
 		if len(part.table.Rows) > 0 {
-			page.Add(tableOf(part.table))
+			page.Add(tableOf(part.table, read))
 		}
 	}
 	return scrolled(page)
 }
 
 // howSure is what the ranges are made of.
-func howSure(v desk.TwoBarns) fyne.CanvasObject {
-	return scrolled(container.New(column{gap: 10}, tableOf(v.Behind), caption(desk.HelpLine("resampled"))))
+func howSure(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
+	return scrolled(container.New(column{gap: 10}, tableOf(v.Behind, read), caption(desk.HelpLine("resampled"))))
 }
 
 // scrolled is a page's content in a scroller.
