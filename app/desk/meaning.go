@@ -1,6 +1,10 @@
 package desk
 
-import "thawbook/analysis/compare"
+import (
+	"strings"
+
+	"thawbook/analysis/compare"
+)
 
 // Help says what a column's figures are, in a plain line; every column has one.
 func (c Column) Help() string {
@@ -137,7 +141,7 @@ func (v AirWater) Meanings() (out []string) {
 	for _, t := range []Table{v.Walls, v.Heat, v.Exposure, v.Loggers} {
 		out = append(out, t.Meanings()...)
 	}
-	return unrepeated(out)
+	return out
 }
 
 // Meanings is of the Before next winter screen: the alarm's table.
@@ -158,20 +162,21 @@ func (v TwoBarns) Meanings() (out []string) {
 	for _, t := range []Table{v.Table, v.Totals, v.Weather, v.Levels, v.Apart, v.Behind} {
 		out = append(out, t.Meanings()...)
 	}
-	return unrepeated(out)
+	return out
 }
 
 // Meanings is of all barns in a table.
 func (v AllBarns) Meanings() []string { return meaningsOf(v.Columns) }
 
-// unrepeated are lines without those that stood before.
-func unrepeated(lines []string) (out []string) {
+// Unrepeated are lines of which each explains something else: of several with one explanation the first stays.
+func Unrepeated(lines []string) (out []string) {
 	seen := map[string]bool{}
 	for _, l := range lines {
-		if !seen[l] {
+		_, help, _ := strings.Cut(l, ": ")
+		if !seen[help] {
 			out = append(out, l)
 		}
-		seen[l] = true
+		seen[help] = true
 	}
 	return out
 }

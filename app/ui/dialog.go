@@ -25,6 +25,7 @@ type sheet struct {
 func newSheet(win fyne.Window, title string, content fyne.CanvasObject, width float32, actions ...fyne.CanvasObject) *sheet {
 	s := &sheet{}
 	shut := newKeyButton("Close", s.close, s.close)
+	shut.others = func(e *fyne.KeyEvent) { scrollByKey(firstScroll(content), e.Name) }
 	row := container.NewHBox(append([]fyne.CanvasObject{layout.NewSpacer()}, append(actions, shut)...)...)
 	words := container.New(column{gap: 12}, sentence(title), content, row)
 	s.pop = widget.NewModalPopUp(container.New(inset{12, 12, 12, 8}, container.New(fixed{width: width}, words)), win.Canvas())
@@ -69,10 +70,14 @@ func closeOnEscape(pop *widget.PopUp) {
 	})
 }
 
+// sheetFrame is how much of the window's height a sheet's title, buttons and edges take.
+const sheetFrame = 160
+
 // keyButton is a button that passes Escape on.
 type keyButton struct {
 	widget.Button
 	escape func()
+	others func(*fyne.KeyEvent) // what is done with other keys, or nil
 }
 
 func newKeyButton(text string, tapped, escape func()) *keyButton {
@@ -91,6 +96,9 @@ func (b *keyButton) TypedKey(e *fyne.KeyEvent) {
 		b.Tapped(nil)
 	default:
 		b.Button.TypedKey(e)
+		if b.others != nil {
+			b.others(e)
+		}
 	}
 }
 
@@ -318,10 +326,10 @@ func (u *UI) keysDialog() {
 // meaningsDialog says what the figures of the page that is shown are, then what answers and words mean.
 func (u *UI) meaningsDialog() {
 	content := container.New(column{gap: 8})
-	for _, m := range append(u.meanings(), desk.Meanings()...) {
+	for _, m := range desk.Unrepeated(append(u.meanings(), desk.Meanings()...)) {
 		content.Add(body(m))
 	}
-	newSheet(u.win, "What the figures mean", content, 680)
+	newSheet(u.win, "What the figures mean", tallest(content, 680, u.win.Canvas().Size().Height-sheetFrame), 680)
 }
 
 // meanings are what the figures of the barn's page that is shown are, a line each.
@@ -348,7 +356,7 @@ var keyLines = []string{
 	"Ctrl+1 to Ctrl+7 show First look, Timeline, Spells, Stages, Air and water, Side by side, and Before next winter; Ctrl+8 shows the files.",
 	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter; N sets a note down where the pointer is, the right button or the menu key opens what else can be done there.",
 	"Drag one logger onto another in the list on the left and the two change places; Edit, Swap two loggers… does it from a day on.",
-	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog.",
+	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog. Arrows, Page Up and Down, Home and End move a long page.",
 }
 
 func (u *UI) aboutDialog() {

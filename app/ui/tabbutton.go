@@ -24,6 +24,14 @@ func (b *tabButton) FocusGained() {
 	}
 }
 
+// TypedKey scrolls the page the button is on, as fyne.Focusable.
+func (b *tabButton) TypedKey(e *fyne.KeyEvent) {
+	b.Button.TypedKey(e)
+	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
+		scrollByKey(scrollAround(c.Content(), b), e.Name)
+	}
+}
+
 // reveal scrolls just as far as it takes to see an object of a scroll.
 func reveal(o fyne.CanvasObject, s *container.Scroll) {
 	if s == nil {
@@ -42,18 +50,23 @@ func reveal(o fyne.CanvasObject, s *container.Scroll) {
 
 // scrollAround is the scroll among the objects of a page that holds one of them, or nil.
 func scrollAround(page, sought fyne.CanvasObject) *container.Scroll {
+	return scrollOf(page, func(s *container.Scroll) bool { return holds(s.Content, sought) })
+}
+
+// scrollOf is the first scroll among the objects of a page that is as wanted, or nil.
+func scrollOf(page fyne.CanvasObject, wanted func(*container.Scroll) bool) *container.Scroll {
 	switch p := page.(type) {
 	case *container.Scroll:
-		if holds(p.Content, sought) {
+		if wanted(p) {
 			return p
 		}
 	case *container.AppTabs:
-		return scrollAround(p.Selected().Content, sought)
+		return scrollOf(p.Selected().Content, wanted)
 	case *later:
-		return scrollAround(p.page, sought)
+		return scrollOf(p.page, wanted)
 	case *fyne.Container:
 		for _, o := range p.Objects {
-			if s := scrollAround(o, sought); s != nil {
+			if s := scrollOf(o, wanted); s != nil {
 				return s
 			}
 		}

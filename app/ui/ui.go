@@ -87,6 +87,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.frame = container.NewBorder(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
 	u.refresh()
 	u.win.SetContent(u.frame)
+	u.win.Canvas().SetOnTypedKey(u.typed)
 	u.win.Resize(fyne.NewSize(1280, 800))
 	u.win.SetPadded(false)
 	u.win.Show()
@@ -120,7 +121,7 @@ func (u *UI) closeSheets() {
 	for _, o := range u.win.Canvas().Overlays().List() {
 		u.win.Canvas().Overlays().Remove(o) // one that were only hidden would go on taking every press
 	}
-	u.win.Canvas().SetOnTypedKey(nil)
+	u.win.Canvas().SetOnTypedKey(u.typed)
 }
 
 // leaveScreen remembers where the keeper is in the open winter.
