@@ -95,7 +95,7 @@ func (s stay) seenBy(logger string) Edge {
 // without the day next to the stay where it is longer.
 func (s stay) elsewhere() (edge, within int, beyond []float64) {
 	outer := min(max(s.edge-s.step*beyondDays*dayHours, 0), len(s.h.val)-1)
-	if edge, beyond = s.warmerThan(stayHighC, outer); len(beyond) >= beyondHours && series.Median(beyond) >= heatedC {
+	if _, beyond = s.warmerThan(stayHighC, outer); len(beyond) >= beyondHours && series.Median(beyond) >= heatedC {
 		edge, beyond = s.warmerThan(heatedC, outer)
 		return edge, carriedHours, beyond
 	}

@@ -74,7 +74,7 @@ func (c *clock) canRead(cells [][]byte) bool {
 }
 
 // hasPlaces says whether bytes stand where they are seen in a line, and cells are as they are printed.
-func hasPlaces(line []byte) bool { return bytes.IndexAny(line, "\t\"") < 0 }
+func hasPlaces(line []byte) bool { return !bytes.ContainsAny(line, "\t\"") }
 
 // placesOf are the places of the cells of rows that have one in every column; nil where those of two columns meet.
 func placesOf(rows []record, width int) []place {

@@ -116,7 +116,7 @@ func oddTime(s []byte) (t timeOfDay, ok bool) {
 		if half, found := halfOf(trim(s[n:])); found {
 			hour, _ := digits(s, n)
 			t = timeOfDay{ms: int64(hour) * hourMS, meridiem: true}
-			return t, t.addHalf(half)
+			return t, t.addHalf(half) && t.ms <= dayMS
 		}
 	}
 	if t.ms, ok = spelledTime(s); ok {
