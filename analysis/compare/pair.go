@@ -126,7 +126,7 @@ func (p Pair) filled(ctx context.Context, a, b Side, spread Spread) (Pair, error
 	air := measuredIn(a, b)
 	exposures, measured := make([][]Exposure, len(air)), make([][]*draft, len(air))
 	spread(len(air), func(i int) { exposures[i], measured[i] = c.exposure(air[i]), c.measure(air[i]) })
-	p.Exposures = slices.Concat(p.Exposures, slices.Concat(exposures...))
+	p.Exposures = append(p.Exposures, slices.Concat(exposures...)...)
 	drafts := slices.Concat(measured...)
 	if len(drafts) > 0 && drafts[0].Quantity == AirTemperature {
 		p.Apart = c.apart(drafts[0], a, b)

@@ -43,15 +43,7 @@ files = ["d07*.csv"]
 // rows are times and values of one column of a file, between bees in and bees out, both included.
 func rows(t *testing.T, name, column string) (at []time.Time, val []float64) {
 	t.Helper()
-	file, err := os.Open(filepath.Join(sharedData, name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	all, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	all := cellsOf(t, filepath.Join(sharedData, name))
 	c := slices.Index(all[0], column)
 	for _, row := range all[1:] {
 		if row[0] < "2010-11-23 00:00:00" || row[0] > "2011-04-15 00:00:00" {
@@ -84,6 +76,21 @@ func outside(val []float64, limit, sign float64) (hours, area float64) {
 		}
 	}
 	return hours, area
+}
+
+// cellsOf are the rows of a table, its heads first, by encoding/csv.
+func cellsOf(t *testing.T, path string) [][]string {
+	t.Helper()
+	file, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	all, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
 }
 
 // atticReview is the review of a plan of the attic.

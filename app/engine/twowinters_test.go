@@ -2,9 +2,7 @@ package engine
 
 import (
 	"context"
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -31,7 +29,7 @@ func TestTwoWintersAsNumpyHasThem(t *testing.T) {
 			got[[3]string{r.Quantity, r.Measure, r.Of}] = r
 		}
 	}
-	for _, want := range fixture(t, "testdata/two_winters.csv") {
+	for _, want := range cellsOf(t, "testdata/two_winters.csv")[1:] {
 		r, ok := got[[3]string{want[0], want[1], want[2]}]
 		if !ok {
 			t.Errorf("%v is not compared", want[:3])
@@ -53,21 +51,6 @@ func alike(t *testing.T, what string, got float64, want string, within float64) 
 	if err != nil || math.Abs(got-v) > within*math.Max(1, math.Abs(v)) {
 		t.Errorf("%s is %.12g, want %s", what, got, want)
 	}
-}
-
-// fixture are the rows of a table, without its heads.
-func fixture(t *testing.T, path string) [][]string {
-	t.Helper()
-	file, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	all, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return all[1:]
 }
 
 // winterOfAttic is the attic's review from one day to another, under a name of its own.
