@@ -98,8 +98,11 @@ func (l *layout) findDevice(rows []record) {
 		return
 	}
 	for i := range l.width {
+		if l.isTaken(i) {
+			continue
+		}
 		t := l.tally(rows, i)
-		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || len(t.distinct) < 2 {
+		if t.numbers > 0 || !t.isDevice(rows) || len(t.distinct) < 2 {
 			continue
 		}
 		if events || 20*distinctCells(rows, append(keys, i)...) >= 19*len(rows) {
@@ -116,9 +119,12 @@ func (l *layout) findDevice(rows []record) {
 func (l *layout) findTurns(rows []record) bool {
 	const rounds = 3
 	for i := range l.width {
+		if l.isTaken(i) {
+			continue
+		}
 		t := l.tally(rows, i)
 		n := len(t.distinct)
-		if l.isTaken(i) || t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n || 2*t.digitFirst > t.filled {
+		if t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n || 2*t.digitFirst > t.filled {
 			continue
 		}
 		again, changes := 0, 0

@@ -27,7 +27,7 @@ var failures = []struct {
 func (s *scan) dropFailures() {
 	for i := range s.columns {
 		c := &s.columns[i]
-		if c.kind != number || !holdsFailure(c.val, c.quantity) {
+		if c.kind != number || !c.mayHoldFailure() {
 			continue
 		}
 		for _, f := range failures {
@@ -44,20 +44,11 @@ func (s *scan) dropFailures() {
 	}
 }
 
-// holdsFailure looks through a column once for any of its quantity's failures: nearly none has one.
-func holdsFailure(val []float64, q Quantity) bool {
-	var of []float64
+// mayHoldFailure says whether any of its quantity's failures lies among a column's values: in nearly none one does.
+func (c *values) mayHoldFailure() bool {
+	p := c.spread()
 	for _, f := range failures {
-		if f.quantity == q {
-			of = append(of, f.value)
-		}
-	}
-	if len(of) != 2 {
-		return len(of) > 0
-	}
-	a, b := of[0], of[1]
-	for _, v := range val {
-		if v == a || v == b {
+		if f.quantity == c.quantity && p.low <= f.value && f.value <= p.high {
 			return true
 		}
 	}
@@ -79,6 +70,7 @@ func (s *scan) dropFailedBeside(i, at int, value float64) {
 func (s *scan) dropFailed(c *values, at int) {
 	s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(c.val[at], 'f', -1, 64), c.header}})
 	c.val[at] = missing
+	c.changed()
 }
 
 // failedAt is where runs of a number lie that differ by more than apart from the readings before and after them.

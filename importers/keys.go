@@ -176,9 +176,11 @@ func (l *layout) valueColumns(rows []record, names []string) (plain, named int) 
 			c.header = names[i]
 		}
 		c.describe(nil)
-		t := l.tally(rows, i)
-		switch {
-		case l.clock.uses(i) || t.isIndex || 2*t.values <= t.filled:
+		if l.clock.uses(i) {
+			continue
+		}
+		switch t := l.tally(rows, i); {
+		case t.isIndex || 2*t.values <= t.filled:
 		case c.quantity != Other:
 			named++
 		case c.unit == "" && !anyPhrase(deviceNames, words(c.header)) && !anyPhrase(flagNames, words(c.header)):

@@ -175,8 +175,10 @@ func bestLayout(lines []record, name string, last resort) (best *layout, why *Re
 		}
 		best, why = bestWidth(best, why, layout{delimiter: d.name, split: d.split, resort: last}, lines, name, &clocked)
 	}
-	if split, ok := inPlaces(lines); ok && (best == nil || best.delimiter == "blanks") {
-		best, why = bestWidth(best, why, layout{delimiter: "blanks", split: split, resort: last}, lines, name, &clocked)
+	if best == nil || best.delimiter == "blanks" {
+		if split, ok := inPlaces(lines); ok {
+			best, why = bestWidth(best, why, layout{delimiter: "blanks", split: split, resort: last}, lines, name, &clocked)
+		}
 	}
 	if best == nil || best.leavesFolded(lines) {
 		best, why = bestDressed(best, why, lines, name, last)

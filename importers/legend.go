@@ -105,6 +105,7 @@ func (c *values) divide() {
 	for i := range c.val {
 		c.val[i] /= c.divisor
 	}
+	c.changed()
 	for by := c.divisor; by > 1; by /= 10 {
 		copy(c.decimals[1:], c.decimals[:len(c.decimals)-1])
 		c.decimals[0] = 0

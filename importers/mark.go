@@ -129,5 +129,6 @@ func (c *values) takeThousands() {
 			c.val[i] = math.Round(v * 1000)
 		}
 	}
+	c.changed()
 	c.decimals = [fastDigits + 2]int{c.decimals[0] + c.decimals[3]}
 }

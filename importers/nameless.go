@@ -32,7 +32,7 @@ func provesDewPoint(t, h, d *values, unit string) bool {
 	seen, right := 0, 0
 	changes := false
 	whole := 100.0
-	if spreadOf(h.val).high <= 1 {
+	if h.spread().high <= 1 {
 		whole = 1
 	}
 	for i := range min(len(t.val), provingRows) {
@@ -128,7 +128,7 @@ const leastSure = 12
 
 // surePair says whether two columns are all there are, and hardly anything else.
 func surePair(columns []*values, t, h *values) bool {
-	p, q := spreadOf(t.val), spreadOf(h.val)
+	p, q := t.spread(), h.spread()
 	return len(columns) == 2 && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && p.high-p.low >= leastChange && min(p.n, q.n) >= leastSure
 }
 
@@ -177,7 +177,7 @@ func (s *scan) loneByName() (temps, hums []*values) {
 		}
 		c := rows[0]
 		q, _ := quantityOf(words(c.logger), "")
-		switch p := spreadOf(c.val); {
+		switch p := c.spread(); {
 		case p.isHumid() && q == Other:
 			hums = append(hums, c)
 		case c.mayBeTemperature() && (q == Other || q == AirTemperature):
@@ -213,9 +213,9 @@ func takeKinds(temps, hums []*values, answers Answers) (open []Question) {
 // the keeper answers or, where all may be that, the file's name says; else for the time being the first of what all may
 // be, and asks.
 func takeLone(columns []*values, answer, named Quantity) []Question {
-	options := quantitiesOfAir(spreadOf(columns[0].val))
+	options := quantitiesOfAir(columns[0].spread())
 	for _, c := range columns[1:] {
-		mine := quantitiesOfAir(spreadOf(c.val))
+		mine := quantitiesOfAir(c.spread())
 		options = slices.DeleteFunc(options, func(o string) bool { return c.header == "" || !slices.Contains(mine, o) })
 	}
 	if answer == "" && slices.Contains(options, string(named)) {
@@ -317,7 +317,7 @@ func provenAs(t, h, d *values) bool {
 		t.quantity, h.quantity, d.quantity = AirTemperature, RelativeHumidity, DewPoint
 		t.takeProven(unit)
 		d.takeProven(unit)
-		if spreadOf(h.val).high > 1 {
+		if h.spread().high > 1 {
 			h.takeProven("percent")
 		}
 		return true
@@ -340,9 +340,9 @@ func likelyPair(columns []*values) (t, h *values) {
 		if !a.mayBeTemperature() {
 			continue
 		}
-		low := spreadOf(a.val)
+		low := a.spread()
 		for k, b := range columns {
-			high := spreadOf(b.val)
+			high := b.spread()
 			if b == a || !b.mayBeHumidity() || !high.isHumid() || high.low <= low.high {
 				continue
 			}
@@ -363,7 +363,7 @@ func (p spread) isHumid() bool { return p.n > 0 && p.low >= 5 && p.high <= 100.5
 
 // mayBeTemperature says whether nothing speaks against a column being one of the air.
 func (c *values) mayBeTemperature() bool {
-	p := spreadOf(c.val)
+	p := c.spread()
 	return (c.quantity == Other && c.unit == "" || c.quantity == AirTemperature) && c.hasFractions() && p.low >= -45 && p.high <= 113 && p.low < p.high
 }
 

@@ -82,8 +82,8 @@ func cutWrap(cell []byte) []byte {
 // firstOfUnits is the first number of a cell that prints a temperature in °C and again in °F, or the other way round.
 func firstOfUnits(cell []byte, mark byte) []byte {
 	const offK = 0.3
-	for i := range cell {
-		if bytes.IndexByte([]byte(" /(,|"), cell[i]) < 0 {
+	for i, c := range cell {
+		if c != ' ' && c != '/' && c != '(' && c != ',' && c != '|' {
 			continue
 		}
 		first, second := cell[:i], trim(bytes.Trim(cell[i:], " /()|,"))

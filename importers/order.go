@@ -2,6 +2,7 @@ package importers
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"thawbook/analysis/series"
@@ -35,16 +36,17 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	if !s.clock.unsure() {
 		return s.clock.order(), true, nil
 	}
-	o, certain = chooseOrder(s.at, orders)
-	if answer := order(answers[dayMonth]); isOneOf(answer, orders) {
+	fits := fitsOf(s.at, orders)
+	o, certain = chooseOrder(fits)
+	if answer := order(answers[dayMonth]); slices.Contains(orders, answer) {
 		o, certain = answer, true
-	} else if !certain && s.clock.form.dotted() && isOneOf(dmy, orders) {
+	} else if !certain && s.clock.form.dotted() && slices.Contains(orders, dmy) {
 		o = dmy
 	} else if !certain && !sameUnder(s.at, orders) {
-		open = append(open, Question{ID: dayMonth, Options: orderNames(possible(s.at, orders))})
+		open = append(open, Question{ID: dayMonth, Options: orderNames(possible(fits))})
 	}
 	read := unpacker{o: o}
-	if m, mixed := mixedOrders(s.at, o, orders); mixed && answers[dayMonth] == "" {
+	if m, mixed := mixedOrders(s.at, fits[slices.Index(orders, o)], orders); mixed && answers[dayMonth] == "" {
 		read, certain, open = m, true, nil
 		s.notes.add(series.Remark{Code: RemarkMixedOrders, Line: s.layout.line, Column: s.clock.columns[0] + 1})
 	}
@@ -63,14 +65,16 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 const fewestLeaps, sparedLeaps = 3, 4
 
 // mixedOrders says whether the dates that may be read in both orders are of the other order than those that may not, as
-// a spreadsheet leaves them that took for dates what it could: read so, the rows leap far less than in the best order.
-func mixedOrders(packed []int64, best order, orders []order) (read unpacker, mixed bool) {
-	if !isOneOf(dmy, orders) || !isOneOf(mdy, orders) {
+// a spreadsheet leaves them that took for dates what it could: read so, the rows leap far less than in the best order, alone.
+func mixedOrders(packed []int64, alone orderFit, orders []order) (read unpacker, mixed bool) {
+	if !slices.Contains(orders, dmy) || !slices.Contains(orders, mdy) {
 		return read, false
 	}
-	alone := fitOf(packed, unpacker{o: best})
 	usual := modeOf(alone.steps)
 	leaps := alone.leaps(usual)
+	if leaps < fewestLeaps {
+		return read, false
+	}
 	for _, u := range []unpacker{{o: mdy, or: dmy}, {o: dmy, or: mdy}} {
 		f := fitOf(packed, u)
 		if n := f.leaps(usual); f.lost <= alone.lost && n+fewestLeaps <= leaps && sparedLeaps*n <= leaps {
@@ -81,15 +85,14 @@ func mixedOrders(packed []int64, best order, orders []order) (read unpacker, mix
 }
 
 // possible are the orders under which as many rows are dates as under any: there is no 13th month.
-func possible(packed []int64, orders []order) (out []order) {
-	lost, least := make([]int, len(orders)), len(packed)
-	for i, o := range orders {
-		lost[i] = fitOf(packed, unpacker{o: o}).lost
-		least = min(least, lost[i])
+func possible(fits []orderFit) (out []order) {
+	least := fits[0].lost
+	for _, f := range fits {
+		least = min(least, f.lost)
 	}
-	for i, o := range orders {
-		if lost[i] == least {
-			out = append(out, o)
+	for _, f := range fits {
+		if f.lost == least {
+			out = append(out, f.o)
 		}
 	}
 	return out
@@ -143,7 +146,7 @@ func (l *layout) learnOrder(rows []record, names []string) {
 			said = orderInName(text(r.text))
 		}
 	}
-	if !l.clock.unsure() || !isOneOf(said, l.clock.form.orders) {
+	if !l.clock.unsure() || !slices.Contains(l.clock.form.orders, said) {
 		return
 	}
 	told := *l.clock
@@ -156,15 +159,6 @@ func (l *layout) learnOrder(rows []record, names []string) {
 		}
 	}
 	l.clock = &told
-}
-
-func isOneOf(o order, orders []order) bool {
-	for _, k := range orders {
-		if k == o {
-			return true
-		}
-	}
-	return false
 }
 
 func orderNames(orders []order) []string {
@@ -183,39 +177,47 @@ func (s *scan) loseRow(row int) {
 // chooseOrder decides by the whole file: an order under which at least one row in a hundred fewer is a date
 // wins (a number above 12 is no month); else the one under which more steps are steady; else, by a row or
 // two, the one with fewer rows lost. certain is false when nothing tells two orders apart.
-func chooseOrder(packed []int64, orders []order) (best order, certain bool) {
-	fits := make([]orderFit, len(orders))
+func chooseOrder(fits []orderFit) (best order, certain bool) {
 	usual := int64(math.MaxInt64)
-	for i, o := range orders {
-		fits[i] = fitOf(packed, unpacker{o: o})
-		if mode := modeOf(fits[i].steps); mode > 0 {
+	for _, f := range fits {
+		if mode := modeOf(f.steps); mode > 0 {
 			usual = min(usual, mode)
 		}
 	}
-	best, certain = orders[0], true
 	won := fits[0]
-	few := len(packed) / 100
-	for i, f := range fits[1:] {
+	certain = true
+	few := won.rows / 100
+	for _, f := range fits[1:] {
 		better := won.lost - f.lost
 		if steadier := f.steady(usual) - won.steady(usual); steadier != 0 && better <= few && -better <= few {
 			better = steadier
 		}
 		if better > 0 {
-			best, won, certain = orders[i+1], f, true
+			won, certain = f, true
 		} else if better == 0 {
 			certain = false
 		}
 	}
-	return best, certain
+	return won.o, certain
 }
 
 // orderFit is how rows read under an order: how many are no date, and how often each step occurs.
 type orderFit struct {
+	o     order
+	rows  int
 	lost  int
 	steps map[int64]int
 }
 
-func fitOf(packed []int64, read unpacker) (f orderFit) {
+func fitsOf(packed []int64, orders []order) (fits []orderFit) {
+	for _, o := range orders {
+		fits = append(fits, fitOf(packed, unpacker{o: o}))
+	}
+	return fits
+}
+
+func fitOf(packed []int64, read unpacker) orderFit {
+	f := orderFit{o: read.o, rows: len(packed)}
 	steps := newStepCounter()
 	before := int64(noTime)
 	for _, p := range packed {

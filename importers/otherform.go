@@ -59,7 +59,7 @@ func (f dateForm) soleOrder(rows []record, col int) (only order, sure bool) {
 	switch {
 	case len(valid) == 1:
 		return valid[0], true
-	case f.dotted() && isOneOf(dmy, valid):
+	case f.dotted() && slices.Contains(valid, dmy):
 		return dmy, true
 	}
 	return "", false

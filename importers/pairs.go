@@ -55,8 +55,10 @@ func (s *scan) findHumidity() {
 // isLoneH says whether a column is called by one of humidity's initials alone, changes as a humidity does, and stands beside temperatures, no
 // humidity and no dew point, which would prove it.
 func (s *scan) isLoneH(c *values) bool {
-	p := spreadOf(c.val)
-	if w := words(c.name); s.long || len(w) != 1 || !humidityInitials[w[0].low] || c.unit != "" || p.low < 5 || p.high > 100 || p.mid < 30 || p.low == p.high {
+	if w := words(c.name); s.long || len(w) != 1 || !humidityInitials[w[0].low] || c.unit != "" {
+		return false
+	}
+	if p := c.spread(); p.low < 5 || p.high > 100 || p.mid < 30 || p.low == p.high {
 		return false
 	}
 	of := map[Quantity]bool{}
@@ -75,7 +77,7 @@ func (c *values) namesAsHumidity(long bool) (names []string) {
 	if long {
 		w = words(c.variable)
 	}
-	p := spreadOf(c.val)
+	p := c.spread()
 	if n := len(w); n > 0 && w[n-1].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
 		names = append(names, leftOver(w[:n-1], make([]bool, n-1)))
 	} else if n > 1 && w[0].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {

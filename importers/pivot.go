@@ -162,6 +162,7 @@ func (c *values) atHour(wide int) values {
 func ofHours(parts []values) values {
 	out := parts[0]
 	out.rows, out.val, out.decimals = nil, nil, [fastDigits + 2]int{}
+	out.changed()
 	for i := range parts[0].val {
 		for k := range parts {
 			out.rows = append(out.rows, int32(parts[k].row(i)*len(parts)+k))

@@ -76,6 +76,7 @@ func (c *values) takeRowUnits(units []string, of []int32) {
 
 // convert takes one value to °C.
 func (c *values) convert(row int, unit string) {
+	c.changed()
 	switch v := c.val[row]; {
 	case v != v:
 	case !unitFits(AirTemperature, unit) || unit == "":

@@ -226,6 +226,7 @@ func (s *scan) endOf(start, end int64, o order) (at int64, ok bool) {
 func (s *scan) spread(c *values, o order) {
 	rows, val := c.rows, c.val
 	c.rows, c.val, c.decimals, c.kind = nil, nil, [fastDigits + 2]int{1}, state
+	c.changed()
 	for i, row := range rows {
 		c.rows, c.val = append(c.rows, row), append(c.val, 1)
 		if isUnreadable(val[i]) {

@@ -60,6 +60,7 @@ type values struct {
 	variable string              // named by the rows themselves
 	lead     bool                // the first column of its rows
 	val      []float64           // cells in one piece, once all are read
+	lie      *spread             // how they lie; nil until it is asked, and where they have changed
 	decimals [fastDigits + 2]int // how often so many digits followed the mark
 }
 

@@ -43,6 +43,7 @@ func (s *scan) dropSentinels() {
 				s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(v, 'f', -1, 64), c.header}})
 			}
 		}
+		c.changed()
 	}
 }
 
@@ -77,15 +78,8 @@ func (c *values) holdsSentinel(named []float64) bool {
 			return true
 		}
 	}
-	var low, high float64
-	for _, v := range c.val {
-		if v < low {
-			low = v
-		} else if v > high {
-			high = v
-		}
-	}
-	return c.isSentinel(low) || c.isSentinel(high)
+	p := c.spread()
+	return p.low < 0 && c.isSentinel(p.low) || p.high > 0 && c.isSentinel(p.high)
 }
 
 // isolation says which sentinels lie far off a column's other values. Where there are no others, none is a

@@ -2,7 +2,6 @@ package importers
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"thawbook/analysis/series"
@@ -33,8 +32,8 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 			if c.takeUnitSaid(answers[temperatureUnit]); c.unit == "" {
 				c.unit, c.unitFrom = known, from
 			}
-			asked = asked || c.unit == "" && c.read() > 0
-			toCelsius(c.val, c.unit)
+			asked = asked || c.unit == "" && c.spread().n > 0
+			c.toCelsius(c.unit)
 		case c.quantity == RelativeHumidity:
 			s.settleHumidity(c, answers)
 		case c.quantity == CO2 && c.isOtherGas():
@@ -49,7 +48,7 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 
 // isOtherGas says whether a column was taken for carbon dioxide by its unit alone, and holds too little for that.
 func (c *values) isOtherGas() bool {
-	p := spreadOf(c.val)
+	p := c.spread()
 	return !c.namesCO2() && p.n > 0 && p.mid < leastCO2
 }
 
@@ -57,17 +56,6 @@ func (c *values) isOtherGas() bool {
 func (c *values) namesCO2() bool {
 	q, _ := quantityOf(words(joined(c.variable, c.header)), "")
 	return q == CO2
-}
-
-// read is how many values a column holds.
-func (c *values) read() int {
-	n := 0
-	for _, v := range c.val {
-		if v == v {
-			n++
-		}
-	}
-	return n
 }
 
 // temperatureUnit is the unit of the columns that don't name one, and where it is from.
@@ -83,16 +71,11 @@ func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
 	if s.pageUnit != "" {
 		return s.pageUnit, "header"
 	}
-	var all [][]float64
-	for i := range s.columns {
-		if c := &s.columns[i]; isTemperature(c.quantity) {
-			all = append(all, c.val)
-		}
-	}
-	if s.seemSwapped(spreadOf(all...)) {
+	all := s.spreadOf(func(c *values) bool { return isTemperature(c.quantity) })
+	if s.seemSwapped(all) {
 		return "degC", "values"
 	}
-	if unit = cmp.Or(s.provenUnit(), temperatureByValues(spreadOf(all...), o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
+	if unit = cmp.Or(s.provenUnit(), temperatureByValues(all, o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
 		from = "values"
 	}
 	return unit, from
@@ -104,13 +87,7 @@ const driestMean = 12
 // seemSwapped says whether temperatures may be humidities, and the only humidities of the file are drier than any air:
 // what is called by the other's name is no temperature in °F.
 func (s *scan) seemSwapped(temps spread) bool {
-	var hums [][]float64
-	for i := range s.columns {
-		if c := &s.columns[i]; c.quantity == RelativeHumidity && c.unit != "fraction" {
-			hums = append(hums, c.val)
-		}
-	}
-	p := spreadOf(hums...)
+	p := s.spreadOf(func(c *values) bool { return c.quantity == RelativeHumidity && c.unit != "fraction" })
 	return p.n > 0 && p.mid <= driestMean && p.high > 1 && temps.low >= driestMean && temps.high <= 105 && temps.mid >= 30
 }
 
@@ -120,37 +97,6 @@ var imperial = wordSet("mph", "inhg", "inches", "psi", "btu", "cfm", "fpm", "fee
 // isImperial says whether names in the file hold such words.
 func (s *scan) isImperial() bool {
 	return slices.ContainsFunc(words(text(s.header)), func(w nameWord) bool { return imperial[w.low] })
-}
-
-// spread is how a column's values lie.
-type spread struct {
-	n              int
-	low, mid, high float64
-}
-
-// spreadOf finds the extremes and the mean of the values that are there, in some columns.
-func spreadOf(columns ...[]float64) spread {
-	p := spread{low: math.Inf(1), high: math.Inf(-1)}
-	sum := 0.0
-	for _, val := range columns {
-		for _, v := range val {
-			if v != v {
-				continue
-			}
-			if v < p.low {
-				p.low = v
-			}
-			if v > p.high {
-				p.high = v
-			}
-			p.n++
-			sum += v
-		}
-	}
-	if p.n > 0 {
-		p.mid = sum / float64(p.n)
-	}
-	return p
 }
 
 // mostK is more than any air around bees has, in kelvin.
@@ -183,7 +129,7 @@ func temperatureByValues(p spread, likelyF bool) string {
 // settleHumidity tells percent from fractions by the header and the values, and converts to 0–1. Values that
 // never leave 0–1 are fractions whatever the header says: air of 1 % does not occur.
 func (s *scan) settleHumidity(c *values, answers Answers) {
-	p := spreadOf(c.val)
+	p := c.spread()
 	fractions := p.n > 0 && p.high > 0 && p.high <= 1
 	switch a := answers[humidityUnit]; {
 	case a == "percent" || a == "fraction":
@@ -204,5 +150,6 @@ func (s *scan) settleHumidity(c *values, answers Answers) {
 		for i := range c.val {
 			c.val[i] /= 100
 		}
+		c.changed()
 	}
 }

@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"slices"
 	"strings"
 	"time"
 )
@@ -251,7 +252,7 @@ func (s *scan) settleStart(answers Answers) (o order, certain bool, open []Quest
 		}
 	}
 	o, certain = valid[0], len(valid) == 1
-	if answer := order(answers[dayMonth]); isOneOf(answer, valid) {
+	if answer := order(answers[dayMonth]); slices.Contains(valid, answer) {
 		o, certain = answer, true
 	} else if !certain && !from.form.dotted() {
 		open = append(open, Question{ID: dayMonth, Options: orderNames(valid)})

@@ -57,6 +57,7 @@ func (s *scan) fillStates() {
 		for at, v := range c.val {
 			if v != v && !isUnreadable(v) {
 				c.val[at] = 0
+				c.changed()
 				s.notes.add(series.Remark{Code: RemarkBlankOff, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{c.header}})
 			}
 		}

@@ -136,7 +136,7 @@ func (t *tables) sharedOrder(answers Answers) Answers {
 		if !s.clock.unsure() {
 			continue
 		}
-		if o, certain := chooseOrder(s.at, s.clock.form.orders); certain {
+		if o, certain := chooseOrder(fitsOf(s.at, s.clock.form.orders)); certain {
 			answers[dayMonth] = string(o)
 			return answers
 		}

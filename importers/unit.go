@@ -228,7 +228,13 @@ func hasAnySuffix(s string, suffixes []string) bool {
 	return slices.ContainsFunc(suffixes, func(p string) bool { return strings.HasSuffix(s, p) })
 }
 
-// toCelsius converts a column of temperatures in place.
+// toCelsius takes a column of temperatures to °C.
+func (c *values) toCelsius(unit string) {
+	toCelsius(c.val, unit)
+	c.changed()
+}
+
+// toCelsius converts temperatures in place.
 func toCelsius(val []float64, unit string) {
 	switch unit {
 	case "degF":

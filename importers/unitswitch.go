@@ -28,6 +28,9 @@ func (s *scan) settleSwitches() {
 		if !isTemperature(c.quantity) || c.unit != "" || c.divisor != 0 {
 			continue
 		}
+		if p := c.spread(); p.high-p.low < switchLeap {
+			continue
+		}
 		stretches := c.stretches()
 		if !areUnits(stretches) {
 			continue
@@ -36,6 +39,7 @@ func (s *scan) settleSwitches() {
 		for k, t := range stretches {
 			if t.inF {
 				toCelsius(c.val[t.from:t.to], "degF")
+				c.changed()
 			}
 			if k > 0 {
 				s.notes.add(series.Remark{Code: RemarkUnitSwitch, Line: s.lineOf(c.row(t.from)), Column: c.index + 1, Args: []string{c.header}})

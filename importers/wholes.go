@@ -17,7 +17,7 @@ func (s *scan) findDivisors() {
 		if h.quantity != RelativeHumidity || h.divisor != 0 || h.hasFractions() {
 			continue
 		}
-		p := spreadOf(h.val)
+		p := h.spread()
 		for k, w := range wholeParts[:len(wholeParts)-1] {
 			if p.n == 0 || p.low < w.least || p.high >= min(wholeParts[k+1].least, 105*w.divisor) {
 				continue
@@ -34,7 +34,7 @@ func (s *scan) findDivisors() {
 func (s *scan) divideBeside(h *values) {
 	for i := range s.columns {
 		c := &s.columns[i]
-		p := spreadOf(c.val)
+		p := c.spread()
 		if isTemperature(c.quantity) && c.logger == h.logger && c.divisor == 0 && !c.hasFractions() && p.n > 0 && p.high <= 150*h.divisor {
 			c.divisor = h.divisor
 		}
