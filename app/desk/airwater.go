@@ -128,6 +128,9 @@ func (b barn) wallTable() Table {
 			row[3] = rangeOf(hoursNumber(s.DewHours.Low+s.FrostHours.Low), hoursNumber(s.DewHours.High+s.FrostHours.High))
 		}
 		t.Rows = append(t.Rows, row)
+		for column, kinds := range map[int][]string{1: {"dew", "frost"}, 2: {"frost"}} {
+			t.lookAt(column, longest(spansOf(b.spells(s.Name, kinds...), b.span())))
+		}
 	}
 	return t
 }
@@ -209,6 +212,10 @@ func (b barn) heatTable() Table {
 			row[3] = hoursNumber(h.Overlap.Mid)
 		}
 		t.Rows = append(t.Rows, row)
+		if w != nil {
+			t.lookAt(1, longest(w.On))
+		}
+		t.lookAt(3, longest(h.Fought))
 	}
 	return t
 }

@@ -74,6 +74,9 @@ func (b barn) alarmTried() (string, Table) {
 		}
 		cells := []string{b.sideOf(row.Line), countRange(row.Calls), first, b.loggedCalls(row)}
 		t.Rows = append(t.Rows, cells[:len(t.Columns)])
+		if len(row.Due) > 0 {
+			t.lookAt(2, Span{From: row.Due[0].Crossed, To: row.Due[0].Back})
+		}
 	}
 	row, whose, then := b.r.Alarms[0], "An alarm ", " would "
 	if row.Line.Own {

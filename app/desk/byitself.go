@@ -45,6 +45,7 @@ func (b barn) loggerTable() Table {
 		{Title: "Below", Unit: "h", Number: true}, {Title: "Inside", Unit: "h", Number: true}, {Title: "Above", Unit: "h", Number: true}}}
 	for _, q := range rows[:min(len(rows), mostLoggers)] {
 		t.Rows = append(t.Rows, append([]string{q.Logger}, b.exposureCells(q, b.u.Temp)[1:]...))
+		b.lookAtExposure(&t, q, 1)
 	}
 	return t
 }

@@ -19,6 +19,7 @@ func (b barn) exposureTable() (t Table, untold []string) {
 		}
 		last = name
 		t.Rows = append(t.Rows, append([]string{title, phaseWhen(q.Phase)}, b.exposureCells(q, show)...))
+		b.lookAtExposure(&t, q, 3)
 		if !q.Mean.OK && q.Phase == "" {
 			untold = append(untold, name+" can't be told: "+lacks(q.Mean.Unknown)+".")
 		}

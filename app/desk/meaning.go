@@ -122,10 +122,14 @@ func (t Table) Read(row, column int) string {
 	if column < 0 || column >= len(t.Columns) {
 		return ""
 	}
+	name, help, seen := t.Columns[column].Head(), t.Columns[column].Help(), ""
 	if row >= 0 && row < len(t.Helps) && t.Helps[row] != "" {
-		return t.Rows[row][0] + ": " + lowerFirst(t.Helps[row])
+		name, help = t.Rows[row][0], t.Helps[row]
 	}
-	return t.Columns[column].Head() + ": " + lowerFirst(t.Columns[column].Help())
+	if s := t.Look(row, column); s.To > s.From {
+		seen = " Press it to see where in the Timeline."
+	}
+	return name + ": " + lowerFirst(help) + seen
 }
 
 // Meanings say what the screen's figures are, a line each; so they do of every screen.

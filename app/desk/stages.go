@@ -24,7 +24,8 @@ type StagesView struct {
 type Table struct {
 	Columns []Column
 	Rows    [][]string
-	Helps   []string // what each row's figures are; none or empty where the columns say it
+	Helps   []string           // what each row's figures are; none or empty where the columns say it
+	Looks   map[TableCell]Span // where figures can be seen in the Timeline
 }
 
 // Column is a column head with its unit.
@@ -241,6 +242,12 @@ func (b barn) stageTable() Table {
 	}}
 	for _, row := range b.r.Stages {
 		t.Rows = append(t.Rows, b.stageRow(row))
+		t.lookAt(1, row.Setting.Span)
+		for column, w := range map[int]*analysis.Work{3: row.Called, 5: row.Ran} {
+			if w != nil {
+				t.lookAt(column, longest(w.On))
+			}
+		}
 	}
 	return t
 }

@@ -45,6 +45,7 @@ func (s twoBarns) apart() Table {
 			outdoors = number(s.a.u.TempValue(h.OnA.OutdoorC), 1)
 		}
 		t.Rows = append(t.Rows, []string{s.a.u.Clock(h.Span.From), number(s.a.u.TempValue(h.A), 1), number(s.a.u.TempValue(h.B), 1), outdoors, goingOnWords(h.OnA), goingOnWords(h.OnB)})
+		t.lookAt(0, h.Span)
 	}
 	return t
 }

@@ -18,7 +18,7 @@ func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentenc
 	told.Add(set)
 	page := parted(told)
 	if len(v.Walls.Rows) > 0 {
-		page.Add(part(heading("Walls and ceilings"), tableOf(v.Walls, read), caption(desk.HelpLine("surface_factor"))))
+		page.Add(part(heading("Walls and ceilings"), tableOf(v.Walls, look, read), caption(desk.HelpLine("surface_factor"))))
 	}
 	if len(v.Dry) > 0 {
 		page.Add(part(heading("Parched for a day or longer without a break"), byHandfuls(8, len(v.Dry), func(i int) fyne.CanvasObject {
@@ -26,13 +26,13 @@ func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentenc
 		}), caption(v.DryHelp)))
 	}
 	if v.Even != "" {
-		page.Add(evenPart(v, read))
+		page.Add(evenPart(v, look, read))
 	}
 	if len(v.Heat.Rows) > 0 {
-		page.Add(part(heading("Added heat"), tableOf(v.Heat, read)))
+		page.Add(part(heading("Added heat"), tableOf(v.Heat, look, read)))
 	}
 	if len(v.Exposure.Rows) > 0 {
-		page.Add(part(heading("Hours inside and outside the bands"), tableOf(v.Exposure, read), captions(append(v.Untold, desk.HelpLine("exposure")))))
+		page.Add(part(heading("Hours inside and outside the bands"), tableOf(v.Exposure, look, read), captions(append(v.Untold, desk.HelpLine("exposure")))))
 	}
 	if len(v.Mould) > 0 {
 		page.Add(part(widget.NewAccordion(widget.NewAccordionItem("Mould, as the model has it", captions(v.Mould)))))
@@ -42,10 +42,10 @@ func airWaterPage(v desk.AirWater, set fyne.CanvasObject, look func(desk.Sentenc
 }
 
 // evenPart is how even the room was, with each logger by itself.
-func evenPart(v desk.AirWater, read func(string)) fyne.CanvasObject {
+func evenPart(v desk.AirWater, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	even := part(heading("How even the room was"), body(v.Even))
 	if len(v.Loggers.Rows) > 0 {
-		even.Add(tableOf(v.Loggers, read))
+		even.Add(tableOf(v.Loggers, look, read))
 		even.Add(caption(desk.HelpLine("loggers")))
 	}
 	return even

@@ -90,7 +90,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 		func() fyne.CanvasObject { return timeline },
 		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look) },
 		func() fyne.CanvasObject {
-			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.status.read)
+			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.look, u.status.read)
 		},
 		func() fyne.CanvasObject { return airWaterPage(v.AirWater, u.airSheets(), u.look, u.status.read) },
 		u.twoBarnsPage,
@@ -112,7 +112,7 @@ func (u *UI) twoBarnsPage() fyne.CanvasObject {
 	}
 	inPalette(v.curves, u.isDark())
 	inPalette(v.small, u.isDark())
-	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
+	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.look, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
 	if p.tabs != nil {
 		if len(v.all.Rows) > 0 {
 			p.tabs.Append(container.NewTabItem("All barns", newLater(func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })))

@@ -15,7 +15,7 @@ func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence), read func(strin
 	}
 	alarm := part(heading("An alarm, tried on this winter"), body(v.Alarm))
 	if len(v.Alarms.Rows) > 0 {
-		alarm.Add(tableOf(v.Alarms, read))
+		alarm.Add(tableOf(v.Alarms, look, read))
 	}
 	happened := part(heading("What happened in the barn"), body(v.Happened), byHandfuls(8, len(v.Events), func(i int) fyne.CanvasObject {
 		e := v.Events[i]

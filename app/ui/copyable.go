@@ -23,8 +23,10 @@ func newCopyable(content fyne.CanvasObject, label string, text func() string, sa
 }
 
 // TappedSecondary offers to copy, as fyne.SecondaryTappable.
-func (c *copyable) TappedSecondary(at *fyne.PointEvent) {
-	widget.ShowPopUpMenuAtPosition(c.menu(), fyne.CurrentApp().Driver().CanvasForObject(c), at.AbsolutePosition)
+func (c *copyable) TappedSecondary(at *fyne.PointEvent) { c.showMenu(at.AbsolutePosition) }
+
+func (c *copyable) showMenu(at fyne.Position) {
+	widget.ShowPopUpMenuAtPosition(c.menu(), fyne.CurrentApp().Driver().CanvasForObject(c), at)
 }
 
 func (c *copyable) menu() *fyne.Menu {

@@ -67,7 +67,7 @@ func TestLanesAreFoldedAndReordered(t *testing.T) {
 func TestATableIsCopied(t *testing.T) {
 	app := test.NewTempApp(t)
 	app.Settings().SetTheme(&Theme{})
-	table := tableOf(desk.Table{Columns: []desk.Column{{Title: "Stage"}, {Title: "Ran", Unit: "h", Number: true}}, Rows: [][]string{{"first", "12"}}}, func(string) {})
+	table := tableOf(desk.Table{Columns: []desk.Column{{Title: "Stage"}, {Title: "Ran", Unit: "h", Number: true}}, Rows: [][]string{{"first", "12"}}}, nil, func(string) {})
 	w := test.NewTempWindow(t, table)
 	w.Resize(fyne.NewSize(400, 300))
 	test.TapSecondary(table.(*copyable))

@@ -120,7 +120,7 @@ func (l sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // natural is an object's width when nothing presses.
 func natural(o fyne.CanvasObject) float32 {
-	if p, ok := o.(*prose); ok {
+	if p, ok := o.(interface{ natural() float32 }); ok {
 		return p.natural() + 1
 	}
 	return o.MinSize().Width

@@ -12,7 +12,7 @@ import (
 )
 
 // stagesPage is the fan stages of a barn: one sentence, the way to set them down, the hours per day and the table.
-func stagesPage(v desk.StagesView, set fyne.CanvasObject, read func(string)) fyne.CanvasObject {
+func stagesPage(v desk.StagesView, set fyne.CanvasObject, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	page := container.New(column{gap: 12}, container.NewBorder(nil, nil, nil, container.NewVBox(set), titled(v.Sentence, v.Sure)))
 	if v.Lacks != "" {
 		page.Add(body(v.Lacks))
@@ -23,7 +23,7 @@ func stagesPage(v desk.StagesView, set fyne.CanvasObject, read func(string)) fyn
 	}
 	page.Add(newShareStrips(desk.DayStrips(v.Days), dayHigh, func(day int) string { return desk.ReadDay(v.Days, day) }, read))
 	page.Add(caption(desk.HelpLine("hours_per_day")))
-	page.Add(tableOf(v.Table, read))
+	page.Add(tableOf(v.Table, look, read))
 	for _, p := range v.Patterns {
 		page.Add(heading(p.Title))
 		addPattern(page, p, read)
@@ -43,23 +43,29 @@ func addPattern(page *fyne.Container, p desk.Pattern, read func(string)) {
 }
 
 // tableOf is a plain table: heads with their units, a hairline, rows; numbers stand at the right. The right button copies it,
-// and read is told what the figure under the pointer is.
-func tableOf(t desk.Table, read func(string)) fyne.CanvasObject {
+// read is told what the figure under the pointer is, and look shows one in the Timeline.
+func tableOf(t desk.Table, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	places := tableLayout{columns: len(t.Columns)}
 	grid := container.New(places)
-	for _, c := range t.Columns {
-		grid.Add(cell(c.Head(), colorMuted, c.Number, false))
-	}
-	for _, r := range t.Rows {
-		for i, text := range r {
-			grid.Add(cell(text, theme.ColorNameForeground, t.Columns[i].Number, i == 0))
-		}
-	}
 	says := func(at fyne.Position) string {
 		row, column := places.at(grid.Objects, at)
 		return t.Read(row-1, column)
 	}
-	return newCopyable(grid, "Copy the table", func() string { return tabbed(t) }, says, read)
+	table := newCopyable(grid, "Copy the table", func() string { return tabbed(t) }, says, read)
+	for _, c := range t.Columns {
+		grid.Add(cell(c.Head(), colorMuted, c.Number, false))
+	}
+	for k, r := range t.Rows {
+		for i, text := range r {
+			c := cell(text, theme.ColorNameForeground, t.Columns[i].Number, i == 0)
+			if at := t.Look(k, i); at.To > at.From && look != nil {
+				grid.Add(newTimelineLink(c, func() { look(desk.Sentence{Look: at}) }, table.showMenu))
+				continue
+			}
+			grid.Add(c)
+		}
+	}
+	return table
 }
 
 func cell(text string, ink fyne.ThemeColorName, right, bold bool) *prose {

@@ -17,7 +17,7 @@ func TestATableNarrowsItsWidestColumn(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(&Theme{})
 	words := strings.Repeat("doors open and fans called for ", 8)
 	table := tableOf(desk.Table{Columns: []desk.Column{{Title: "Hour"}, {Title: "Ash barn", Number: true}, {Title: "In Ash barn"}},
-		Rows: [][]string{{"25 March 14:00", "4.4", words}, {"26 March 02:00", "4.1", "none"}}}, func(string) {})
+		Rows: [][]string{{"25 March 14:00", "4.4", words}, {"26 March 02:00", "4.1", "none"}}}, nil, func(string) {})
 	page := container.New(column{}, table)
 	w := test.NewTempWindow(t, container.NewVScroll(page))
 	w.SetPadded(false)

@@ -20,7 +20,7 @@ type twoBarnsPage struct {
 
 // newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside, winter for another
 // winter's file.
-func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read func(string), choose func(other int), winter func()) *twoBarnsPage {
+func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, look func(desk.Sentence), read func(string), choose func(other int), winter func()) *twoBarnsPage {
 	p := &twoBarnsPage{}
 	top := container.New(column{widest: readable, gap: 6}, titled(v.Sentence, v.Sure))
 	for _, text := range []string{v.Settle, v.Lacks} {
@@ -37,7 +37,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, read f
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v, read) })),
 		container.NewTabItem("On one time axis", p.curves.object),
-		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, read) })),
+		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, look, read) })),
 		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v, read) })))
 	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
@@ -57,17 +57,17 @@ func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.Can
 
 // comparedTables are the whole time both have in common, then each phase.
 func comparedTables(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
-	page := container.New(column{gap: 10}, tableOf(v.Table, read))
+	page := container.New(column{gap: 10}, tableOf(v.Table, nil, read))
 	if v.Losses != "" {
 		page.Add(body(v.Losses))
 	}
 	if len(v.Totals.Rows) > 0 {
 		page.Add(heading("Each winter as a whole"))
-		page.Add(tableOf(v.Totals, read))
+		page.Add(tableOf(v.Totals, nil, read))
 	}
 	for _, phase := range v.Phases {
 		page.Add(heading(phase.Title))
-		page.Add(tableOf(phase.Table, read))
+		page.Add(tableOf(phase.Table, nil, read))
 	}
 	page.Add(hairline())
 	page.Add(captions(slices.Concat(v.Paired, v.Notes, v.Cautions)))
@@ -75,7 +75,7 @@ func comparedTables(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
 }
 
 // hoursAndWeather are both barns by the outdoor air, by the time at each temperature, and hour by hour where they differed most.
-func hoursAndWeather(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
+func hoursAndWeather(v desk.TwoBarns, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	page := container.New(column{gap: 10})
 	for _, part := range []struct {
 		title   string
@@ -97,7 +97,7 @@ func hoursAndWeather(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
 			page.Add(caption(desk.HelpLine(part.help)))
 		}
 		if len(part.table.Rows) > 0 {
-			page.Add(tableOf(part.table, read))
+			page.Add(tableOf(part.table, look, read))
 		}
 	}
 	return scrolled(page)
@@ -105,7 +105,7 @@ func hoursAndWeather(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
 
 // howSure is what the ranges are made of.
 func howSure(v desk.TwoBarns, read func(string)) fyne.CanvasObject {
-	return scrolled(container.New(column{gap: 10}, tableOf(v.Behind, read), caption(desk.HelpLine("resampled"))))
+	return scrolled(container.New(column{gap: 10}, tableOf(v.Behind, nil, read), caption(desk.HelpLine("resampled"))))
 }
 
 // scrolled is a page's content in a scroller.

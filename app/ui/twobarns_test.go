@@ -23,7 +23,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 		Apart:  desk.Table{Columns: []desk.Column{{Title: "Hour"}, {Title: "In North"}}, Rows: [][]string{{"4 February 18:00", "doors open"}}},
 		Behind: desk.Table{Columns: []desk.Column{{Title: "Block"}}}, Both: desk.Timeline{Lanes: []desk.Lane{lane}}}
 	picked := -1
-	p := newTwoBarnsPage(v, figureOf(v.Both), &laneChoice{}, func(string) {}, func(other int) { picked = other }, func() {})
+	p := newTwoBarnsPage(v, figureOf(v.Both), &laneChoice{}, nil, func(string) {}, func(other int) { picked = other }, func() {})
 	w := test.NewTempWindow(t, p.object)
 	w.Resize(fyne.NewSize(1000, 600))
 	pick, ok := find(p.object, func(s *widget.Select) bool { return s.Selected == "South" })
@@ -50,7 +50,7 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 // A winter of one barn says what it takes, and has neither table nor plot.
 func TestOneBarnHasNothingBesideIt(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(&Theme{})
-	p := newTwoBarnsPage(desk.TwoBarns{Sentence: "None.", Lacks: "It takes two."}, nil, nil, nil, nil, nil)
+	p := newTwoBarnsPage(desk.TwoBarns{Sentence: "None.", Lacks: "It takes two."}, nil, nil, nil, nil, nil, nil)
 	if _, ok := find(p.object, func(p *prose) bool { return p.text == "It takes two." }); !ok || p.tabs != nil {
 		t.Error("it does not say what it lacks")
 	}

@@ -1,0 +1,37 @@
+package ui
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"thawbook/app/desk"
+)
+
+// A figure that can be seen in the Timeline leads there by a press and by Space; the others lead nowhere.
+func TestAFigureLeadsToTheTimeline(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(&Theme{})
+	seen := desk.Span{From: 10, To: 20}
+	var looked []desk.Span
+	table := tableOf(desk.Table{Columns: []desk.Column{{Title: "Logger"}, {Title: "Highest", Number: true}}, Rows: [][]string{{"far end", "9.8 °C"}},
+		Looks: map[desk.TableCell]desk.Span{{Row: 0, Column: 1}: seen}}, func(s desk.Sentence) { looked = append(looked, s.Look) }, func(string) {})
+	w := test.NewTempWindow(t, table)
+	w.Resize(fyne.NewSize(400, 200))
+	link, ok := find(table, func(l *timelineLink) bool { return l.cell.text == "9.8 °C" })
+	if !ok {
+		t.Fatal("the highest reading leads nowhere")
+	}
+	if _, ok := find(table, func(l *timelineLink) bool { return l.cell.text == "far end" }); ok {
+		t.Error("the logger's name leads somewhere")
+	}
+	test.Tap(link)
+	w.Canvas().Focus(link)
+	if link.ring.StrokeWidth == 0 {
+		t.Error("the focus is not seen")
+	}
+	link.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	if w.Canvas().Unfocus(); link.ring.StrokeWidth != 0 || len(looked) != 2 || looked[0] != seen || looked[1] != seen {
+		t.Errorf("it led to %v, want twice %v", looked, seen)
+	}
+}
