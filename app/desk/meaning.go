@@ -112,10 +112,13 @@ func (t Table) Meanings() []string {
 
 func meaningsOf(columns []Column) (out []string) {
 	for _, c := range columns {
-		out = append(out, c.Title+": "+lowerFirst(c.Help()))
+		out = append(out, c.Says())
 	}
 	return out
 }
+
+// Says is a column's title with what its figures are.
+func (c Column) Says() string { return c.Title + ": " + lowerFirst(c.Help()) }
 
 // Read says what a figure of a table is, for the pointer over it; row −1 is the heads.
 func (t Table) Read(row, column int) string {

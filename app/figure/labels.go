@@ -92,13 +92,13 @@ func (f *Figure) endOf(l *Layout, i int, t *Trace) (y float64, ok bool) {
 
 // place gives every label a centre between top and bottom, a line apart. Limits keep theirs; the others
 // go to the nearest free place in the order given; where not all fit, the last place says how many are
-// left out.
+// left out. Limits that would leave less than two of the names their place are not told: they can be read off the scale.
 func place(fixed, free []label, top, bottom, line float64) []label {
 	sort.SliceStable(fixed, func(a, b int) bool { return fixed[a].y < fixed[b].y })
-	slots := freeSlots(fixed, top, bottom, line)
-	room := 0
-	for _, s := range slots {
-		room += s.capacity
+	slots, room := freeSlots(fixed, top, bottom, line)
+	if room < min(2, len(free)) {
+		fixed = nil
+		slots, room = freeSlots(nil, top, bottom, line)
 	}
 	if left := len(free) - room; left > 0 && room > 0 {
 		more := label{text: "+" + ThinSpace + Number(float64(left+1), 0) + " more", y: bottom}
@@ -124,11 +124,12 @@ type slot struct {
 	labels      []label
 }
 
-func freeSlots(fixed []label, top, bottom, line float64) []*slot {
-	var out []*slot
+// freeSlots are the stretches the limits leave, with the number of labels that have room in them.
+func freeSlots(fixed []label, top, bottom, line float64) (out []*slot, room int) {
 	add := func(a, b float64) {
 		if n := int((b-a)/line + 1e-6); n > 0 {
 			out = append(out, &slot{top: a, bottom: b, capacity: n})
+			room += n
 		}
 	}
 	from := top - line/2
@@ -137,7 +138,7 @@ func freeSlots(fixed []label, top, bottom, line float64) []*slot {
 		from = n.y + line/2
 	}
 	add(from, bottom+line/2)
-	return out
+	return out, room
 }
 
 func nearest(slots []*slot, y, line float64) *slot {

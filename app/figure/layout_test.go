@@ -166,3 +166,23 @@ func TestNoStripWithoutNames(t *testing.T) {
 		t.Errorf("lanes begin at %d, shaded at %d, named at %d", bare, shaded, named)
 	}
 }
+
+// Beside a lane with room for three lines two limits leave one, and two names want theirs: then the names stand, and the
+// limits are read off the scale. With room for four all four stand (arithmetic).
+func TestNamesComeBeforeLimits(t *testing.T) {
+	for room, want := range map[float64]int{2: 2, 3: 4} {
+		limits := []label{{text: "6 °C", y: 0, fixed: true}, {text: "2 °C", y: room * labelLine, fixed: true}}
+		told := place(limits, []label{{text: "Alder", y: 15}, {text: "Rowan", y: 15}}, 0, room*labelLine, labelLine)
+		var names, fixed int
+		for _, n := range told {
+			if n.fixed {
+				fixed++
+			} else {
+				names++
+			}
+		}
+		if names != 2 || names+fixed != want {
+			t.Errorf("in %v lines %d names and %d limits, want 2 names of %d", room, names, fixed, want)
+		}
+	}
+}

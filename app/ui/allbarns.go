@@ -27,7 +27,7 @@ func allBarnsPage(v desk.AllBarns, f *chart.Figure, read func(string)) fyne.Canv
 		}
 	}
 	show()
-	heads := sortHeads(v.Columns, allBarnsColumns, func(c int) { by = by.pressed(v.Columns, c); show() })
+	heads := sortHeads(v.Columns, allBarnsColumns, func(c int) { by = by.pressed(v.Columns, c); show() }, read)
 	top := container.New(column{gap: 6}, body(v.Sentence), container.New(column{}, heads, hairline(), rows), captions(v.Notes))
 	if v.Plots.Lacks != "" {
 		top.Add(body(v.Plots.Lacks))

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
@@ -29,7 +28,7 @@ func TestAllBarnsTable(t *testing.T) {
 	w := test.NewTempWindow(t, page)
 	w.Resize(fyne.NewSize(1000, 600))
 	for _, want := range []string{"South", "East"} { // known for 3 h and for 1 h
-		b, ok := find(page, func(b *widget.Button) bool { return b.Text == "Known, h" })
+		b, ok := find(page, func(b *headButton) bool { return b.Text == "Known, h" })
 		if !ok {
 			t.Fatal("the table has no head to press")
 		}

@@ -88,7 +88,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 	for i, page := range []func() fyne.CanvasObject{
 		func() fyne.CanvasObject { return firstLookPage(v.FirstLook, v.notes, u.look) },
 		func() fyne.CanvasObject { return timeline },
-		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look) },
+		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look, u.status.read) },
 		func() fyne.CanvasObject {
 			return stagesPage(v.Stages, u.quiet("Fan stages…", u.stageSheet), u.look, u.status.read)
 		},

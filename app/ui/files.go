@@ -38,7 +38,7 @@ func (u *UI) filesPage() fyne.CanvasObject {
 	u.lookClosely()
 	v := u.book.Files()
 	s := &u.files
-	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, sentence(v.Sentence)), hairline())
+	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, container.NewBorder(nil, nil, nil, u.quiet("Add files…", u.addDialog), sentence(v.Sentence))), hairline())
 	if len(v.Files) == 0 {
 		return container.NewBorder(top, nil, nil, nil)
 	}

@@ -101,10 +101,14 @@ func (r *row) TypedRune(c rune) {
 	}
 }
 
-// TypedKey presses on Enter, as fyne.Focusable.
+// TypedKey presses on Enter, as fyne.Focusable; other keys are the page's.
 func (r *row) TypedKey(e *fyne.KeyEvent) {
 	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
 		r.Tapped(nil)
+		return
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(r); c != nil && c.OnTypedKey() != nil {
+		c.OnTypedKey()(e)
 	}
 }
 

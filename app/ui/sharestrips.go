@@ -28,7 +28,7 @@ const (
 	dayHigh     = 46 // a stage's days
 	patternHigh = 32 // a stage's hours of the day, or degrees
 	stripGap    = 12
-	stripLeft   = 150 // names
+	stripLeft   = 172 // names, with the day a setting held from
 	stripRight  = 44
 	ticksHigh   = 22
 )

@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -24,19 +25,42 @@ func (s sorting) pressed(columns []desk.Column, column int) sorting {
 	return sorting{column, columns[column].Number}
 }
 
-// sortHeads are a table's column heads as buttons.
-func sortHeads(columns []desk.Column, widths []float32, press func(column int)) fyne.CanvasObject {
+// sortHeads are a table's column heads as buttons; read is told what the figures below the one under the pointer are.
+func sortHeads(columns []desk.Column, widths []float32, press func(column int), read func(string)) fyne.CanvasObject {
 	row := container.New(cellsLayout{widths, 0})
 	for i, c := range columns {
-		b := widget.NewButton(c.Head(), func() { press(i) })
-		b.Importance = widget.LowImportance
-		b.Alignment = widget.ButtonAlignLeading
-		if c.Number {
-			b.Alignment = widget.ButtonAlignTrailing
-		}
-		row.Add(b)
+		row.Add(newHeadButton(c, func() { press(i) }, read))
 	}
 	return row
+}
+
+// headButton is a column's head that can be pressed.
+type headButton struct {
+	widget.Button
+	column desk.Column
+	read   func(string)
+}
+
+func newHeadButton(c desk.Column, press func(), read func(string)) *headButton {
+	b := &headButton{column: c, read: read}
+	b.Text, b.OnTapped, b.Importance, b.Alignment = c.Head(), press, widget.LowImportance, widget.ButtonAlignLeading
+	if c.Number {
+		b.Alignment = widget.ButtonAlignTrailing
+	}
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// MouseIn reads what the column's figures are, as desktop.Hoverable.
+func (b *headButton) MouseIn(e *desktop.MouseEvent) {
+	b.Button.MouseIn(e)
+	b.read(b.column.Says())
+}
+
+// MouseOut empties the reading, as desktop.Hoverable.
+func (b *headButton) MouseOut() {
+	b.Button.MouseOut()
+	b.read("")
 }
 
 // sortRow is an empty row under such heads; one column stands out.

@@ -24,7 +24,7 @@ type spellsPage struct {
 }
 
 // newSpellsPage is the Spells screen; look shows a spell in the Timeline.
-func newSpellsPage(v desk.SpellsView, look func(desk.Sentence)) fyne.CanvasObject {
+func newSpellsPage(v desk.SpellsView, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	if len(v.Rows) == 0 {
 		return container.New(inset{20, 14, 12, 8}, sentence(v.Sentence))
 	}
@@ -35,7 +35,7 @@ func newSpellsPage(v desk.SpellsView, look func(desk.Sentence)) fyne.CanvasObjec
 	p.list = widget.NewList(func() int { return len(p.rows) }, func() fyne.CanvasObject { return sortRow(v.Columns, spellColumns, 1) },
 		func(i widget.ListItemID, row fyne.CanvasObject) { fillRow(row, p.rows[i].Cells) })
 	p.list.OnSelected = func(i widget.ListItemID) { p.choose(p.rows[i]) }
-	top := container.New(column{gap: 8}, sentence(v.Sentence), sortHeads(v.Columns, spellColumns, p.order))
+	top := container.New(column{gap: 8}, sentence(v.Sentence), sortHeads(v.Columns, spellColumns, p.order, read))
 	below := container.New(column{gap: 4}, hairline(), container.NewBorder(nil, nil, nil, p.way, p.says), caption(v.Help))
 	return container.New(inset{20, 14, 12, 8}, container.NewBorder(top, below, nil, nil, p.list))
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -22,7 +23,8 @@ func TestSpellsTable(t *testing.T) {
 		{Kind: "damp", Place: "room", Quantity: "relative_humidity", Span: series.Span{From: h(24), To: h(36)}, Hours: 12, Peak: 88},
 	}}, desk.Units{})
 	var shown desk.Sentence
-	page := newSpellsPage(view, func(s desk.Sentence) { shown = s })
+	read := ""
+	page := newSpellsPage(view, func(s desk.Sentence) { shown = s }, func(says string) { read = says })
 	w := test.NewTempWindow(t, page)
 	w.Resize(fyne.NewSize(900, 600))
 	list, _ := find(page, func(*widget.List) bool { return true })
@@ -30,18 +32,23 @@ func TestSpellsTable(t *testing.T) {
 	if _, ok := find(page, func(p *prose) bool { return strings.HasPrefix(p.text, "Damp in the room from 2 January 00:00") }); !ok {
 		t.Error("the chosen spell says nothing")
 	}
-	press := func(text string) {
-		b, ok := find(page, func(b *widget.Button) bool { return b.Text == text })
-		if !ok {
-			t.Fatalf("no button %q", text)
-		}
-		test.Tap(b)
-	}
-	press("Show")
+	way, _ := find(page, func(b *widget.Button) bool { return b.Text == "Show" })
+	test.Tap(way)
 	if shown.Look.From != h(24) {
 		t.Errorf("shown %+v, want the second spell", shown.Look)
 	}
-	press("Lasted, h")
+	head, ok := find(page, func(b *headButton) bool { return b.Text == "Lasted, h" })
+	if !ok {
+		t.Fatal("no head to press")
+	}
+	head.MouseIn(&desktop.MouseEvent{})
+	if want := "Lasted: from its begin to its end, a short break counted in."; read != want {
+		t.Errorf("over the head the pointer reads %q, want %q", read, want)
+	}
+	if head.MouseOut(); read != "" {
+		t.Errorf("beside it %q", read)
+	}
+	test.Tap(head)
 	first, _ := find(page, func(p *prose) bool { return p.text == "Warm" || p.text == "Damp" })
 	if first.text != "Damp" {
 		t.Errorf("%s stands first, want the longest", first.text)

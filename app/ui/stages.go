@@ -19,7 +19,7 @@ func stagesPage(v desk.StagesView, set fyne.CanvasObject, look func(desk.Sentenc
 		return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))
 	}
 	for _, note := range v.Notes {
-		page.Add(body(note))
+		page.Add(container.New(column{widest: readable}, body(note)))
 	}
 	page.Add(newShareStrips(desk.DayStrips(v.Days), dayHigh, func(day int) string { return desk.ReadDay(v.Days, day) }, read))
 	page.Add(caption(desk.HelpLine("hours_per_day")))
@@ -35,7 +35,7 @@ func stagesPage(v desk.StagesView, set fyne.CanvasObject, look func(desk.Sentenc
 // addPattern adds a pattern's sentence and strips to a page.
 func addPattern(page *fyne.Container, p desk.Pattern, read func(string)) {
 	if p.Text != "" {
-		page.Add(body(p.Text))
+		page.Add(container.New(column{widest: readable}, body(p.Text)))
 	}
 	if len(p.Strips) > 0 {
 		page.Add(newShareStrips(p.Strips, patternHigh, p.Read, read))
