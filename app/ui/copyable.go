@@ -16,6 +16,9 @@ type copyable struct {
 	text  func() string
 }
 
+// nothing is read on something that explains itself.
+func nothing(fyne.Position) string { return "" }
+
 func newCopyable(content fyne.CanvasObject, label string, text func() string, says func(at fyne.Position) string, read func(string)) *copyable {
 	c := &copyable{pointed{content: content, says: says, read: read}, label, text}
 	c.ExtendBaseWidget(c)

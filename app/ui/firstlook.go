@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -32,7 +34,8 @@ func findingRows(all []desk.FindingView, look func(desk.Sentence)) fyne.CanvasOb
 	return byHandfuls(10, len(all), func(i int) fyne.CanvasObject { return findingRow(all[i], look) })
 }
 
-// sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline.
+// sentenceRow is one sentence with its mark, how sure it is, and the way to its place in the Timeline. The right button copies
+// it.
 func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
 	icon := gap(14, 14)
 	if res := markIcon(s.Mark); res != nil {
@@ -46,7 +49,8 @@ func sentenceRow(s desk.Sentence, look func(desk.Sentence)) fyne.CanvasObject {
 	if s.Look.To > s.Look.From {
 		way = container.NewVBox(newTabButton("Show", func() { look(s) }))
 	}
-	return container.New(sentenceLayout{}, icon, words, orGap(way))
+	copied := newCopyable(words, "Copy the sentence", func() string { return strings.TrimSpace(s.Text + " " + s.Sure) }, nothing, func(string) {})
+	return container.New(sentenceLayout{}, icon, copied, orGap(way))
 }
 
 func orGap(o fyne.CanvasObject) fyne.CanvasObject {
