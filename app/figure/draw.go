@@ -20,7 +20,7 @@ func (f *Figure) Draw(im *image.RGBA, scale float64) Layout {
 
 // draw puts everything on the sheet, back to front.
 func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
-	s.fill(page, f.Theme.Paper)
+	f.drawPaper(s, l, page)
 	for i := range f.Lanes {
 		f.drawGround(s, l, i)
 	}
@@ -35,6 +35,18 @@ func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
 	}
 	f.drawMarks(s, l)
 	f.drawTimeAxis(s, l)
+}
+
+// drawPaper fills what the lanes leave of the page.
+func (f *Figure) drawPaper(s sheet, l *Layout, page image.Rectangle) {
+	top := page.Min.Y
+	for _, r := range l.Lanes {
+		s.fill(image.Rect(page.Min.X, top, page.Max.X, r.Min.Y), f.Theme.Paper)
+		s.fill(image.Rect(page.Min.X, r.Min.Y, r.Min.X, r.Max.Y), f.Theme.Paper)
+		s.fill(image.Rect(r.Max.X, r.Min.Y, page.Max.X, r.Max.Y), f.Theme.Paper)
+		top = r.Max.Y
+	}
+	s.fill(image.Rect(page.Min.X, top, page.Max.X, page.Max.Y), f.Theme.Paper)
 }
 
 // drawGround lays the data area, what is not judged, the band and the grid.

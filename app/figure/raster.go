@@ -34,10 +34,17 @@ func (s *raster) fill(r image.Rectangle, c color.NRGBA) {
 	for i := 0; i < len(first); i += 4 {
 		first[i], first[i+1], first[i+2], first[i+3] = c.R, c.G, c.B, 0xFF
 	}
-	for y := r.Min.Y + 1; y < r.Max.Y; y++ {
-		copy(s.im.Pix[s.im.PixOffset(r.Min.X, y):], first)
-	}
+	rows := r.Dy() - 1
+	parts := min(runtime.GOMAXPROCS(0), 1+r.Dx()*rows/leastPart)
+	inParallel(parts, func(k int) {
+		for y := r.Min.Y + 1 + rows*k/parts; y < r.Min.Y+1+rows*(k+1)/parts; y++ {
+			copy(s.im.Pix[s.im.PixOffset(r.Min.X, y):], first)
+		}
+	})
 }
+
+// leastPart is how many pixels are worth a processor of their own.
+const leastPart = 200_000
 
 func (s *raster) blendRow(x0, x1, y int, c color.NRGBA) {
 	row := s.im.Pix[s.im.PixOffset(x0, y):][:4*(x1-x0)]
