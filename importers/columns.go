@@ -54,6 +54,7 @@ var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 func (l *layout) settleNames() {
 	l.leaveShortSigns()
 	l.takeLetters()
+	l.takeLetteredPairs()
 }
 
 // leaveShortSigns takes a column for no humidity by such a sign where another one is called otherwise.

@@ -108,6 +108,15 @@ var forms = []struct {
 		"f air_temperature 12 2 0 10:00..10:10 4..4.5|f relative_humidity 12 2 0 10:00..10:10 0.805..0.815|note sentinel|note sentinel|note out_of_order"},
 	{"a night that comes to what a sensor gives that was not read", "time,temp °C\n2026-01-13 10:00,-38.5\n2026-01-13 10:10,-40.1\n2026-01-13 10:20,-42.2\n2026-01-13 10:30,-44.0\n2026-01-13 10:40,-45.0\n", "f air_temperature 5 0 0 10:00..10:40 -45..-38.5"},
 	{"a frost point is no dew point", "time,temp °C,frost point °C\n2026-01-13 10:00,4.5,-1.0\n2026-01-13 10:10,4.0,-1.2\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 -1.2..-1"},
+	{"readings over several lines, in an array", "[\n  {\n    \"time\": \"2026-01-13 10:00\",\n    \"temperature\": 4.5,\n    \"humidity\": 80\n  },\n  {\n    \"time\": \"2026-01-13 10:10\",\n    \"temperature\": null,\n    \"humidity\": 81\n  }\n]\n",
+		"f air_temperature 1 1 0 10:00..10:00 4.5..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"readings on one line, in an array of an object", `{"place":"shed","rows":[{"time":"2026-01-13 10:00","temperature":4.5},{"time":"2026-01-13 10:10","temperature":4.0}]}`, "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
+	{"an array for each column, units beside them", `{"hourly_units":{"time":"iso8601","temperature_2m":"°C"},"hourly":{"time":["2026-01-13T10:00","2026-01-13T11:00"],"temperature_2m":[4.5,4.0]}}`, "f air_temperature 2 0 0 10:00..11:00 4..4.5"},
+	{"loggers by a letter in one word", "time,TA,RHA,TB,RHB\n2026-01-13 10:00,4.5,80,5.5,70\n2026-01-13 10:10,4.0,81,5.0,71\n",
+		"A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81|B air_temperature 2 0 0 10:00..10:10 5..5.5|B relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"a fan's turns", "time,fan1_rpm\n2026-01-13 10:00,0\n2026-01-13 10:10,1420\n", "f speed 2 0 0 10:00..10:10 0..1420"},
+	{"hours that end, behind what they hold", "date,parameter,HE1,HE2,HE3,HE4,HE5,HE6,HE7,HE8,HE9,HE10,HE11,HE12,HE13,HE14,HE15,HE16,HE17,HE18,HE19,HE20,HE21,HE22,HE23,HE24\n2026-01-13,temp,2.0,2.1,2.2,2.3,2.4,2.5,2.6,2.7,2.8,2.9,3.0,3.1,3.2,3.3,3.4,3.5,3.6,3.7,3.8,3.9,4.0,4.1,4.2,4.3\n2026-01-13,rh,70.0,70.1,70.2,70.3,70.4,70.5,70.6,70.7,70.8,70.9,71.0,71.1,71.2,71.3,71.4,71.5,71.6,71.7,71.8,71.9,72.0,72.1,72.2,72.3\n2026-01-14,temp,2.0,2.1,2.2,2.3,2.4,2.5,2.6,2.7,2.8,2.9,3.0,3.1,3.2,3.3,3.4,3.5,3.6,3.7,3.8,3.9,4.0,4.1,4.2,4.3\n2026-01-14,rh,71.0,71.1,71.2,71.3,71.4,71.5,71.6,71.7,71.8,71.9,72.0,72.1,72.2,72.3,72.4,72.5,72.6,72.7,72.8,72.9,73.0,73.1,73.2,73.3\n",
+		"f air_temperature 48 0 0 01:00..00:00 2..4.3|f relative_humidity 48 0 0 01:00..00:00 0.7..0.733"},
 }
 
 func TestForms(t *testing.T) {

@@ -42,6 +42,9 @@ func FuzzRead(f *testing.F) {
 			f.Add([]byte(c.in))
 		}
 	}
+	for _, c := range forms {
+		f.Add([]byte(c.file))
+	}
 	for _, c := range slices.Concat(shapes, sheets, drawer, started, undecided) {
 		f.Add([]byte(c.in))
 	}

@@ -98,6 +98,9 @@ func learn(head []byte, last bool, name string) (*layout, error) {
 	if err != nil {
 		return nil, err
 	}
+	if opensObject(lines[0].text) && 2*best.timedRows < filledLines(lines) {
+		return nil, &Refusal{Name: name, Code: RefusedManyLines} // of its objects few are readings
+	}
 	best = firstTable(best, lines, name)
 	why := best.misplaced(cut(lines, best.split), name)
 	best.placeCells(lines)
@@ -160,10 +163,13 @@ func learnLines(lines []record, name string) (*layout, error) {
 	if best == nil && why.Code == RefusedNoValues {
 		best, _ = bestLayout(lines, name, wordEvents)
 	}
-	if best == nil {
-		return nil, why
+	switch {
+	case best != nil:
+		return best, nil
+	case overSeveralLines(lines):
+		return nil, &Refusal{Name: name, Code: RefusedManyLines}
 	}
-	return best, nil
+	return nil, why
 }
 
 // bestLayout tries every way to keep cells apart and says why when none will do.
@@ -270,6 +276,9 @@ func enough(lines []record, name string) error {
 	case 0:
 		return &Refusal{Name: name, Code: RefusedEmpty}
 	case 1:
+		if overSeveralLines(lines) {
+			return &Refusal{Name: name, Code: RefusedManyLines}
+		}
 		return &Refusal{Name: name, Code: RefusedOneLine, Line: 1}
 	}
 	return nil

@@ -13,26 +13,26 @@ import (
 const leastHours, allHours = 4, 24
 
 // hoursOf reads names as the hours of a day, all but those over the clock: times of day that rise from left to
-// right, or the hours' numbers from 0 or 1. A name beside them that is no time may stand behind.
+// right, or the hours' numbers from 0 or 1. A name beside them that is no time may stand behind, and before all 24.
 func (c *clock) hoursOf(names []string) (hours map[int]int64, ok bool) {
 	if c.timed() {
 		return nil, false
 	}
 	hours = map[int]int64{}
-	last, numbered := int64(-1), false
+	last, numbered, before := int64(-1), false, false
 	for i, name := range names {
 		ms, isHour := hourName(name)
 		switch {
 		case c.uses(i):
-		case !isHour && len(hours) == 0:
+		case !isHour:
+			before = before || len(hours) == 0
+		case ms <= last:
 			return nil, false
-		case isHour && ms <= last:
-			return nil, false
-		case isHour:
+		default:
 			hours[i], last, numbered = ms, ms, numbered || ms%hourMS == 0 && !strings.ContainsAny(name, ":.")
 		}
 	}
-	return hours, len(hours) >= leastHours && (!numbered || len(hours) == allHours)
+	return hours, len(hours) >= leastHours && (!numbered && !before || len(hours) == allHours)
 }
 
 // timed says whether the clock reads more than dates.
@@ -43,15 +43,19 @@ func (c *clock) timed() bool {
 	return c.stamps || len(c.columns) > 1 || c.name != ""
 }
 
-// hourWords may stand before an hour's number, lower case.
-var hourWords = wordSet("h", "hr", "hour", "std", "stunde", "hora", "heure", "timme", "tunti")
+// hourWords may stand before an hour's number, lower case; he is the hour that ends then.
+var hourWords = wordSet("h", "he", "hr", "hour", "std", "stunde", "hora", "heure", "timme", "tunti")
 
 // hourName reads a name as a time of day: printed, or an hour's number.
 func hourName(name string) (ms int64, ok bool) {
 	if w := words(name); len(w) == 2 && hourWords[w[0].low] {
 		name = w[1].typed
 	}
-	if hour, err := strconv.Atoi(name); err == nil && len(name) <= 2 && hour >= 0 && hour <= 24 {
+	whole := name
+	if len(name) == 4 {
+		whole = strings.TrimSuffix(name, "00") // 0100
+	}
+	if hour, err := strconv.Atoi(whole); err == nil && len(whole) <= 2 && hour >= 0 && hour <= 24 {
 		return int64(hour) * hourMS, true
 	}
 	t, ok := parseTime([]byte(name))

@@ -44,7 +44,7 @@ var humidityInitials = wordSet("r", "u", "uu", "h", "fi", "φ", "ϕ")
 
 // quantityUnits say what a unit alone gives away where the name says nothing.
 var quantityUnits = map[string]Quantity{
-	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "Hz": Speed, "%RH": RelativeHumidity,
+	"degC": AirTemperature, "degF": AirTemperature, "ppm": CO2, "lux": Light, "A": Current, "mA": Current, "W": Power, "kW": Power, "Hz": Speed, "rpm": Speed, "%RH": RelativeHumidity,
 }
 
 // stateNames are the stems of columns that record whether something is on or open.
@@ -123,7 +123,7 @@ func (s Series) IsLight() bool {
 // without a row take any.
 var quantityUnitSets = map[Quantity]string{
 	AirTemperature: "degC degF K", DewPoint: "degC degF K", SurfaceTemperature: "degC degF K", RelativeHumidity: "percent fraction %RH",
-	CO2: "ppm percent", Current: "A mA", Power: "W kW", Speed: "percent Hz",
+	CO2: "ppm percent", Current: "A mA", Power: "W kW", Speed: "percent Hz rpm",
 }
 
 // unitFits says whether a quantity can have a unit; only speed must have one, for without it wind has a speed too.

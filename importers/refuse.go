@@ -9,6 +9,7 @@ import (
 const (
 	RefusedEmpty       = "empty"            // no bytes, or nothing but blanks
 	RefusedOneLine     = "one_line"         // a single line that is not blank
+	RefusedManyLines   = "many_lines"       // each reading over several lines, or all in one, as programs hand data to one another
 	RefusedBinary      = "binary"           // NUL bytes or control characters: not a text file
 	RefusedWorkbook    = "workbook"         // a spreadsheet's own form
 	RefusedArchive     = "archive_within"   // an archive where a log should be

@@ -9,8 +9,9 @@ const stillShare = 0.05
 // mains are the frequencies of the world's mains, Hz, each with the highest a record of a drive on it may show.
 var mains = []struct{ hz, most float64 }{{50, 51}, {60, 61}}
 
-// FullSpeed is what a record of speed shows at full speed, in its unit: 100 %, or the mains its drive hangs on, which
-// is the lowest that the record does not pass. ok is false for other quantities and where it passes both.
+// FullSpeed is what a record of speed shows at full speed, in its unit: 100 %, the mains its drive hangs on, which
+// is the lowest that the record does not pass, or of turns the most it shows. ok is false for other quantities, where it
+// passes both mains and where nothing turned.
 func (s Series) FullSpeed() (full float64, ok bool) {
 	switch {
 	case s.Quantity != Speed || len(s.Val) == 0:
@@ -19,6 +20,9 @@ func (s Series) FullSpeed() (full float64, ok bool) {
 		return 100, true
 	}
 	highest := slices.Max(s.Val)
+	if s.Unit == "rpm" {
+		return highest, highest > 0
+	}
 	for _, m := range mains {
 		if highest <= m.most {
 			return m.hz, true

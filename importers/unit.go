@@ -31,6 +31,7 @@ var unitSpellings = []struct {
 	{"kW", []string{"kw"}},
 	{"kWh", []string{"kwh"}},
 	{"Hz", []string{"hz", "hertz"}},
+	{"rpm", []string{"rpm", "r/min", "1/min", "u/min", "rev/min"}},
 	{"V", []string{"v", "volt", "volts"}},
 	{"mV", []string{"mv"}},
 	{"m/s", []string{"m/s"}},
@@ -56,7 +57,7 @@ func unitOf(s string) string {
 // wordUnits are units that may be the last word of a name without any mark between (temp_c, humidityPct).
 var wordUnits = map[string]string{
 	"c": "degC", "degc": "degC", "celsius": "degC", "f": "degF", "degf": "degF", "fahrenheit": "degF", "k": "K", "kelvin": "K",
-	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux", "ma": "mA", "kw": "kW", "kwh": "kWh", "hpa": "hPa",
+	"pct": "percent", "percent": "percent", "percentage": "percent", "ppm": "ppm", "lux": "lux", "lx": "lux", "rpm": "rpm", "ma": "mA", "kw": "kW", "kwh": "kWh", "hpa": "hPa",
 	"tc": "degC", "tf": "degF", "tmpc": "degC", "tempc": "degC", "dwpc": "degC", "tmpf": "degF", "tempf": "degF", "dwpf": "degF",
 }
 

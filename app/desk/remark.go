@@ -13,6 +13,7 @@ import (
 // and what follows for the refusal's arguments.
 var refusalTexts = map[string]string{
 	"empty":            "%s is empty; read the logger out again.",
+	"many_lines":       "%s holds no table: each reading stands over several lines, or all of them in one, as programs hand data to one another; export it as a table with a line for each reading.",
 	"one_line":         "%s holds a single line, too little to tell a header from readings; read the logger out again.",
 	"binary":           "%s holds bytes that no text has; export the log as text (CSV), not in the logger's own format.",
 	"workbook":         "%s is a spreadsheet's workbook; open it there and save the sheet with the readings as CSV.",

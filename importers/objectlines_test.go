@@ -1,0 +1,40 @@
+package importers
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"testing"
+)
+
+// Of readings printed over several lines each a remark names the line the reading begins in, and what is no table at all
+// is refused for that.
+func TestObjectsKeepTheirLines(t *testing.T) {
+	text := "[{\n \"time\": \"2026-01-13 10:00\",\n \"temp\": 4.5\n},\n{ \"time\": \"2026-01-13 10:10\",\n \"temp\": 4.0 },\n\n{\n \"time\": \"soon\",\n \"temp\": 4.1\n},\n{\"time\": \"2026-01-13 10:30\",\n\"temp\": 3.5}]\n"
+	e, err := Read(context.Background(), strings.NewReader(text), "f.json", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(e.Series) != 1 || len(e.Series[0].Val) != 3 {
+		t.Fatalf("%+v, want three readings of a temperature", e.Series)
+	}
+	if len(e.Remarks) != 1 || e.Remarks[0].Code != RemarkBadTime || e.Remarks[0].Line != 8 {
+		t.Errorf("remarks %+v, want a bad time in line 8", e.Remarks)
+	}
+}
+
+func TestReadingsOverSeveralLinesAreRefused(t *testing.T) {
+	for _, text := range []string{
+		strings.Repeat("- time: 2026-01-13 10:00\n  temperature: 4.5\n  humidity: 80\n", 8),
+		strings.Repeat("[2026-01-13 10:00]\ntemperature=4.5\nhumidity=80\n\n", 8),
+		strings.Repeat("2026-01-13 10:00\n4.5 80\n", 8),
+		strings.Repeat("Time: 2026-01-13 10:00\nTemp: 4.5 C  Hum: 80 %\n", 8),
+		`{"time":"2026-01-13 10:00","temperature":4.5}`,
+	} {
+		_, err := Read(context.Background(), strings.NewReader(text), "f.txt", nil)
+		var no *Refusal
+		if !errors.As(err, &no) || no.Code != RefusedManyLines {
+			t.Errorf("%.40q: %v", text, err)
+		}
+	}
+}
