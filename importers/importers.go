@@ -26,6 +26,8 @@ type Layout struct {
 	DecimalMark   string // "." "," or "" when no number has a fraction
 	FirstDataLine int    // 1-based physical line, 0 when there is none
 	Header        string // the line that names the columns, "" when there is none
+	Hours         []int  // 1-based columns that are hours of one series, which stands under the first
+	Objects       bool   // the text is no table but objects; columns are of the table made of it
 	Clock         Clock
 }
 

@@ -45,38 +45,39 @@ type column struct {
 
 // layout is everything learned from the head.
 type layout struct {
-	delimiter  string
-	split      splitters
-	width      int // cells of a data line
-	filled     int // columns that hold something in some row
-	mark       byte
-	marked     bool // a number with a fraction was seen
-	clock      *clock
-	ends       *ends // of the runs that the rows list; nil when they list none
-	resort     resort
-	nameless   bool    // no header, and no names in the cells
-	unnamed    bool    // a header, whose names but number the columns
-	sides      []side  // tables beside the first, with clocks of their own
-	hours      []int64 // the times of day of the columns that are hours of a day
-	columns    []column
-	ordinals   int            // columns that only count the rows
-	keys       []column       // variable and unit columns of the long form
-	long       bool           // a row holds one value, and says of what
-	names      int            // columns the header has a place for
-	beside     map[int]string // units that a column of their own gives to the one before it
-	tallies    map[int]columnTally
-	groups     []string // names above the header's, each over several columns
-	statistics []string // words for statistics below the units
-	preamble   []record
-	below      int    // the line of the next table's header
-	header     []byte // the header's line
-	headerAt   int    // which of the head's lines it is
-	start      int    // where the first data line starts in the head
-	line       int    // and its physical number
-	zone       string
-	pageUnit   string // °C or °F named above the table
-	score      float64
-	timedRows  int // of those it was learned from, how many have a time
+	delimiter   string
+	split       splitters
+	width       int // cells of a data line
+	filled      int // columns that hold something in some row
+	mark        byte
+	marked      bool // a number with a fraction was seen
+	clock       *clock
+	ends        *ends // of the runs that the rows list; nil when they list none
+	resort      resort
+	nameless    bool    // no header, and no names in the cells
+	unnamed     bool    // a header, whose names but number the columns
+	sides       []side  // tables beside the first, with clocks of their own
+	hours       []int64 // the times of day of the columns that are hours of a day
+	hourColumns []int   // and where those stand, from 1
+	columns     []column
+	ordinals    int            // columns that only count the rows
+	keys        []column       // variable and unit columns of the long form
+	long        bool           // a row holds one value, and says of what
+	names       int            // columns the header has a place for
+	beside      map[int]string // units that a column of their own gives to the one before it
+	tallies     map[int]columnTally
+	groups      []string // names above the header's, each over several columns
+	statistics  []string // words for statistics below the units
+	preamble    []record
+	below       int    // the line of the next table's header
+	header      []byte // the header's line
+	headerAt    int    // which of the head's lines it is
+	start       int    // where the first data line starts in the head
+	line        int    // and its physical number
+	zone        string
+	pageUnit    string // °C or °F named above the table
+	score       float64
+	timedRows   int // of those it was learned from, how many have a time
 }
 
 // resort is what else is taken where lines can't be read as they should be.

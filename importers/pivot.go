@@ -79,6 +79,7 @@ func (l *layout) learnHours(names []string) {
 			*c = l.describeHours(*c, names[l.clock.columns[0]])
 		}
 		c.hourly = true
+		l.hourColumns = append(l.hourColumns, c.index+1)
 		l.hours = append(l.hours, ms)
 	}
 }

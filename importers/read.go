@@ -32,6 +32,7 @@ func read(ctx context.Context, r io.Reader, name string, answers Answers, quick 
 		return nil, err
 	}
 	e := t.export(answers)
+	e.Layout.Objects = src.objects
 	e.Layout.FirstDataLine = src.lineOf(e.Layout.FirstDataLine)
 	for i := range e.Remarks {
 		e.Remarks[i].Line, e.Remarks[i].LastLine = src.lineOf(e.Remarks[i].Line), src.lineOf(e.Remarks[i].LastLine)

@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -37,6 +39,11 @@ func headOf(f engine.File, lines []TextLine) FileHead {
 		return plainHead(lines)
 	}
 	what := columnWords(f)
+	if f.Export.Layout.Objects {
+		h := plainHead(lines)
+		h.name(what)
+		return h
+	}
 	width := 0
 	cut := make([][]string, len(lines))
 	for i, l := range lines {
@@ -76,6 +83,19 @@ func plainHead(lines []TextLine) (h FileHead) {
 	return h
 }
 
+// name says over lines that are not cut what was recognised in them.
+func (h FileHead) name(what map[int]string) {
+	var words []string
+	for _, c := range slices.Sorted(maps.Keys(what)) {
+		if !slices.Contains(words, what[c]) {
+			words = append(words, what[c])
+		}
+	}
+	if len(h.Columns) > 0 {
+		h.Columns[0].What = listed(words)
+	}
+}
+
 // columnWords say what a file's columns were recognised as, by their numbers.
 func columnWords(f engine.File) map[int]string {
 	out := map[int]string{}
@@ -92,7 +112,15 @@ func columnWords(f engine.File) map[int]string {
 		if word != "" && several && len(loggers[s.ColumnIndex]) == 1 {
 			word += ", " + s.Logger
 		}
-		out[s.ColumnIndex] = word
+		if before := out[s.ColumnIndex]; word != "" && before != "" && !strings.Contains(before, word) {
+			word = before + " or " + word
+		}
+		out[s.ColumnIndex] = cmp.Or(word, out[s.ColumnIndex])
+	}
+	if hours := f.Export.Layout.Hours; len(hours) > 0 {
+		for _, c := range hours[1:] {
+			out[c] = out[hours[0]]
+		}
 	}
 	for _, c := range f.Export.Layout.Clock.Columns {
 		out[c] = "time"
