@@ -91,10 +91,11 @@ func alarms(j judgement) []AlarmRow {
 		return rows
 	}
 	lines := j.alarmLines()
-	due := make([][3][]AlarmCall, len(lines))
-	j.spread(3*len(due), func(i int) {
-		line := lines[i/3]
-		due[i/3][i%3] = callsDue(air.TempC, j.beesTime, line.shifts(air.TempErrK)[i%3])
+	due := make([][alarmShifts][]AlarmCall, len(lines))
+	stepMin := float64(air.TempC.Interval()) / minuteMS
+	j.spread(alarmShifts*len(due), func(i int) {
+		line, k := lines[i/alarmShifts], i%alarmShifts
+		due[i/alarmShifts][k] = callsDue(air.TempC, j.beesTime, line.shifts(air.TempErrK, stepMin)[k])
 	})
 	for i, line := range lines {
 		row := alarmRow(air.TempC, j.beesTime, line, j.Notes, due[i])
@@ -108,11 +109,15 @@ func alarms(j judgement) []AlarmRow {
 // which the alarm was off. The crossing is that of the exact line; a call is due a delay later if the air stayed beyond
 // the limit throughout; back at the limit the alarm is ready again. (The house's rule for exact lines; common practice
 // for the alarm, no source.)
-func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due [3][]AlarmCall) AlarmRow {
+func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due [alarmShifts][]AlarmCall) AlarmRow {
 	row := AlarmRow{Line: line, Due: due[0], NoCause: []int64{}, CantTell: []int64{}}
 	row.UnknownMS = max(0, s.To-s.From-air.KnownMS(s))
 	eager, sure := due[1], due[2]
-	row.Calls = enclosing(WorkedOut, float64(len(row.Due)), float64(len(eager)), float64(len(sure)))
+	counts := make([]float64, 0, alarmShifts)
+	for _, calls := range due {
+		counts = append(counts, float64(len(calls)))
+	}
+	row.Calls = enclosing(WorkedOut, counts[0], counts[1:]...)
 	if float64(row.UnknownMS) > (1-enoughOfWinter)*float64(s.To-s.From) {
 		row.Calls = unknown("too_little_known")
 	}
@@ -120,17 +125,24 @@ func alarmRow(air series.Curve, s series.Span, line AlarmLine, notes []Note, due
 	return row
 }
 
-// shifts are the line as it is, with readings errK nearer to calling, and errK further from it.
-func (line AlarmLine) shifts(errK float64) [3]AlarmLine {
+// alarmShifts is at how many shifts of a line the calls are counted.
+const alarmShifts = 7
+
+// shifts are the line as it is, with readings errK nearer to calling, and errK further from it; then, for the count of
+// calls alone, both with a delay one step of the record shorter and longer, for the air may have been beyond the limit so
+// much longer or shorter than is seen, and half of that: between the ends there may be more calls than at either, for
+// what is one stretch at the one, and none at the other, may be several in the middle.
+func (line AlarmLine) shifts(errK, stepMin float64) [alarmShifts]AlarmLine {
 	if line.Low {
 		errK = -errK
 	}
-	return [3]AlarmLine{line, line.moved(-errK), line.moved(errK)}
+	return [alarmShifts]AlarmLine{line, line.moved(-errK, 0), line.moved(errK, 0),
+		line.moved(-errK, -stepMin), line.moved(errK, stepMin), line.moved(-errK/2, -stepMin/2), line.moved(errK/2, stepMin/2)}
 }
 
-// moved is the line with its limit some K higher.
-func (line AlarmLine) moved(byK float64) AlarmLine {
-	line.LimitC += byK
+// moved is the line with its limit some K higher and its delay some minutes longer; a delay is never below nought.
+func (line AlarmLine) moved(byK, byMin float64) AlarmLine {
+	line.LimitC, line.DelayMin = line.LimitC+byK, max(0, line.DelayMin+byMin)
 	return line
 }
 

@@ -232,10 +232,20 @@ func TestAShortDipWithinTheErrorMissesNoCall(t *testing.T) {
 	}
 }
 
+// Three times for an hour the air stands at 7.9 °C, 7.6 °C between: at 8 °C nothing calls, at 7.5 °C it is one stretch, and at
+// 7.75 °C three, a delay of 30 min within each (arithmetic). A logger of ±0.5 K can't tell which it was.
+func TestBetweenTheEndsThereMayBeMoreCalls(t *testing.T) {
+	air := line(0, 0.25, 7, 7.9, 7.9, 7.9, 7.9, 7.9, 7.6, 7.6, 7.9, 7.9, 7.9, 7.9, 7.9, 7.6, 7.6, 7.9, 7.9, 7.9, 7.9, 7.9, 7)
+	row := alarmAt(air, 0.5, span(0, 5), AlarmLine{LimitC: 8, DelayMin: 30}, nil)
+	if c := row.Calls; c.Mid != 0 || c.Low != 0 || c.High != 3 {
+		t.Errorf("calls %+v, want 0 to 3", c)
+	}
+}
+
 // alarmAt is the row of an alarm at any line over an air temperature whose logger may be off by errK.
 func alarmAt(air series.Curve, errK float64, s series.Span, line AlarmLine, notes []Note) AlarmRow {
-	var due [3][]AlarmCall
-	for i, shifted := range line.shifts(errK) {
+	var due [alarmShifts][]AlarmCall
+	for i, shifted := range line.shifts(errK, float64(air.Interval())/minuteMS) {
 		due[i] = callsDue(air, s, shifted)
 	}
 	return alarmRow(air, s, line, notes, due)
