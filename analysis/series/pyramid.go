@@ -4,7 +4,7 @@ import "math"
 
 // baseBlock readings make a block of the lowest level of a pyramid, and fanOut blocks one of the next.
 const (
-	baseBlock = 16
+	baseBlock = 8
 	fanOut    = 4
 )
 

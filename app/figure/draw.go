@@ -159,8 +159,10 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 			f.drawLine(s, l, i, t, width)
 			continue
 		}
-		a := f.addLayer(alpha(f.traceColor(t), swing), 0)
-		a.cols = append(a.cols, f.px[j]...)
+		if !t.Muted || !lane.Veil || lane.thin() <= mostSwings {
+			a := f.addLayer(alpha(f.traceColor(t), swing), 0)
+			a.cols = append(a.cols, f.px[j]...)
+		}
 		m := f.addLayer(f.traceColor(t), width)
 		m.cols = middles(m.cols, f.px[j])
 	}
@@ -216,8 +218,19 @@ func (f *Figure) addLayer(c color.NRGBA, width float64) *layer {
 	return a
 }
 
-// swing is how firmly a dense trace's extremes stand beside the line through their middle.
-const swing = 0.35
+// swing is how firmly a dense trace's extremes stand beside the line through their middle. Of more than mostSwings thin
+// traces under a veil nobody could tell whose are whose: there the veil shows them.
+const swing, mostSwings = 0.35, 6
+
+// thin is how many thin traces a lane has on its shared scale.
+func (l *Lane) thin() (n int) {
+	for _, t := range l.Traces {
+		if t.Muted && !t.OwnScale {
+			n++
+		}
+	}
+	return n
+}
 
 // middles returns the line through the middle of the columns, evened out over three of them (1:2:1) so that
 // a swing about as fast as the pixels does not beat with them; it never leaves what its column covers.
