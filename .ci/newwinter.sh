@@ -71,7 +71,7 @@ rests first
 
 keys ctrl+8 # the file that waits comes first, and its question is open
 rests question first
-click 617 225
+click 617 250
 holds '"logger":"shedthermometer"' 'the dates of one file were said to be day first'
 
 keys ctrl+1
