@@ -111,7 +111,7 @@ var forms = []struct {
 	{"readings over several lines, in an array", "[\n  {\n    \"time\": \"2026-01-13 10:00\",\n    \"temperature\": 4.5,\n    \"humidity\": 80\n  },\n  {\n    \"time\": \"2026-01-13 10:10\",\n    \"temperature\": null,\n    \"humidity\": 81\n  }\n]\n",
 		"f air_temperature 1 1 0 10:00..10:00 4.5..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"readings on one line, in an array of an object", `{"place":"shed","rows":[{"time":"2026-01-13 10:00","temperature":4.5},{"time":"2026-01-13 10:10","temperature":4.0}]}`, "f air_temperature 2 0 0 10:00..10:10 4..4.5"},
-	{"an array for each column, units beside them", `{"hourly_units":{"time":"iso8601","temperature_2m":"°C"},"hourly":{"time":["2026-01-13T10:00","2026-01-13T11:00"],"temperature_2m":[4.5,4.0]}}`, "f air_temperature 2 0 0 10:00..11:00 4..4.5"},
+	{"an array for each column, units beside them", `{"at":[59.4,24.7],"box":[58,61],"hourly_units":{"time":"iso8601","temperature_2m":"°C"},"hourly":{"time":["2026-01-13T10:00","2026-01-13T11:00","2026-01-13T12:00"],"temperature_2m":[4.5,4.0,3.5]}}`, "f air_temperature 3 0 0 10:00..12:00 3.5..4.5"},
 	{"loggers by a letter in one word", "time,TA,RHA,TB,RHB\n2026-01-13 10:00,4.5,80,5.5,70\n2026-01-13 10:10,4.0,81,5.0,71\n",
 		"A air_temperature 2 0 0 10:00..10:10 4..4.5|A relative_humidity 2 0 0 10:00..10:10 0.8..0.81|B air_temperature 2 0 0 10:00..10:10 5..5.5|B relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
 	{"a fan's turns", "time,fan1_rpm\n2026-01-13 10:00,0\n2026-01-13 10:10,1420\n", "f speed 2 0 0 10:00..10:10 0..1420"},

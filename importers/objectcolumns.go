@@ -28,53 +28,62 @@ func columnTable(r io.Reader) (table []byte, err error) {
 	if d.Decode(&top) != nil {
 		return nil, nil
 	}
-	return arraysAsTable(top, nil), nil
+	var longest columnArrays
+	longest.find(top, nil)
+	return longest.table(), nil
 }
 
-// arraysAsTable looks for the arrays in an object and those within it; units are what is said beside it of the same names.
-func arraysAsTable(v any, units map[string]any) []byte {
+// columnArrays are arrays of an object, all as long, one for each column; units are what is said of their names beside it.
+type columnArrays struct {
+	of    map[string]any
+	names []string
+	rows  int
+	units map[string]any
+}
+
+// find takes the longest arrays of an object and of those within it.
+func (c *columnArrays) find(v any, units map[string]any) {
 	object, ok := v.(map[string]any)
 	if !ok {
-		return nil
+		return
 	}
-	names, rows := []string{}, 0
-	keys := slices.Sorted(maps.Keys(object))
-	for _, key := range keys {
-		if array, ok := object[key].([]any); ok && len(array) > 1 && (rows == 0 || len(array) == rows) {
-			names, rows = append(names, key), len(array)
+	byLength := map[int][]string{}
+	for _, key := range slices.Sorted(maps.Keys(object)) {
+		if array, ok := object[key].([]any); ok {
+			byLength[len(array)] = append(byLength[len(array)], key)
 		}
-	}
-	if len(names) > 1 {
-		return tableOfArrays(object, names, rows, units)
-	}
-	for _, key := range keys {
 		beside, _ := object[key+"_units"].(map[string]any)
-		if table := arraysAsTable(object[key], beside); table != nil {
-			return table
+		c.find(object[key], beside)
+	}
+	for rows, names := range byLength {
+		if len(names) > 1 && rows > max(1, c.rows) {
+			*c = columnArrays{object, names, rows, units}
 		}
 	}
-	return nil
 }
 
-// tableOfArrays is the table with the arrays of those names for columns.
-func tableOfArrays(object map[string]any, names []string, rows int, units map[string]any) []byte {
+// table has the arrays for columns; nil where there are none.
+func (c *columnArrays) table() []byte {
+	if c.rows == 0 {
+		return nil
+	}
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
-	cells := make([]string, len(names))
-	for i, name := range names {
-		if cells[i] = name; units[name] != nil {
-			cells[i] += fmt.Sprintf(" (%v)", units[name])
+	cells := make([]string, len(c.names))
+	for i, name := range c.names {
+		if cells[i] = name; c.units[name] != nil {
+			cells[i] += fmt.Sprintf(" (%v)", c.units[name])
 		}
 	}
-	for row := range rows {
-		_ = w.Write(cells) // a buffer takes everything
-		for i, name := range names {
-			if cells[i] = ""; object[name].([]any)[row] != nil {
-				cells[i] = fmt.Sprint(object[name].([]any)[row])
+	_ = w.Write(cells) // a buffer takes everything
+	for row := range c.rows {
+		for i, name := range c.names {
+			if cells[i] = ""; c.of[name].([]any)[row] != nil {
+				cells[i] = fmt.Sprint(c.of[name].([]any)[row])
 			}
 		}
+		_ = w.Write(cells)
 	}
-	_ = w.Write(cells)
 	w.Flush()
 	return out.Bytes()
 }
