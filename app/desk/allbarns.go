@@ -173,9 +173,7 @@ func temperaturesOf(all []barn) Timeline {
 		if l.add(b.roomName(), b.r.Traces.Room, Firm); len(l.Traces) == 0 {
 			continue
 		}
-		if band := bandOf(b.r, b.place(), "air_temperature"); band != nil {
-			l.Band = &[2]float64{b.u.shownLimit(band[0]), b.u.shownLimit(band[1])}
-		}
+		l.Bands = b.tempBands()
 		if bin := b.r.Traces.Room.Bin(b.span()); bin.KnownMS > 0 {
 			low, high = min(low, bin.Min), max(high, bin.Max)
 		}

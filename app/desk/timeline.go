@@ -30,7 +30,7 @@ type Lane struct {
 	Weight            float64
 	Traces            []Trace
 	Veil              bool
-	Band              *[2]float64 // in the curves' unit; infinite: no limit
+	Bands             []LaneBand
 	Range             *[2]float64 // of the scale, in the curves' unit; nil: as the curves need
 	Rows              []StageBar
 }
@@ -157,9 +157,7 @@ func (b barn) temperatureLane() (Lane, bool) {
 	l.add(b.roomName(), b.r.Traces.Room, Firm)
 	l.add("outdoors", b.r.Traces.Outdoor, Outside)
 	b.scaleApart(&l)
-	if band := bandOf(b.r, b.place(), "air_temperature"); band != nil {
-		l.Band = &[2]float64{b.u.shownLimit(band[0]), b.u.shownLimit(band[1])}
-	}
+	l.Bands = b.tempBands()
 	return l, len(l.Traces) > 0
 }
 
@@ -197,9 +195,7 @@ func (b barn) humidityLane() (Lane, bool) {
 	if len(l.Traces) == 0 {
 		return l, false
 	}
-	if band := bandOf(b.r, b.place(), "relative_humidity"); band != nil {
-		l.Band = &[2]float64{band[0] / 100, band[1] / 100}
-	}
+	l.Bands = b.bands("relative_humidity", func(bands analysis.Bands) analysis.Band { return bands.RelHumPct }, func(percent float64) float64 { return percent / 100 })
 	return l, true
 }
 
@@ -226,7 +222,7 @@ func (b barn) marginLane() (Lane, bool) {
 	}
 	l := Lane{Title: "Margin to wet", Unit: b.u.TempSymbol(), Shown: b.u.DiffValue, Weight: 1.5, Help: HelpLine("margin")}
 	l.add(s.Name, s.Margin, Firm)
-	l.Band = &[2]float64{0, math.Inf(1)}
+	l.Bands = []LaneBand{{Low: 0, High: math.Inf(1)}}
 	return l, true
 }
 
@@ -277,19 +273,35 @@ func (l *Lane) add(name string, c series.Curve, role Role) {
 	}
 }
 
-// bandOf is the good band of a quantity, in its row's unit; none where its limits are not the same in all phases.
-func bandOf(r analysis.Review, place, quantity string) *[2]float64 {
-	for _, q := range r.Quantities {
-		if q.Quantity != quantity || q.Place != place || q.Phase != "" {
-			continue
-		}
-		for _, band := range q.Bands {
-			if band.Name == "good" && band.Low != nil && band.High != nil {
-				return &[2]float64{*band.Low, *band.High}
-			}
-		}
+// LaneBand is a safe range in the curves' unit; infinite is no limit, and an empty span all time.
+type LaneBand struct {
+	Low, High float64
+	Span      Span
+}
+
+// tempBands are the safe ranges of the room's temperature.
+func (b barn) tempBands() []LaneBand {
+	return b.bands("air_temperature", func(bands analysis.Bands) analysis.Band { return bands.TempC }, b.u.shownLimit)
+}
+
+// bands are the good band of a quantity, or those of the phases where their limits differ; of takes it from a phase's bands and
+// shown to the curves' unit.
+func (b barn) bands(quantity string, of func(analysis.Bands) analysis.Band, shown func(float64) float64) (out []LaneBand) {
+	q, _ := b.quantity(quantity)
+	if all := goodOf(q); all.Low != nil && all.High != nil {
+		return []LaneBand{{Low: shown(*all.Low), High: shown(*all.High)}}
 	}
-	return nil
+	for _, p := range b.r.Phases {
+		limits := LaneBand{Low: math.Inf(-1), High: math.Inf(1), Span: p.Span}
+		if low := of(p.Bands).GoodLow; low != nil {
+			limits.Low = shown(*low)
+		}
+		if high := of(p.Bands).GoodHigh; high != nil {
+			limits.High = shown(*high)
+		}
+		out = append(out, limits)
+	}
+	return out
 }
 
 // extent spans the judged curves of all lanes; the weather does not stretch it.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,8 +44,8 @@ func TestTemperatureLane(t *testing.T) {
 	if roles[Firm] != 1 || roles[Thin] != 2 || roles[Outside] != 1 || !l.Veil {
 		t.Errorf("traces %v, veil %v", roles, l.Veil)
 	}
-	if l.Band == nil || *l.Band != [2]float64{2, 6} { // the default band, rules of the numbers
-		t.Errorf("band %v", l.Band)
+	if len(l.Bands) != 1 || l.Bands[0] != (LaneBand{Low: 2, High: 6}) { // the default band, rules of the numbers
+		t.Errorf("band %v", l.Bands)
 	}
 	if l = lanesOf(rich(t)).Lanes[0]; l.Veil || len(l.Traces) != 2 {
 		t.Errorf("one logger and the weather: %d traces, veil %v", len(l.Traces), l.Veil)
@@ -61,11 +62,11 @@ func TestLaneUnits(t *testing.T) {
 		}
 	}
 	for i, want := range []float64{36, 43} { // the default band as the rules of the numbers give it in °F
-		if got := tl.Lanes[0].Shown(tl.Lanes[0].Band[i]); math.Abs(got-want) > 1e-9 {
+		if got := tl.Lanes[0].Shown([]float64{tl.Lanes[0].Bands[0].Low, tl.Lanes[0].Bands[0].High}[i]); math.Abs(got-want) > 1e-9 {
 			t.Errorf("band limit %v °F, want %v", got, want)
 		}
 	}
-	if b := tl.Lanes[1].Band; b == nil || *b != [2]float64{0.4, 0.75} {
+	if b := tl.Lanes[1].Bands; len(b) != 1 || b[0] != (LaneBand{Low: 0.4, High: 0.75}) {
 		t.Errorf("humidity band %v", b)
 	}
 }
@@ -147,5 +148,21 @@ func TestTheHintSpeaksOfBarsWhereThereAreAny(t *testing.T) {
 		if got := strings.Contains(lanesOf(winters[winter](t)).Hint(), "Bars:"); got != want {
 			t.Errorf("%s: %v", winter, got)
 		}
+	}
+}
+
+// Where the phases have limits of their own each has its band in its time; a limit that is not set is none.
+func TestABandForEachPhase(t *testing.T) {
+	two, six, eight := 2.0, 6.0, 8.0
+	r := analysis.Review{Quantities: []analysis.QuantityRow{{Quantity: "air_temperature", Place: "room", Bands: []analysis.BandRow{{Name: "good", Low: &two}}}},
+		Phases: []analysis.Phase{
+			{Name: "filling", Span: Span{From: 0, To: 10}, Bands: analysis.Bands{TempC: analysis.Band{GoodLow: &two, GoodHigh: &eight}}},
+			{Name: "deep winter", Span: Span{From: 10, To: 90}, Bands: analysis.Bands{TempC: analysis.Band{GoodLow: &two, GoodHigh: &six}}},
+			{Name: "emptying", Span: Span{From: 90, To: 99}, Bands: analysis.Bands{TempC: analysis.Band{GoodLow: &two}}}}}
+	in := analysis.Input{Loggers: []analysis.Logger{{Place: "room", TempC: series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}}}}
+	got := newBarn(in, r, Units{}).tempBands()
+	want := []LaneBand{{2, 8, Span{From: 0, To: 10}}, {2, 6, Span{From: 10, To: 90}}, {2, math.Inf(1), Span{From: 90, To: 99}}}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
 	}
 }

@@ -53,8 +53,10 @@ func (f *Figure) drawPaper(s sheet, l *Layout, page image.Rectangle) {
 func (f *Figure) drawGround(s sheet, l *Layout, i int) {
 	r, lane := l.Lanes[i], &f.Lanes[i]
 	s.fill(r, f.Theme.Surface)
-	if lane.Kind == Curves && lane.Band != nil {
-		f.drawBand(s, l, i)
+	if lane.Kind == Curves {
+		for _, b := range lane.Bands {
+			f.drawBand(s, l, i, b)
+		}
 	}
 	for _, sh := range f.Shades {
 		if sh.Outside {
@@ -75,14 +77,17 @@ func (f *Figure) drawGround(s sheet, l *Layout, i int) {
 	s.fill(image.Rect(r.Min.X, r.Max.Y-hair, r.Max.X, r.Max.Y), f.Theme.Line)
 }
 
-// drawBand tints the safe range and rules its limits.
-func (f *Figure) drawBand(s sheet, l *Layout, i int) {
+// drawBand tints a safe range and rules its limits.
+func (f *Figure) drawBand(s sheet, l *Layout, i int, b Band) {
 	r, lane := l.Lanes[i], &f.Lanes[i]
+	if b.Span.To > b.Span.From {
+		r = l.across(b.Span, r)
+	}
 	at := func(v float64) int {
 		y := l.y(i, lane.shown(v), false)
 		return int(math.Round(min(max(y, float64(r.Min.Y)), float64(r.Max.Y))))
 	}
-	top, bottom := at(lane.Band.High), at(lane.Band.Low)
+	top, bottom := at(b.High), at(b.Low)
 	s.fill(image.Rect(r.Min.X, top, r.Max.X, bottom), f.Theme.Tint)
 	hair := max(1, l.px(1))
 	for _, y := range []int{top, bottom} {

@@ -99,7 +99,7 @@ func gapped(step int64) *Figure {
 		}
 	}
 	return &Figure{Theme: Light(), View: series.Span{From: 0, To: 30 * series.HourMS},
-		Lanes: []Lane{{Range: &Range{0, 10}, Band: &Band{2, 4}, Traces: []Trace{{Curve: series.Curve{Readings: r, MaxStepMS: 2 * step}, Color: red}}}}}
+		Lanes: []Lane{{Range: &Range{0, 10}, Bands: []Band{{Low: 2, High: 4}}, Traces: []Trace{{Curve: series.Curve{Readings: r, MaxStepMS: 2 * step}, Color: red}}}}}
 }
 
 func TestNothingIsDrawnInAGap(t *testing.T) {
@@ -266,7 +266,7 @@ func TestMiddleOfASwing(t *testing.T) {
 func TestEmptyFigures(t *testing.T) {
 	im := image.NewRGBA(image.Rect(0, 0, 300, 200))
 	for _, f := range []*Figure{{Theme: Light()}, {Theme: Light(), Lanes: []Lane{{Title: "nothing"}}},
-		{Theme: Light(), Lanes: []Lane{{Traces: []Trace{{Name: "empty"}}, Band: &Band{2, 6}}, {Kind: Bars}}}} {
+		{Theme: Light(), Lanes: []Lane{{Traces: []Trace{{Name: "empty"}}, Bands: []Band{{Low: 2, High: 6}}}, {Kind: Bars}}}} {
 		f.Draw(im, 1)
 		if got := color.NRGBAModel.Convert(im.At(2, 2)); got != f.Theme.Paper {
 			t.Errorf("an empty figure has no paper: %v", got)
@@ -276,7 +276,7 @@ func TestEmptyFigures(t *testing.T) {
 
 // Twenty loggers as the Timeline draws them, one firm and the others thin under a veil. The aim is 11 ms for this.
 func BenchmarkDraw(b *testing.B) {
-	f := &Figure{Theme: Light(), Lanes: []Lane{{Title: "Temperature", Unit: "°C", Band: &Band{2, 6}, Veil: true}}}
+	f := &Figure{Theme: Light(), Lanes: []Lane{{Title: "Temperature", Unit: "°C", Bands: []Band{{Low: 2, High: 6}}, Veil: true}}}
 	g := rand.New(rand.NewPCG(1, 2))
 	for k := range 20 {
 		var r series.Readings

@@ -61,7 +61,7 @@ type Lane struct {
 	Range  *Range  // nil: fitted to the curves and the band
 	Traces []Trace // firm ones are drawn over muted ones, earlier over later
 	Veil   bool    // tint the spread of the traces that share the lane's scale
-	Band   *Band
+	Bands  []Band
 	Rows   []BarRow // of a bar lane, top to bottom; the always-on stage belongs last
 }
 
@@ -81,8 +81,11 @@ type Trace struct {
 	Veiled   bool // widens the lane's veil and has no line of its own
 }
 
-// Band is the good range of a lane, in the curves' unit. An infinite limit is none.
-type Band struct{ Low, High float64 }
+// Band is the good range of a lane, in the curves' unit, within a span; an empty one is all time. An infinite limit is none.
+type Band struct {
+	Low, High float64
+	Span      Span
+}
 
 // BarRow is one named row: a stage, a heat source.
 type BarRow struct {

@@ -22,12 +22,19 @@ type limit struct {
 	text  string
 }
 
-func limitLabels(lane *Lane) []limit {
-	if lane.Band == nil || lane.Kind != Curves {
+// limitLabels are the limits of the last band in view, which ends at the labels.
+func limitLabels(lane *Lane, view Span) []limit {
+	if lane.Kind != Curves {
 		return nil
 	}
+	var limits []float64
+	for _, b := range lane.Bands {
+		if b.Span.To <= b.Span.From || b.Span.From < view.To && b.Span.To > view.From {
+			limits = []float64{b.High, b.Low}
+		}
+	}
 	var out []limit
-	for _, v := range []float64{lane.Band.High, lane.Band.Low} {
+	for _, v := range limits {
 		if !math.IsInf(v, 0) && !math.IsNaN(v) {
 			out = append(out, limit{v, Quantity(roundTo(lane.shown(v), 2), lane.Unit)})
 		}
@@ -60,7 +67,7 @@ func (f *Figure) drawNames(s sheet, l *Layout, i int) {
 func (f *Figure) labels(l *Layout, i int) []label {
 	lane, r := &f.Lanes[i], l.Lanes[i]
 	var fixed, free []label
-	for _, m := range limitLabels(lane) {
+	for _, m := range limitLabels(lane, l.View) {
 		y := l.y(i, lane.shown(m.value), false)
 		if y >= float64(r.Min.Y)-1 && y <= float64(r.Max.Y)+1 {
 			fixed = append(fixed, label{text: m.text, y: y, fixed: true})

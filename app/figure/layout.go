@@ -151,8 +151,8 @@ func (f *Figure) laneScale(i, h int, scale float64) laneScale {
 		return laneScale{}
 	}
 	shared, own := f.valueRange(lane, false), f.valueRange(lane, true)
-	if lane.Band != nil {
-		shared = shared.with(lane.Band.Low).with(lane.Band.High)
+	for _, b := range lane.Bands {
+		shared = shared.with(b.Low).with(b.High)
 	}
 	var s laneScale
 	both := shared.with(own.Low).with(own.High)
@@ -234,7 +234,7 @@ func (l *Layout) rightColumns(f *Figure) {
 		for _, t := range lane.Traces {
 			names = max(names, f.fonts.width(t.Name, face)+(swatch+6)*l.scale)
 		}
-		for _, s := range limitLabels(lane) {
+		for _, s := range limitLabels(lane, l.View) {
 			names = max(names, f.fonts.width(s.text, face))
 		}
 		for _, t := range l.lanes[i].ticks2 {

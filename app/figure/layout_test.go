@@ -89,7 +89,7 @@ func TestNamesOfManyTraces(t *testing.T) {
 			more = k
 		}
 	}
-	named := len(f.labels(&l, 0)) - len(limitLabels(lane)) - 1
+	named := len(f.labels(&l, 0)) - len(limitLabels(lane, l.View)) - 1
 	if more+named != len(lane.Traces) {
 		t.Errorf("%d named and %d more, want %d together", named, more, len(lane.Traces))
 	}
@@ -139,7 +139,7 @@ func TestShownUnits(t *testing.T) {
 	y := before.y(0, 6, false)
 	f.Lanes[0].Unit, f.Lanes[0].Shown = "°F", func(v float64) float64 { return v*1.8 + 32 }
 	l := f.Layout(1280, 800, 1)
-	if got := limitLabels(&f.Lanes[0]); got[0].text != "42.8\u2009°F" || got[1].text != "35.6\u2009°F" {
+	if got := limitLabels(&f.Lanes[0], f.View); got[0].text != "42.8\u2009°F" || got[1].text != "35.6\u2009°F" {
 		t.Errorf("limits read %v", got)
 	}
 	if now := l.y(0, 42.8, false); math.Abs(now-y) > float64(l.Lanes[0].Dy())/5 {

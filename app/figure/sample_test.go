@@ -83,7 +83,7 @@ func sampleFigure(th Theme, step int64) *Figure {
 	mean := series.Mean([]series.Curve{room1, room2}, max(step, minuteMS))
 	margin := series.Zip(room1, outdoor, func(in, out float64) float64 { return 0.4*(in-out) + 0.6 - 0.02*in })
 	day := func(d float64) int64 { return sampleStart + int64(d*dayMS) }
-	temp := Lane{Title: "Air temperature", Unit: "°C", Height: 2, Band: &Band{2, 6}, Veil: true, Traces: []Trace{
+	temp := Lane{Title: "Air temperature", Unit: "°C", Height: 2, Bands: []Band{{Low: 2, High: 6}}, Veil: true, Traces: []Trace{
 		NewTrace("room mean", mean, th.Ink),
 		{Name: "east aisle", Curve: room1, Color: th.Traces[0], Width: 1},
 		{Name: "west aisle", Curve: room2, Color: th.Traces[1], Width: 1},
@@ -91,8 +91,8 @@ func sampleFigure(th Theme, step int64) *Figure {
 	}}
 	return &Figure{
 		Lanes: []Lane{temp,
-			{Title: "Relative humidity", Unit: "%", Band: &Band{40, 75}, Traces: []Trace{NewTrace("east aisle", rh, th.Traces[0])}},
-			{Title: "Margin to dew on the north wall", Unit: "K", Band: &Band{0, math.Inf(1)}, Traces: []Trace{NewTrace("north wall", margin, th.Traces[2])}},
+			{Title: "Relative humidity", Unit: "%", Bands: []Band{{Low: 40, High: 75}}, Traces: []Trace{NewTrace("east aisle", rh, th.Traces[0])}},
+			{Title: "Margin to dew on the north wall", Unit: "K", Bands: []Band{{Low: 0, High: math.Inf(1)}}, Traces: []Trace{NewTrace("north wall", margin, th.Traces[2])}},
 			{Title: "Fan stages", Kind: Bars, Rows: sampleRows(room1)},
 		},
 		View:  series.Span{From: sampleStart, To: day(150)},

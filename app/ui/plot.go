@@ -72,8 +72,8 @@ func laneOf(l desk.Lane) chart.Lane {
 		trace.Veiled = t.Role == desk.Thin && len(l.Traces) > mostLines
 		out.Traces = append(out.Traces, trace)
 	}
-	if l.Band != nil {
-		out.Band = &chart.Band{Low: l.Band[0], High: l.Band[1]}
+	for _, b := range l.Bands {
+		out.Bands = append(out.Bands, chart.Band(b))
 	}
 	if l.Range != nil {
 		out.Range = &chart.Range{Low: l.Range[0], High: l.Range[1]}
