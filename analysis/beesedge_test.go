@@ -54,7 +54,7 @@ func TestWhenTheBeesCameToAHungLogger(t *testing.T) {
 	} {
 		trace := story(append(append(table, c.trace...), winter...)...)
 		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, c.outdoors, inTurn)).In
-		if math.Abs(float64(e.At)/hourMS-c.at) > 3 || e.Reason != c.reason || (e.Sure == EdgeSure) != (c.reason == "stood_warmer") {
+		if math.Abs(float64(e.At)/hourMS-c.at) > 3 || e.Reason != c.reason || e.Sure != EdgeLikely {
 			t.Errorf("%s: hour %.1f, %+v; want %v, %s", c.name, float64(e.At)/hourMS, e, c.at, c.reason)
 		}
 	}

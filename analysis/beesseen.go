@@ -56,7 +56,8 @@ func staysOf(loggers []Logger, outdoor series.Curve, spread Spread) []BeesSeen {
 // beesSeen proposes when the bees went in and came out: when the first of the room's loggers, of which these are the stays, came from elsewhere and
 // settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
 // most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
-// cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees.
+// cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees. So that they went in
+// is likely at best, however surely a logger came; they do not come out before a logger that hung among them.
 func beesSeen(stays []BeesSeen) BeesSeen {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
 	seen := BeesSeen{none, none}
@@ -65,6 +66,9 @@ func beesSeen(stays []BeesSeen) BeesSeen {
 	}
 	if seen.In.OK() && seen.Out.OK() && seen.Out.At <= seen.In.At {
 		return BeesSeen{none, none}
+	}
+	if seen.In.Sure == EdgeSure {
+		seen.In.Sure = EdgeLikely
 	}
 	return seen
 }

@@ -31,7 +31,7 @@ func TestALoggerThatCameFromATable(t *testing.T) {
 			t.Errorf("%s: %v, want %v within a day", edge.what, time.UnixMilli(edge.got).UTC(), time.UnixMilli(edge.want).UTC())
 		}
 	}
-	if r.BeesBy.Weaker() != WorkedOut || r.Seen.In.Reason != "stood_warmer" || r.Seen.In.Sure != EdgeSure {
+	if r.BeesBy.Weaker() != WorkedOut || r.Seen.In.Reason != "stood_warmer" || r.Seen.In.Sure != EdgeLikely || r.Seen.Out.Sure != EdgeSure {
 		t.Errorf("%s, %+v", r.BeesBy, r.Seen)
 	}
 	for _, b := range r.Quantities[0].Bands {

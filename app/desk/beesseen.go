@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"strings"
 	"time"
 
 	"thawbook/analysis"
@@ -24,8 +25,8 @@ func (b Book) BeesSeen(barn int) (in, out DayProposal) {
 // follow the logger's name.
 var edgeWords = [2]map[string]string{
 	{
-		"stood_warmer":         " came from a warmer place and settled in the barn then.",
-		"stood_colder":         " came from a colder place and settled in the barn then.",
+		"stood_warmer":         " came from a warmer place and settled in the barn then. The bees likely came with it, and may have come later.",
+		"stood_colder":         " came from a colder place and settled in the barn then. The bees likely came with it, and may have come later.",
 		"swung_with_days":      " rose and fell with day and night before, and kept calm from then on.",
 		"grew_warm":            " came into a cool barn before; it grew warm from then on, as bees make it.",
 		"fan_started":          " shows that the fan that is always on was started then and kept on.",
@@ -50,7 +51,7 @@ func proposalOf(e analysis.Edge, words map[string]string, loc *time.Location) Da
 	if e.OK() {
 		p.Text = time.UnixMilli(e.At).In(loc).Format(momentLayouts[0])
 	}
-	if e.Sure == analysis.EdgeLikely {
+	if e.Sure == analysis.EdgeLikely && !strings.Contains(why, "likely") {
 		p.Why += " That is likely, not certain."
 	}
 	return p

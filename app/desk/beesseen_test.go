@@ -21,8 +21,8 @@ func TestDaysReadOffTheLoggersAreProposed(t *testing.T) {
 		side int
 		want DayProposal
 	}{
-		{analysis.Edge{At: at, Sure: analysis.EdgeSure, Reason: "stood_warmer", Logger: "Shed"}, 0,
-			DayProposal{"2024-11-08 14:20", "The logger Shed came from a warmer place and settled in the barn then."}},
+		{analysis.Edge{At: at, Sure: analysis.EdgeLikely, Reason: "stood_warmer", Logger: "Shed"}, 0,
+			DayProposal{"2024-11-08 14:20", "The logger Shed came from a warmer place and settled in the barn then. The bees likely came with it, and may have come later."}},
 		{analysis.Edge{At: at, Sure: analysis.EdgeLikely, Reason: "swung_with_days", Logger: "Shed"}, 1,
 			DayProposal{"2024-11-08 14:20", "The logger Shed kept calm until then, and rose and fell with day and night after. That is likely, not certain."}},
 		{analysis.Edge{Sure: analysis.EdgeCantTell, Reason: "record_ends_inside", Logger: "Shed"}, 1,

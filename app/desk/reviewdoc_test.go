@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"context"
 
@@ -43,13 +44,10 @@ func hourly(header string, n int, cells func(h int) string) string {
 	var b strings.Builder
 	b.WriteString(header + "\n")
 	for h := range n {
-		day, hour := 1+h/24, h%24
-		b.WriteString("2026-01-" + two(day) + " " + two(hour) + ":00," + cells(h) + "\n")
+		b.WriteString(time.Date(2026, 1, 1, h, 0, 0, 0, time.UTC).Format("2006-01-02 15:04,") + cells(h) + "\n")
 	}
 	return b.String()
 }
-
-func two(n int) string { return string([]byte{byte('0' + n/10), byte('0' + n%10)}) }
 
 const thinPlan = `[winter]
 name = "Thin"

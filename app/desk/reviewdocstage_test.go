@@ -66,7 +66,7 @@ func TestTheDateCallAndRecordPartFromFiles(t *testing.T) {
 
 // A pump wired with stage two and solar heat for 140 h, 71 of them with stage three on.
 func TestHeatAgainstFansFromFiles(t *testing.T) {
-	plan := januaryPlan + `[[barn.stage]]
+	plan := strings.Replace(januaryPlan, "2026-01-31", "2026-02-20", 1) + `[[barn.stage]]
 name = "two"
 on_c = 5.0
 off_c = 4.5
@@ -88,13 +88,13 @@ kind = "solar"
 	}
 	d := reviewed(t, map[string]string{
 		"plan.toml": plan,
-		"one.csv":   hourly("Time,Temp (°C)", 721, func(int) string { return "5.6" }),
-		"two.csv":   hourly("Time,Two", 721, func(h int) string { return onWithin(h, 10, 610) }),
-		"three.csv": hourly("Time,Three", 721, func(h int) string { return onWithin(h, 500, 571) }),
-		"sun.csv":   hourly("Time,Sun", 721, func(h int) string { return onWithin(h, 431, 571) }),
+		"one.csv":   hourly("Time,Temp (°C)", 1201, func(int) string { return "5.6" }),
+		"two.csv":   hourly("Time,Two", 1201, func(h int) string { return onWithin(h, 10, 910) }),
+		"three.csv": hourly("Time,Three", 1201, func(h int) string { return onWithin(h, 500, 571) }),
+		"sun.csv":   hourly("Time,Sun", 1201, func(h int) string { return onWithin(h, 431, 571) }),
 	})
 	pump, sun := d.Barns[0].Heats[0], d.Barns[0].Heats[1]
-	if *pump.Ran.Hours != 600 || *pump.Ran.Evidence != "worked_out" || *pump.OverlapHours != 71 {
+	if *pump.Ran.Hours != 900 || *pump.Ran.Evidence != "worked_out" || *pump.OverlapHours != 71 {
 		t.Errorf("pump ran %v h by %v, against fans %v", *pump.Ran.Hours, *pump.Ran.Evidence, *pump.OverlapHours)
 	}
 	if *sun.Ran.Hours != 140 || *sun.OverlapHours != 71 || len(sun.Against) != 1 || sun.Against[0].Stage != "three" {
