@@ -105,6 +105,28 @@ func (s stay) elsewhere() (edge, within int, beyond []float64) {
 	return s.edge, settleHours, beyond
 }
 
+// fromHeated is the stay from where its record left the heated room it begins or ends in, for good: a barn may be so
+// cold before its bees that its days count as those of no stay.
+func (s stay) fromHeated() (stay, bool) {
+	outer := 0
+	if s.step < 0 {
+		outer = len(s.h.val) - 1
+	}
+	edge, heated := s.warmerThan(stayHighC, outer)
+	if len(heated) < beyondHours || series.Median(heated) < heatedC {
+		return s, false
+	}
+	between := s.h.between(min(edge, s.edge), max(edge, s.edge))
+	warm := func(v float64) float64 { return v - stayHighC }
+	if len(between) == 0 || shareFurther(between, warm, 0) > 1-beyondClearShare {
+		return s, false
+	}
+	if s.edge = edge; s.step < 0 {
+		s.edge++
+	}
+	return s, true
+}
+
 // warmerThan are the hours from an outer one inwards that are warmer than a temperature, and the first that is not.
 func (s stay) warmerThan(tempC float64, outer int) (edge int, hours []float64) {
 	for edge = outer; edge != s.edge && (math.IsNaN(s.h.val[edge]) || s.h.val[edge] > tempC); {

@@ -29,6 +29,16 @@ func held6(from, to, lowC, highC float64) (out []point) {
 	return out
 }
 
+// A logger lay on a table at 20 °C and was hung at hour 100 in a barn at −12 °C that bees warm to −3 °C from hour 170 on. A
+// week of −8 °C parts those days from the longest stay; they are still not the table's.
+func TestABarnTooColdForAStay(t *testing.T) {
+	trace := story(append([]point{{40, 20}, {99, 20}, {99.5, 8}, {100, -12}, {170, -12}, {174, -8}, {190, -3}, {480, -3}, {520, -8}, {680, -8}, {740, 4}}, held6(745, 1600, 4, 5.5)...)...)
+	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).In
+	if at := float64(e.At) / hourMS; math.Abs(at-170) > 4 || e.Sure != EdgeLikely || e.Reason != "grew_warm" {
+		t.Errorf("hour %.1f, %+v; want 170, grew warm", at, e)
+	}
+}
+
 // What each trace tells was written into it: a logger lay on a table at 20 °C or rode in a truck, was hung at hour 100, and the
 // bees came at hour 100, or at 130 into a barn that had stood at −2 or at 2.5 °C. Weather that warms an empty barn as far
 // brings none, nor does a cold spell.

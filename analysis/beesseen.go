@@ -90,8 +90,24 @@ func stayEdges(l Logger, outdoor hourly) BeesSeen {
 	if !ok {
 		return BeesSeen{none, none}
 	}
-	in := stay{l.TempC, h, o, first, 1}
-	return BeesSeen{in.warmed(in.seenBy(l.Name)), stay{l.TempC, h, o, last, -1}.seenBy(l.Name)}
+	in, seenIn := stay{l.TempC, h, o, first, 1}.seenFarther(l.Name)
+	_, seenOut := stay{l.TempC, h, o, last, -1}.seenFarther(l.Name)
+	return BeesSeen{in.warmed(seenIn), seenOut}
+}
+
+// seenFarther is the edge of the stay, and the stay; where it shows none, that of the stay with the days before that were
+// colder than one of a stay.
+func (s stay) seenFarther(logger string) (stay, Edge) {
+	e := s.seenBy(logger)
+	if e.OK() {
+		return s, e
+	}
+	if colder, ok := s.fromHeated(); ok {
+		if farther := colder.seenBy(logger); farther.OK() {
+			return colder, farther
+		}
+	}
+	return s, e
 }
 
 // longestStay are the first hour and the hour after the last of the longest stay.
