@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -19,17 +21,13 @@ func newTabButton(label string, press func()) *tabButton {
 // FocusGained shows the focus, where it can be seen, as fyne.Focusable.
 func (b *tabButton) FocusGained() {
 	b.Button.FocusGained()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
-		reveal(b, scrollAround(c.Content(), b))
-	}
+	reveal(b, scrollAround(b))
 }
 
 // TypedKey scrolls the page the button is on, as fyne.Focusable.
 func (b *tabButton) TypedKey(e *fyne.KeyEvent) {
 	b.Button.TypedKey(e)
-	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
-		scrollByKey(scrollAround(c.Content(), b), e.Name)
-	}
+	scrollByKey(scrollAround(b), e.Name)
 }
 
 // reveal scrolls just as far as it takes to see an object of a scroll.
@@ -48,9 +46,13 @@ func reveal(o fyne.CanvasObject, s *container.Scroll) {
 	}
 }
 
-// scrollAround is the scroll among the objects of a page that holds one of them, or nil.
-func scrollAround(page, sought fyne.CanvasObject) *container.Scroll {
-	return scrollOf(page, func(s *container.Scroll) bool { return holds(s.Content, sought) })
+// scrollAround is the scroll on the page that holds an object, or nil.
+func scrollAround(sought fyne.CanvasObject) *container.Scroll {
+	c := fyne.CurrentApp().Driver().CanvasForObject(sought)
+	if c == nil {
+		return nil
+	}
+	return scrollOf(c.Content(), func(s *container.Scroll) bool { return holds(s.Content, sought) })
 }
 
 // scrollOf is the first scroll among the objects of a page that is as wanted, or nil.
@@ -74,19 +76,16 @@ func scrollOf(page fyne.CanvasObject, wanted func(*container.Scroll) bool) *cont
 	return nil
 }
 
-// holds says whether an object is another, or a container with it.
+// holds says whether an object is another, or a container, or something that is read under the pointer, with it.
 func holds(o, sought fyne.CanvasObject) bool {
 	if o == sought {
 		return true
 	}
-	c, ok := o.(*fyne.Container)
-	if !ok {
-		return false
-	}
-	for _, part := range c.Objects {
-		if holds(part, sought) {
-			return true
-		}
+	switch o := o.(type) {
+	case *fyne.Container:
+		return slices.ContainsFunc(o.Objects, func(part fyne.CanvasObject) bool { return holds(part, sought) })
+	case *copyable:
+		return holds(o.content, sought)
 	}
 	return false
 }

@@ -48,9 +48,7 @@ func (l *timelineLink) Cursor() desktop.Cursor { return desktop.PointerCursor }
 func (l *timelineLink) FocusGained() {
 	l.ring.StrokeColor, l.ring.StrokeWidth = l.Theme().Color(theme.ColorNamePrimary, fyne.CurrentApp().Settings().ThemeVariant()), 1
 	l.ring.Refresh()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(l); c != nil {
-		reveal(l, scrollAround(c.Content(), l))
-	}
+	reveal(l, scrollAround(l))
 }
 
 // FocusLost takes the focus off, as fyne.Focusable.
@@ -68,8 +66,6 @@ func (l *timelineLink) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
 		l.look()
 	default:
-		if c := fyne.CurrentApp().Driver().CanvasForObject(l); c != nil {
-			scrollByKey(scrollAround(c.Content(), l), e.Name)
-		}
+		scrollByKey(scrollAround(l), e.Name)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
 	"thawbook/app/desk"
@@ -33,5 +34,24 @@ func TestAFigureLeadsToTheTimeline(t *testing.T) {
 	link.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
 	if w.Canvas().Unfocus(); link.ring.StrokeWidth != 0 || len(looked) != 2 || looked[0] != seen || looked[1] != seen {
 		t.Errorf("it led to %v, want twice %v", looked, seen)
+	}
+}
+
+// Far down a page the focus brings such a figure into sight, and from it the keys move the page.
+func TestAFigureInFocusComesIntoSight(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(&Theme{})
+	table := tableOf(desk.Table{Columns: []desk.Column{{Title: "Highest"}}, Rows: [][]string{{"9.8 °C"}},
+		Looks: map[desk.TableCell]desk.Span{{}: {From: 10, To: 20}}}, func(desk.Sentence) {}, func(string) {})
+	page := container.NewVScroll(container.NewVBox(gap(10, 900), table))
+	w := test.NewTempWindow(t, page)
+	w.Resize(fyne.NewSize(400, 200))
+	link, _ := find(page, func(*timelineLink) bool { return true })
+	w.Canvas().Focus(link)
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	if top := at(link).Y - at(page).Y; top < 0 || top+link.Size().Height > page.Size().Height {
+		t.Errorf("in focus it stands at %g of %g", top, page.Size().Height)
+	}
+	if link.TypedKey(&fyne.KeyEvent{Name: fyne.KeyHome}); page.Offset.Y != 0 {
+		t.Errorf("Home leaves the page at %g", page.Offset.Y)
 	}
 }
