@@ -45,24 +45,23 @@ func (o *objectLines) lineOf(line int) int {
 }
 
 // asTable is a text as it is, or, where it is one object or array over several lines, or all on one, by its readings;
-// lineOf says which of its lines one of them is from, and made whether it is not as it was.
-func asTable(r io.Reader) (table io.Reader, lineOf func(int) int, made bool, err error) {
-	itself := func(line int) int { return line }
+// then lineOf says which of its lines one of them is from, and is nil else.
+func asTable(r io.Reader) (table io.Reader, lineOf func(int) int, err error) {
 	b := bufio.NewReaderSize(r, 4096)
 	head, err := b.Peek(4096)
 	if err != nil && err != io.EOF || !isOneObject(head, err == io.EOF) {
-		return b, itself, false, nil
+		return b, nil, nil
 	}
 	if hasElements(head) {
 		o := &objectLines{r: b}
-		return o, o.lineOf, true, nil
+		return o, o.lineOf, nil
 	}
 	var kept bytes.Buffer
 	columns, err := columnTable(io.TeeReader(b, &kept))
 	if columns == nil || err != nil {
-		return io.MultiReader(&kept, b), itself, false, err
+		return io.MultiReader(&kept, b), nil, err
 	}
-	return bytes.NewReader(columns), func(int) int { return 1 }, true, nil
+	return bytes.NewReader(columns), func(int) int { return 1 }, nil
 }
 
 // opensObject says whether a text begins with a bracket and what may stand behind one.

@@ -24,18 +24,27 @@ func read(ctx context.Context, r io.Reader, name string, answers Answers, quick 
 		return nil, err
 	}
 	t := &tables{ctx: ctx, src: src, name: name, quick: quick, notes: &notes{}}
-	if err := t.read(); err != nil {
-		var no *Refusal
-		if errors.As(err, &no) {
-			no.Line = src.lineOf(no.Line)
-		}
+	err = t.read()
+	var no *Refusal
+	if src.lineOf != nil && errors.As(err, &no) {
+		no.Line = src.lineOf(no.Line)
+	}
+	if err != nil {
 		return nil, err
 	}
 	e := t.export(answers)
-	e.Layout.Objects = src.objects
-	e.Layout.FirstDataLine = src.lineOf(e.Layout.FirstDataLine)
-	for i := range e.Remarks {
-		e.Remarks[i].Line, e.Remarks[i].LastLine = src.lineOf(e.Remarks[i].Line), src.lineOf(e.Remarks[i].LastLine)
+	if src.lineOf != nil {
+		e.Layout.Objects = true
+		e.inLines(src.lineOf)
 	}
 	return e, nil
+}
+
+// inLines puts the lines that an export names into those of the file, which were others.
+func (e *Export) inLines(of func(int) int) {
+	e.Layout.FirstDataLine = of(e.Layout.FirstDataLine)
+	for i := range e.Remarks {
+		r := &e.Remarks[i]
+		r.Line, r.LastLine = of(r.Line), of(r.LastLine)
+	}
 }

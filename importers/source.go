@@ -21,8 +21,7 @@ type source struct {
 	ctx      context.Context
 	r        io.Reader
 	name     string
-	lineOf   func(int) int // the file's line that one of the text is from
-	objects  bool          // the file is no table, the text is made of it
+	lineOf   func(int) int // the file's line that one of the text is from, where the text is a table made of it; else nil
 	encoding string
 	buf      []byte // what was read and not consumed
 	line     int    // physical number of buf's first line
@@ -36,11 +35,11 @@ func open(ctx context.Context, r io.Reader, name string) (*source, error) {
 	if err != nil {
 		return nil, err
 	}
-	decoded, lineOf, objects, err := asTable(decoded)
+	decoded, lineOf, err := asTable(decoded)
 	if err != nil {
 		return nil, err
 	}
-	s := &source{ctx: ctx, r: decoded, lineOf: lineOf, objects: objects, name: name, encoding: encoding, line: 1, buf: make([]byte, 0, headBytes)}
+	s := &source{ctx: ctx, r: decoded, lineOf: lineOf, name: name, encoding: encoding, line: 1, buf: make([]byte, 0, headBytes)}
 	err = s.fill()
 	if code := foreignCode(s.buf); code != "" {
 		return nil, &Refusal{Name: name, Code: code}

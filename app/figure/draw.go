@@ -152,6 +152,7 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 	if lane.Veil {
 		f.addVeil(l, i)
 	}
+	swings := !lane.Veil || lane.thin() <= mostSwings
 	for _, j := range slices.Backward(lane.frontToBack()) {
 		t := &lane.Traces[j]
 		if t.Pyramid == nil || t.Curve.Len() == 0 || t.Veiled {
@@ -164,7 +165,7 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 			f.drawLine(s, l, i, t, width)
 			continue
 		}
-		if !t.Muted || !lane.Veil || lane.thin() <= mostSwings {
+		if swings || !t.Muted {
 			a := f.addLayer(alpha(f.traceColor(t), swing), 0)
 			a.cols = append(a.cols, f.px[j]...)
 		}
