@@ -267,17 +267,18 @@ func (l *layout) isSpeck(lines []record) bool {
 
 // enough refuses a head without at least two lines.
 func enough(lines []record, name string) error {
-	filled := 0
+	filled, last := 0, []byte(nil)
 	for _, r := range lines {
-		if len(trim(r.text)) > 0 {
+		if text := trim(r.text); len(text) > 0 {
 			filled++
+			last = text
 		}
 	}
 	switch filled {
 	case 0:
 		return &Refusal{Name: name, Code: RefusedEmpty}
 	case 1:
-		if overSeveralLines(lines) {
+		if opensObject(last) {
 			return &Refusal{Name: name, Code: RefusedManyLines}
 		}
 		return &Refusal{Name: name, Code: RefusedOneLine, Line: 1}

@@ -13,23 +13,18 @@ const namedOfTen, timesNamed, stampDigits = 8, 3, 8
 func overSeveralLines(lines []record) bool {
 	filled, pairs, marks, stamps := 0, 0, 0, 0
 	names := map[string]bool{}
-	var last []byte
 	for _, r := range lines {
 		text := bytes.Trim(r.text, " \t,-")
 		if len(text) == 0 {
 			continue
 		}
 		filled++
-		last = trim(r.text)
 		if name, value := named(text); len(name) > 0 && len(name) <= longestName && len(value) > 0 && !bytes.ContainsAny(value, ";\t|") {
 			pairs++
 			names[string(name)] = true
 		}
 		marks += one(len(bytes.Trim(text, "[]{}")) == 0)
 		stamps += one(isStampAlone(text))
-	}
-	if filled == 1 {
-		return opensObject(last)
 	}
 	objects := 10*(pairs+marks+stamps) >= namedOfTen*filled && pairs >= timesNamed*len(names) && pairs > 0
 	return objects || stamps > 1 && 2*stamps <= filled+1 && 10*stamps >= filled
