@@ -84,18 +84,48 @@ func TestColumnsByBruteForce(t *testing.T) {
 }
 
 func TestColumnsOfAWinter(t *testing.T) {
-	// A minute's readings over five months with gaps and breaks, several views: zoomed out, a day, an hour
+	// A minute's readings over five months with gaps and breaks, several views: twenty days, a day, an hour
 	// and less than one reading a column.
 	c := winter(150 * 1440)
 	p := series.NewPyramid(c)
 	from := c.Readings.At[0]
-	for _, s := range []series.Span{
-		{From: from - 5*day, To: from + 160*day}, {From: from + 3*day, To: from + 4*day},
-		{From: from + 77*hour, To: from + 78*hour}, {From: from + 77*hour + 17, To: from + 77*hour + 3*minute},
+	for _, v := range []struct {
+		columns int
+		series.Span
+	}{
+		{300, series.Span{From: from + 3*day, To: from + 23*day}}, {24, series.Span{From: from + 3*day, To: from + 4*day}},
+		{24, series.Span{From: from + 77*hour, To: from + 78*hour}}, {24, series.Span{From: from + 77*hour + 17, To: from + 77*hour + 3*minute}},
 	} {
-		got := make([]series.Column, 24)
-		p.Columns(got, s)
-		sameColumns(t, got, bruteColumns(c, len(got), s))
+		got := make([]series.Column, v.columns)
+		p.Columns(got, v.Span)
+		sameColumns(t, got, bruteColumns(c, len(got), v.Span))
+	}
+}
+
+// Of a winter in 24 columns, 9,900 readings each, an edge may lie up to one block of eight readings late: a column holds
+// every reading in it but the eight after its left edge, and none past the eight after its right one.
+func TestDenseColumnsEndAtWholeBlocks(t *testing.T) {
+	c := winter(150 * 1440)
+	from := c.Readings.At[0]
+	s := series.Span{From: from - 5*day, To: from + 160*day}
+	got := make([]series.Column, 24)
+	series.NewPyramid(c).Columns(got, s)
+	edge := func(k int) float64 { return float64(s.From) + float64(s.To-s.From)*float64(k)/float64(len(got)) }
+	for k, g := range got {
+		least := bruteColumn(c, edge(k)+8*minute, edge(k+1))
+		most := bruteColumn(c, edge(k), edge(k+1)+8*minute)
+		if math.IsNaN(most.Lo) && math.IsNaN(g.Lo) {
+			continue
+		}
+		if !(most.Lo <= g.Lo && g.Lo <= least.Lo && least.Hi <= g.Hi && g.Hi <= most.Hi) {
+			t.Errorf("column %d: %v to %v, want %v to %v, or at most %v to %v", k, g.Lo, g.Hi, least.Lo, least.Hi, most.Lo, most.Hi)
+		}
+		if k > 0 && g.Gap != bruteColumn(c, edge(k), edge(k+1)).Gap {
+			t.Errorf("column %d: Gap %v", k, g.Gap)
+		}
+		if k > 0 && !g.Gap && g.First != got[k-1].Last {
+			t.Errorf("column %d begins at %v, the one before ends at %v", k, g.First, got[k-1].Last)
+		}
 	}
 }
 
