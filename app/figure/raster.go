@@ -95,11 +95,14 @@ func (s *raster) columns(r image.Rectangle, layers []layer) {
 	})
 }
 
-// inParallel runs f(0) to f(n-1) and returns when all are done.
+// inParallel runs f(0) to f(n-1), the last of them itself, and returns when all are done.
 func inParallel(n int, f func(k int)) {
 	var all sync.WaitGroup
-	for k := range n {
+	for k := range n - 1 {
 		all.Go(func() { f(k) })
+	}
+	if n > 0 {
+		f(n - 1)
 	}
 	all.Wait()
 }

@@ -3,6 +3,7 @@ package figure
 import (
 	"image"
 	"image/color"
+	"image/draw"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/math/fixed"
@@ -72,7 +73,7 @@ func (f *faces) face(t typeface) font.Face {
 	face, ok := (*f)[t]
 	if !ok {
 		vf := t.vgFace()
-		face = unkerned{vf.FontFace(96)}
+		face = unkerned{vf.FontFace(96), map[spot]glyph{}}
 		(*f)[t] = face
 	}
 	return face
@@ -80,10 +81,50 @@ func (f *faces) face(t typeface) font.Face {
 
 // unkerned is a face whose digits keep their width, so that figures stand in columns: the typeface
 // would set "11" tighter than other pairs.
-type unkerned struct{ font.Face }
+//
+// It keeps the glyphs it has drawn: a figure sets the same words again in every frame.
+type unkerned struct {
+	font.Face
+	drawn map[spot]glyph
+}
+
+// spot is a rune and where in a pixel it stands.
+type spot struct {
+	r    rune
+	x, y fixed.Int26_6
+}
+
+// glyph is a rune as drawn at the corner of the sheet.
+type glyph struct {
+	at      image.Rectangle
+	mask    image.Alpha
+	advance fixed.Int26_6
+	ok      bool
+}
+
+// Glyph implements font.Face.
+func (u unkerned) Glyph(dot fixed.Point26_6, r rune) (image.Rectangle, image.Image, image.Point, fixed.Int26_6, bool) {
+	const pixel = 1<<6 - 1
+	p := spot{r, dot.X & pixel, dot.Y & pixel}
+	g, known := u.drawn[p]
+	if !known {
+		g = u.draw(p)
+		u.drawn[p] = g
+	}
+	return g.at.Add(image.Pt(dot.X.Floor(), dot.Y.Floor())), &g.mask, g.at.Min, g.advance, g.ok
+}
 
 // Kern implements font.Face.
 func (unkerned) Kern(_, _ rune) fixed.Int26_6 { return 0 }
+
+func (u unkerned) draw(p spot) glyph {
+	at, mask, from, advance, ok := u.Face.Glyph(fixed.Point26_6{X: p.x, Y: p.y}, p.r)
+	g := glyph{at, *image.NewAlpha(at), advance, ok}
+	if ok {
+		draw.Draw(&g.mask, at, mask, from, draw.Src)
+	}
+	return g
+}
 
 // width returns how wide s is set, in device pixels.
 func (f *faces) width(s string, t typeface) float64 {
