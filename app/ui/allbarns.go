@@ -34,5 +34,5 @@ func allBarnsPage(v desk.AllBarns, f *chart.Figure, read func(string)) fyne.Canv
 		return scrolled(top)
 	}
 	plots := container.New(fixed{height: float32(40 + barnLaneHigh*len(v.Plots.Lanes))}, newPlot(v.Plots, f, read))
-	return scrolled(container.NewBorder(container.New(inset{0, 0, 0, 8}, top), nil, nil, nil, plots))
+	return scrolled(bordered(container.New(inset{0, 0, 0, 8}, top), nil, nil, nil, plots))
 }

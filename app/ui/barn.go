@@ -79,7 +79,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 	u.tabs = u.pagesOf(v, u.plot.object)
 	u.tabs.SelectIndex(u.page)
 	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
-	return container.NewBorder(headerOf(v.Header, u.beesDialog, u.status.read), nil, nil, nil, u.tabs)
+	return bordered(headerOf(v.Header, u.beesDialog, u.status.read), nil, nil, nil, u.tabs)
 }
 
 // pagesOf are a barn's screens behind their tabs, each made when it is first chosen.
@@ -113,7 +113,7 @@ func (u *UI) twoBarnsPage() fyne.CanvasObject {
 	inPalette(v.curves, u.isDark())
 	inPalette(v.small, u.isDark())
 	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.look, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
-	if p.tabs != nil {
+	if u.comparing = p.tabs; p.tabs != nil {
 		if len(v.all.Rows) > 0 {
 			p.tabs.Append(container.NewTabItem("All barns", newLater(func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })))
 		}
@@ -153,6 +153,13 @@ func (u *UI) showPage(page int) {
 	}
 	if u.tabs != nil && u.page != page {
 		u.tabs.SelectIndex(page)
+	}
+}
+
+// nextCompared turns to the next way two barns are looked at, after the last to the first.
+func (u *UI) nextCompared() {
+	if t := u.comparing; t != nil {
+		t.SelectIndex((t.SelectedIndex() + 1) % len(t.Items))
 	}
 }
 

@@ -29,6 +29,8 @@ func (s *shown) buttons() (out []fyne.Tappable, labels []string) {
 			add(b, b.Text, b.Disabled())
 		case *row:
 			add(b, b.title, false)
+		case *keyRow:
+			add(b, b.title, false)
 		default:
 			for _, c := range below(o) {
 				gather(c)

@@ -353,7 +353,7 @@ func (u *UI) besideMeanings() []string {
 var keyLines = []string{
 	"Ctrl+O opens a winter or a plan, Ctrl+I adds files, Ctrl+S keeps the winter under a name, Ctrl+Q quits. Every change is on the disk as soon as it is made.",
 	"Ctrl+Z undoes the last change, Ctrl+Y takes it up again, also after the program was closed; Ctrl+N sets down a note.",
-	"Ctrl+1 to Ctrl+7 show First look, Timeline, Spells, Stages, Air and water, Side by side, and Before next winter; Ctrl+8 shows the files.",
+	"Ctrl+1 to Ctrl+7 show First look, Timeline, Spells, Stages, Air and water, Side by side, and Before next winter; Ctrl+8 shows the files. Ctrl+6 again turns the parts of Side by side.",
 	"In the Timeline: drag pans, the wheel zooms at the pointer, shift and drag measures a stretch; arrow keys pan, + and − zoom, Home shows the whole winter; N sets a note down where the pointer is, the right button or the menu key opens what else can be done there.",
 	"Drag one logger onto another in the list on the left and the two change places; Edit, Swap two loggers… does it from a day on.",
 	"Tab goes from one thing to the next, Space and Enter press it, Escape closes a dialog. Arrows, Page Up and Down, Home and End move a long page.",

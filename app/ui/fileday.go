@@ -30,6 +30,6 @@ func (u *UI) typedAnswer(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject
 			take.OnTapped()
 		}
 	}
-	line := container.NewBorder(nil, nil, nil, take, said)
-	return container.NewBorder(nil, nil, container.New(fixed{width: 344}, container.NewVBox(line)), nil, container.New(inset{12, 9, 0, 0}, hint))
+	line := bordered(nil, nil, nil, take, said)
+	return bordered(nil, nil, container.New(fixed{width: 344}, container.NewVBox(line)), nil, container.New(inset{12, 9, 0, 0}, hint))
 }

@@ -18,10 +18,10 @@ const plotHigh, plotNameWide, plotScaleWide = 44, 132, 72
 func smallPlot(p desk.FilePlot, days bool) fyne.CanvasObject {
 	name := container.New(fixed{width: plotNameWide}, line(p.Name, theme.SizeNameCaptionText, theme.ColorNameForeground, false))
 	low, high := line(p.Low, theme.SizeNameCaptionText, colorMuted, false), line(p.High, theme.SizeNameCaptionText, colorMuted, false)
-	scale := container.New(inset{8, 0, 0, 0}, container.New(fixed{width: plotScaleWide}, container.NewBorder(high, low, nil, nil)))
+	scale := container.New(inset{8, 0, 0, 0}, container.New(fixed{width: plotScaleWide}, bordered(high, low, nil, nil)))
 	strip := canvas.NewRaster(func(w, h int) image.Image { return marked(strokes(p.Columns, w, h), p.Marks) })
 	strip.SetMinSize(fyne.NewSize(plotScaleWide, plotHigh))
-	page := container.New(column{gap: 2}, container.NewBorder(nil, nil, name, scale, strip))
+	page := container.New(column{gap: 2}, bordered(nil, nil, name, scale, strip))
 	if days {
 		from, to := caption(p.From), caption(p.To)
 		to.align = fyne.TextAlignTrailing

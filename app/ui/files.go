@@ -21,7 +21,8 @@ const fileListWidth = 264
 // filesScreen is the list of the winter's files beside one of them.
 type filesScreen struct {
 	chosen string // the file shown; "" is the first
-	list   *widget.List
+	list   *lineList
+	all    []desk.FileEntry
 	detail *fyne.Container
 }
 
@@ -38,41 +39,32 @@ func (u *UI) filesPage() fyne.CanvasObject {
 	u.lookClosely()
 	v := u.book.Files()
 	s := &u.files
-	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, container.NewBorder(nil, nil, nil, u.quiet("Add files…", u.addDialog), sentence(v.Sentence))), hairline())
+	top := container.NewVBox(container.New(inset{20, 14, 12, 10}, bordered(nil, nil, nil, u.quiet("Add files…", u.addDialog), sentence(v.Sentence))), hairline())
 	if len(v.Files) == 0 {
-		return container.NewBorder(top, nil, nil, nil)
+		return bordered(top, nil, nil, nil)
 	}
 	if !slices.ContainsFunc(v.Files, func(f desk.FileEntry) bool { return f.Name == s.chosen }) {
 		s.chosen = v.Files[0].Name
 	}
-	before := s.list
-	s.list = u.fileList(v.Files)
-	if s.detail == nil {
-		s.detail = container.NewStack()
+	if s.all = v.Files; s.list == nil {
+		s.list, s.detail = u.fileList(), container.NewStack()
 	}
+	s.list.Refresh()
 	u.fillFile()
-	left := container.New(fixed{width: fileListWidth}, container.NewBorder(nil, nil, nil, hairline(), container.New(inset{12, 6, 8, 0}, s.list)))
-	page := container.NewBorder(top, nil, left, nil, s.detail)
-	if before != nil {
-		s.list.Resize(before.Size())
-		s.list.ScrollToOffset(before.GetScrollOffset())
-	}
-	return page
+	left := container.New(fixed{width: fileListWidth}, bordered(nil, nil, nil, hairline(), container.New(inset{12, 6, 8, 0}, s.list)))
+	return bordered(top, nil, left, nil, s.detail)
 }
 
-// fileList is the list of files; only the rows in sight are made.
-func (u *UI) fileList(all []desk.FileEntry) *widget.List {
-	template := func() fyne.CanvasObject { return container.NewStack(newRow(desk.MarkNone, "file", "note", nil)) }
-	list := widget.NewList(func() int { return len(all) }, template, func(i int, o fyne.CanvasObject) {
-		f := all[i]
+// fileList is the list of files.
+func (u *UI) fileList() *lineList {
+	s := &u.files
+	made := func(i int) fyne.CanvasObject {
+		f := s.all[i]
 		r := newRow(f.Mark, f.Name, f.Note, func() { u.showFile(f.Name) })
-		r.chosen = f.Name == u.files.chosen
-		o.(*fyne.Container).Objects = []fyne.CanvasObject{r}
-		o.Refresh()
-	})
-	list.HideSeparators = true
-	list.OnSelected = func(i int) { u.showFile(all[i].Name) } // by the keys
-	return list
+		r.chosen = f.Name == s.chosen
+		return r
+	}
+	return newLineList(func() int { return len(s.all) }, made, func(i int) { u.showFile(s.all[i].Name) })
 }
 
 // dismissals are the ways to take files that could not be taken off the list.
@@ -175,7 +167,7 @@ func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject 
 	for _, o := range q.Options {
 		b := widget.NewButton(o.Label, func() { u.answer(p, q, o) })
 		setUsable(b, u.book.Changeable())
-		ask.Add(container.NewBorder(nil, nil, container.New(fixed{width: 164}, container.NewVBox(b)), nil, container.New(inset{12, 9, 0, 0}, body(o.Preview))))
+		ask.Add(bordered(nil, nil, container.New(fixed{width: 164}, container.NewVBox(b)), nil, container.New(inset{12, 9, 0, 0}, body(o.Preview))))
 	}
 	if q.Typed != "" {
 		ask.Add(u.typedAnswer(p, q))
@@ -218,7 +210,7 @@ func (u *UI) takenBack(text, label string, undo desk.Edit) fyne.CanvasObject {
 	if undo == nil {
 		return caption(text)
 	}
-	return container.NewBorder(nil, nil, nil, u.quiet(label, func() { u.edit(undo) }), container.New(inset{0, 9, 0, 0}, caption(text)))
+	return bordered(nil, nil, nil, u.quiet(label, func() { u.edit(undo) }), container.New(inset{0, 9, 0, 0}, caption(text)))
 }
 
 // quiet is a button that changes the winter and does not press itself on the eye.

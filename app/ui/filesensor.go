@@ -46,7 +46,7 @@ func (u *UI) doubtOf(d desk.FileDoubt) fyne.CanvasObject {
 		ways.Add(u.quiet(d.AlsoIt, func() { u.edit(d.Also) }))
 	}
 	ways.Add(u.quiet(d.KeepIt, func() { u.edit(d.Keep) }))
-	return container.New(inset{0, 4, 0, 6}, container.NewBorder(nil, nil, icon, nil, container.New(column{gap: 4}, body(d.Text), ways)))
+	return container.New(inset{0, 4, 0, 6}, bordered(nil, nil, icon, nil, container.New(column{gap: 4}, body(d.Text), ways)))
 }
 
 // leaveOutDialog asks which stretch of a logger's readings is not to count.

@@ -28,7 +28,7 @@ func glancePage(g desk.Glance, inks chart.Theme, look func(desk.Span), read func
 		legend.Add(caption(state))
 	}
 	legend.Add(caption("· hatched: not known"))
-	return container.NewBorder(container.New(column{gap: 4}, caption(desk.HelpLine("glance")), legend), nil, nil, nil, newGlance(g, inks, look, read))
+	return bordered(container.New(column{gap: 4}, caption(desk.HelpLine("glance")), legend), nil, nil, nil, newGlance(g, inks, look, read))
 }
 
 // glance draws a cell for each hour, a row a day; the pointer reads it, a press goes there.

@@ -16,7 +16,7 @@ func headerOf(h desk.Header, beesTime func(), read func(string)) fyne.CanvasObje
 	set := widget.NewButton("Bees in and out…", beesTime)
 	set.Importance = widget.LowImportance
 	name := line(h.Name, theme.SizeNameHeadingText, theme.ColorNameForeground, true)
-	page := container.New(column{gap: 4}, container.NewBorder(nil, nil, nil, container.NewVBox(set), container.New(sideBySide{16}, name, body(h.Line))))
+	page := container.New(column{gap: 4}, bordered(nil, nil, nil, container.NewVBox(set), container.New(sideBySide{16}, name, body(h.Line))))
 	cards := container.New(layout.NewGridLayoutWithColumns(len(h.Answers)))
 	for _, a := range h.Answers {
 		cards.Add(newPointed(container.New(inset{0, 0, 16, 0}, answerCard(a)), func(fyne.Position) string { return a.Question + " " + a.Help }, read))

@@ -40,7 +40,7 @@ func (u *UI) saveSheet(title, words, name, button string, save func(path string)
 	}
 	entry.OnSubmitted, folder.OnSubmitted = func(string) { commit() }, func(string) { commit() }
 	pick := widget.NewButtonWithIcon("", theme.FolderIcon(), func() { u.pickFolder(func(path string) { folder.SetText(path) }) })
-	form := container.New(layout.NewFormLayout(), widget.NewLabel("Name"), entry, widget.NewLabel("Folder"), container.NewBorder(nil, nil, nil, pick, folder))
+	form := container.New(layout.NewFormLayout(), widget.NewLabel("Name"), entry, widget.NewLabel("Folder"), bordered(nil, nil, nil, pick, folder))
 	do := newKeyButton(button, commit, shut)
 	do.Importance = widget.HighImportance
 	s = newSheet(u.win, title, container.New(column{gap: 8}, body(words), form, wrong), 560, do)
@@ -223,7 +223,7 @@ func (u *UI) noteDialog(known string) {
 	}, shut)
 	set.Importance = widget.HighImportance
 	form := container.New(layout.NewFormLayout(), widget.NewLabel("When"), day, widget.NewLabel("What"), kind,
-		widget.NewLabel("How many"), container.NewBorder(nil, nil, nil, unit, value), widget.NewLabel("Of"), of, widget.NewLabel("In words"), text)
+		widget.NewLabel("How many"), bordered(nil, nil, nil, unit, value), widget.NewLabel("Of"), of, widget.NewLabel("In words"), text)
 	s = newSheet(u.win, "What did you see in "+names[u.barn]+"?", container.New(column{gap: 8}, form, wrong), 460, set)
 	if known == "" {
 		u.win.Canvas().Focus(day)

@@ -201,7 +201,7 @@ func TestAWinterIsOpenedWhereItWasLeft(t *testing.T) {
 	next.Memory, next.Keeper = s.Memory, s.Keeper
 	next.refresh()
 	next.lacks(t, "Open again", "Two rooms, changed · not saved under a name yet, opened")
-	recent, _ := find(next.win.Content(), func(r *row) bool { return r.title == "Two rooms, changed" })
+	recent, _ := find(next.win.Content(), func(r *keyRow) bool { return r.title == "Two rooms, changed" })
 	test.Tap(recent)
 	next.settled(t)
 	next.lacks(t, "Two rooms, changed", "Upper", "Lower")

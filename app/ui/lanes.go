@@ -92,7 +92,7 @@ func (c *laneChoice) rows(all []chart.Lane, changed func()) fyne.CanvasObject {
 			if i == 0 {
 				up.Disable()
 			}
-			list.Add(container.NewBorder(nil, nil, nil, container.NewHBox(only, up), shown))
+			list.Add(bordered(nil, nil, nil, container.NewHBox(only, up), shown))
 		}
 		every := widget.NewButton("Show all, as they came", press(func() { *c = laneChoice{} }))
 		every.Importance = widget.LowImportance

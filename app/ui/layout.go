@@ -1,8 +1,12 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -134,4 +138,16 @@ func gap(w, h float32) fyne.CanvasObject {
 	r := canvas.NewRectangle(nil)
 	r.SetMinSize(fyne.NewSize(w, h))
 	return r
+}
+
+// bordered sets objects around others as container.NewBorder does, nil where there is none, in the order they are read: that is
+// how Tab goes through them.
+func bordered(top, bottom, left, right fyne.CanvasObject, centre ...fyne.CanvasObject) *fyne.Container {
+	c := container.New(layout.NewBorderLayout(top, bottom, left, right))
+	for _, o := range slices.Concat([]fyne.CanvasObject{top, left}, centre, []fyne.CanvasObject{right, bottom}) {
+		if o != nil {
+			c.Add(o)
+		}
+	}
+	return c
 }

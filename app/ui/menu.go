@@ -65,9 +65,15 @@ func (u *UI) menu() *fyne.MainMenu {
 	)
 }
 
-// pageItem shows one of a barn's screens.
+// pageItem shows one of a barn's screens; chosen again, Side by side shows its next part.
 func (u *UI) pageItem(page int, key fyne.KeyName) *fyne.MenuItem {
-	return u.item(pageNames[page], key, func() { u.showPage(page) })
+	return u.item(pageNames[page], key, func() {
+		if u.page == page && page == sideBySidePage {
+			u.nextCompared()
+			return
+		}
+		u.showPage(page)
+	})
 }
 
 // recentMenu lists the winters that were open lately.

@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/desk"
 )
@@ -13,7 +12,7 @@ const railWidth = 244
 
 // rail is the left side: the winter, its barns with their loggers, the weather and the tray.
 type rail struct {
-	list   *widget.List
+	list   *lineList
 	inside *fyne.Container
 	object *fyne.Container
 	choose func(barn int)
@@ -28,8 +27,9 @@ type rail struct {
 
 func newRail(choose func(barn int), hang func(desk.LoggerEntry), files func()) *rail {
 	r := &rail{inside: container.NewStack(), choose: choose, hang: hang, files: files}
+	r.list = newLineList(func() int { return len(r.all) }, func(i int) fyne.CanvasObject { return r.all[i].made() }, func(i int) { r.all[i].press() })
 	padded := container.New(inset{4, 8, 8, 8}, r.inside)
-	r.object = container.New(fixed{width: railWidth}, container.NewBorder(nil, nil, nil, hairline(), padded))
+	r.object = container.New(fixed{width: railWidth}, bordered(nil, nil, nil, hairline(), padded))
 	return r
 }
 
@@ -46,14 +46,10 @@ func (r *rail) show(s desk.Shell, chosen int, files bool) {
 	if s.Note != "" {
 		head.Add(container.New(inset{8, 0, 4, 6}, line(s.Note, theme.SizeNameCaptionText, colorMuted, false)))
 	}
-	before := r.list
 	r.all, r.over = r.lines(s, chosen, files), -1
-	r.list = railList(r.all)
-	r.inside.Objects = []fyne.CanvasObject{container.NewBorder(head, nil, nil, nil, r.list)}
+	r.inside.Objects = []fyne.CanvasObject{bordered(head, nil, nil, nil, r.list)}
 	r.inside.Refresh()
-	if before != nil {
-		r.list.ScrollToOffset(before.GetScrollOffset())
-	}
+	r.list.Refresh()
 }
 
 // lines are all lines of the rail.
@@ -149,23 +145,4 @@ func (r *rail) at(pos fyne.Position) int {
 		return -1
 	}
 	return i
-}
-
-// lineHigh is the height of a line.
-func lineHigh() float32 {
-	return newRow(desk.MarkNone, "name", "note", nil).MinSize().Height
-}
-
-// railList is a list of lines of which only those in sight are made: a winter may have five hundred loggers.
-func railList(all []railLine) *widget.List {
-	high := lineHigh()
-	template := func() fyne.CanvasObject { return container.New(fixed{height: high}) }
-	list := widget.NewList(func() int { return len(all) }, template, func(i int, o fyne.CanvasObject) {
-		place := o.(*fyne.Container)
-		place.Objects = []fyne.CanvasObject{all[i].made()}
-		place.Refresh()
-	})
-	list.HideSeparators = true
-	list.OnSelected = func(i int) { all[i].press() } // by the keys
-	return list
 }

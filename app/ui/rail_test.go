@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -57,4 +58,45 @@ func TestTheRailStaysWhereItWasScrolledTo(t *testing.T) {
 	if at := r.list.GetScrollOffset(); at != 300 {
 		t.Errorf("scrolled to %v", at)
 	}
+}
+
+// Down goes along the lines with a ring around the one the keys are at, and stays there when the lines are made anew; Enter
+// presses it as often as it is pressed.
+func TestTheKeysGoAlongTheRail(t *testing.T) {
+	app := test.NewTempApp(t)
+	pressed := []string{}
+	r := newRail(func(int) {}, func(l desk.LoggerEntry) { pressed = append(pressed, l.Name) }, func() { pressed = append(pressed, "files") })
+	w := app.NewWindow("rail")
+	w.SetContent(r.object)
+	w.Resize(fyne.NewSize(railWidth, 760))
+	shell := desk.Shell{Barns: []desk.BarnEntry{{Name: "Barn", Loggers: []desk.LoggerEntry{{Name: "upper"}, {Name: "lower"}}}}}
+	r.show(shell, 0, false)
+	w.Canvas().FocusNext()
+	typed := func(keys ...fyne.KeyName) {
+		for _, k := range keys {
+			w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: k})
+		}
+	}
+	typed(fyne.KeyUp, fyne.KeyReturn, fyne.KeyDown, fyne.KeyDown)
+	r.show(shell, 0, false)
+	ringed, ok := find(r.list, func(l *row) bool { return l.aims })
+	if typed(fyne.KeySpace, fyne.KeyEnter, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn); !slices.Equal(pressed, []string{"files", "upper", "upper", "lower"}) {
+		t.Error(pressed)
+	}
+	if !ok || ringed.title != "upper" {
+		t.Errorf("the ring is around %v", ringed)
+	}
+	if w.Canvas().Unfocus(); rings(r.list) != 0 {
+		t.Error("the ring stays")
+	}
+}
+
+func rings(o fyne.CanvasObject) (n int) {
+	if r, is := o.(*row); is && r.aims {
+		n++
+	}
+	for _, c := range below(o) {
+		n += rings(c)
+	}
+	return n
 }

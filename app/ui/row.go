@@ -11,7 +11,7 @@ import (
 	"thawbook/app/desk"
 )
 
-// row is a line of the rail that can be pressed, by pointer or by Space and Enter.
+// row is a line of a list that can be pressed; the keys are the list's.
 type row struct {
 	widget.BaseWidget
 	mark          desk.Mark
@@ -45,7 +45,7 @@ func (r *row) CreateRenderer() fyne.WidgetRenderer {
 	if r.note != "" {
 		texts.Add(line(r.note, theme.SizeNameCaptionText, colorMuted, false))
 	}
-	content := container.New(inset{8 + r.indent, 4, 4, 4}, container.NewBorder(nil, nil, icon, nil, texts))
+	content := container.New(inset{8 + r.indent, 4, 4, 4}, bordered(nil, nil, icon, nil, texts))
 	r.paint()
 	return &rowRenderer{widget.NewSimpleRenderer(container.NewStack(r.ground, content)), r}
 }
@@ -88,30 +88,6 @@ func (r *row) Tapped(*fyne.PointEvent) {
 	}
 }
 
-// FocusGained shows the focus ring, as fyne.Focusable.
-func (r *row) FocusGained() { r.aims = true; r.paint() }
-
-// FocusLost hides it, as fyne.Focusable.
-func (r *row) FocusLost() { r.aims = false; r.paint() }
-
-// TypedRune presses on a space, as fyne.Focusable.
-func (r *row) TypedRune(c rune) {
-	if c == ' ' {
-		r.Tapped(nil)
-	}
-}
-
-// TypedKey presses on Enter, as fyne.Focusable; other keys are the page's.
-func (r *row) TypedKey(e *fyne.KeyEvent) {
-	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
-		r.Tapped(nil)
-		return
-	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(r); c != nil && c.OnTypedKey() != nil {
-		c.OnTypedKey()(e)
-	}
-}
-
 // MouseIn shows that the row can be pressed, as desktop.Hoverable.
 func (r *row) MouseIn(*desktop.MouseEvent) { r.hovered = true; r.paint() }
 
@@ -135,4 +111,42 @@ func (r *row) DragEnd() {
 		return
 	}
 	r.drop()
+}
+
+// keyRow is a row by itself, which Space and Enter press.
+type keyRow struct{ row }
+
+func newKeyRow(title, note string, press func()) *keyRow {
+	r := &keyRow{row{title: title, note: note, press: press}}
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+// FocusGained shows the focus ring, as fyne.Focusable.
+func (r *keyRow) FocusGained() { r.aims = true; r.paint() }
+
+// FocusLost hides it, as fyne.Focusable.
+func (r *keyRow) FocusLost() { r.aims = false; r.paint() }
+
+// TypedRune presses on a space, as fyne.Focusable.
+func (r *keyRow) TypedRune(c rune) {
+	if c == ' ' {
+		r.Tapped(nil)
+	}
+}
+
+// TypedKey presses on Enter, as fyne.Focusable; other keys are the page's.
+func (r *keyRow) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter {
+		r.Tapped(nil)
+		return
+	}
+	passOn(r, e)
+}
+
+// passOn gives a key that an object has no use for to the page it is on.
+func passOn(o fyne.CanvasObject, e *fyne.KeyEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && c.OnTypedKey() != nil {
+		c.OnTypedKey()(e)
+	}
 }

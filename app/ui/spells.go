@@ -36,8 +36,8 @@ func newSpellsPage(v desk.SpellsView, look func(desk.Sentence), read func(string
 		func(i widget.ListItemID, row fyne.CanvasObject) { fillRow(row, p.rows[i].Cells) })
 	p.list.OnSelected = func(i widget.ListItemID) { p.choose(p.rows[i]) }
 	top := container.New(column{gap: 8}, sentence(v.Sentence), sortHeads(v.Columns, spellColumns, p.order, read))
-	below := container.New(column{gap: 4}, hairline(), container.NewBorder(nil, nil, nil, p.way, p.says), caption(v.Help))
-	return container.New(inset{20, 14, 12, 8}, container.NewBorder(top, below, nil, nil, p.list))
+	below := container.New(column{gap: 4}, hairline(), bordered(nil, nil, nil, p.way, p.says), caption(v.Help))
+	return container.New(inset{20, 14, 12, 8}, bordered(top, below, nil, nil, p.list))
 }
 
 // order puts the rows in the order of a column.

@@ -13,7 +13,7 @@ import (
 
 // stagesPage is the fan stages of a barn: one sentence, the way to set them down, the hours per day and the table.
 func stagesPage(v desk.StagesView, set fyne.CanvasObject, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
-	page := container.New(column{gap: 12}, container.NewBorder(nil, nil, nil, container.NewVBox(set), titled(v.Sentence, v.Sure)))
+	page := container.New(column{gap: 12}, bordered(nil, nil, nil, container.NewVBox(set), titled(v.Sentence, v.Sure)))
 	if v.Lacks != "" {
 		page.Add(body(v.Lacks))
 		return container.NewVScroll(container.New(inset{20, 14, 12, 16}, page))

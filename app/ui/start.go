@@ -41,7 +41,7 @@ func startPage(recent []desk.RecentView, open func(path string), demo func(thin 
 func recentList(recent []desk.RecentView, open func(path string)) fyne.CanvasObject {
 	list := container.New(column{gap: 0}, caption("Open again"))
 	for _, r := range recent {
-		list.Add(newRow(desk.MarkNone, r.Name, r.Note, func() { open(r.Path) }))
+		list.Add(newKeyRow(r.Name, r.Note, func() { open(r.Path) }))
 	}
 	return list
 }

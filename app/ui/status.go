@@ -28,7 +28,7 @@ func newStatus(cancel func()) *status {
 	s.bar.TextFormatter = func() string { return "" }
 	s.busy = container.NewHBox(container.New(inset{0, 8, 8, 0}, container.New(fixed{width: 300}, s.what)), container.New(inset{0, 8, 0, 8}, container.New(fixed{160, 14}, s.bar)), s.cancel)
 	s.busy.Hide()
-	s.line = container.NewBorder(nil, nil, nil, s.busy, container.New(inset{16, 9, 8, 0}, s.reading))
+	s.line = bordered(nil, nil, nil, s.busy, container.New(inset{16, 9, 8, 0}, s.reading))
 	s.object = container.NewVBox(hairline(), container.New(fixed{height: 34}, s.line))
 	return s
 }

@@ -26,7 +26,7 @@ func newStrip() *strip {
 	s.dismiss.Importance = widget.LowImportance
 	icon := container.New(inset{16, 9, 8, 0}, container.NewVBox(container.New(fixed{14, 14}, widget.NewIcon(markIcon(desk.MarkAct)))))
 	words := container.New(inset{0, 6, 0, 6}, container.New(column{gap: 2}, s.text, s.next))
-	s.object = container.NewVBox(container.NewBorder(nil, nil, icon, container.NewVBox(s.dismiss), words), hairline())
+	s.object = container.NewVBox(bordered(nil, nil, icon, container.NewVBox(s.dismiss), words), hairline())
 	s.object.Hide()
 	return s
 }

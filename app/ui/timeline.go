@@ -45,11 +45,11 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 	}
 	p.own = append(p.own, pick)
 	p.ways = container.NewHBox(p.own...)
-	head := container.NewBorder(nil, nil, nil, container.NewVBox(p.ways), container.New(column{}, p.measured))
+	head := bordered(nil, nil, nil, container.NewVBox(p.ways), container.New(column{}, p.measured))
 	if t.Sentence != "" {
 		head = container.New(column{gap: 2}, sentence(t.Sentence), head)
 	}
-	p.object = container.New(inset{20, 10, 12, 2}, container.NewBorder(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
+	p.object = container.New(inset{20, 10, 12, 2}, bordered(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
 	return p
 }
 

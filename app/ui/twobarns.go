@@ -39,7 +39,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, look f
 		container.NewTabItem("On one time axis", p.curves.object),
 		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, look, read) })),
 		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v, read) })))
-	p.object = container.NewBorder(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
+	p.object = bordered(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
 }
 
@@ -52,7 +52,7 @@ func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.Can
 	pick := widget.NewSelect(v.Others, nil)
 	pick.SetSelectedIndex(v.Other)
 	pick.OnChanged = func(string) { choose(pick.SelectedIndex()) }
-	return container.NewBorder(nil, nil, nil, another, container.New(sideBySide{8}, body("Beside"), pick))
+	return bordered(nil, nil, nil, another, container.New(sideBySide{8}, body("Beside"), pick))
 }
 
 // comparedTables are the whole time both have in common, then each phase.

@@ -29,6 +29,7 @@ type UI struct {
 	book            desk.Book
 	barn            int
 	other, compared int // Side by side: the other barn, and how it is looked at
+	comparing       *container.AppTabs
 	page            int
 
 	work     *worker
@@ -84,7 +85,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.win.SetMainMenu(u.menu())
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })
 	u.win.SetCloseIntercept(u.Leave)
-	u.frame = container.NewBorder(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
+	u.frame = bordered(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
 	u.refresh()
 	u.win.SetContent(u.frame)
 	u.win.Canvas().SetOnTypedKey(u.typed)
