@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -32,8 +34,8 @@ func newSpellsPage(v desk.SpellsView, look func(desk.Sentence), read func(string
 	p.way = widget.NewButton("Show", func() { p.look(desk.Sentence{Look: p.chosen.Look}) })
 	p.way.Importance = widget.LowImportance
 	p.way.Disable()
-	p.list = widget.NewList(func() int { return len(p.rows) }, func() fyne.CanvasObject { return sortRow(v.Columns, spellColumns, 1) },
-		func(i widget.ListItemID, row fyne.CanvasObject) { fillRow(row, p.rows[i].Cells) })
+	p.list = widget.NewList(func() int { return len(p.rows) }, func() fyne.CanvasObject { return newSpellLine(p) },
+		func(i widget.ListItemID, o fyne.CanvasObject) { o.(*spellLine).fill(p.rows[i]) })
 	p.list.OnSelected = func(i widget.ListItemID) { p.choose(p.rows[i]) }
 	top := container.New(column{gap: 8}, sentence(v.Sentence), sortHeads(v.Columns, spellColumns, p.order, read))
 	below := container.New(column{gap: 4}, hairline(), bordered(nil, nil, nil, p.way, p.says), caption(v.Help))
@@ -54,6 +56,50 @@ func (p *spellsPage) choose(row desk.SpellRow) {
 	p.chosen = row
 	p.says.setText(row.Says)
 	p.way.Enable()
+}
+
+// spellLine is a row of the table, whose menu the right button opens.
+type spellLine struct {
+	widget.BaseWidget
+	page  *spellsPage
+	cells *fyne.Container
+	row   desk.SpellRow
+}
+
+func newSpellLine(p *spellsPage) *spellLine {
+	l := &spellLine{page: p, cells: sortRow(p.view.Columns, spellColumns, 1)}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// CreateRenderer draws the cells, as fyne.Widget.
+func (l *spellLine) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(l.cells) }
+
+func (l *spellLine) fill(row desk.SpellRow) {
+	l.row = row
+	fillRow(l.cells, row.Cells)
+}
+
+// TappedSecondary opens the menu, as fyne.SecondaryTappable.
+func (l *spellLine) TappedSecondary(at *fyne.PointEvent) {
+	widget.ShowPopUpMenuAtPosition(l.menu(), fyne.CurrentApp().Driver().CanvasForObject(l), at.AbsolutePosition)
+}
+
+func (l *spellLine) menu() *fyne.Menu {
+	p, row := l.page, l.row
+	return fyne.NewMenu("",
+		fyne.NewMenuItem("Show in the Timeline", func() { p.look(desk.Sentence{Look: row.Look}) }),
+		fyne.NewMenuItem("Copy the spell", func() { fyne.CurrentApp().Clipboard().SetContent(strings.Join(row.Cells, "\t") + "\t" + row.Says) }),
+		fyne.NewMenuItem("Copy all spells", func() { fyne.CurrentApp().Clipboard().SetContent(tabbed(p.table())) }))
+}
+
+// table is what the page lists, as it stands.
+func (p *spellsPage) table() desk.Table {
+	t := desk.Table{Columns: p.view.Columns}
+	for _, r := range p.rows {
+		t.Rows = append(t.Rows, r.Cells)
+	}
+	return t
 }
 
 // cellsLayout sets cells side by side in columns of given widths, with some room on both sides of each; one of

@@ -37,6 +37,38 @@ func TestSpellsTable(t *testing.T) {
 	if shown.Look.From != h(24) {
 		t.Errorf("shown %+v, want the second spell", shown.Look)
 	}
+	damp, ok := find(page, func(l *spellLine) bool { return l.row.Look.From == h(24) })
+	if !ok {
+		t.Fatal("no line for the second spell")
+	}
+	damp.TappedSecondary(&fyne.PointEvent{AbsolutePosition: fyne.NewPos(200, 200)})
+	if w.Canvas().Overlays().Top() == nil {
+		t.Error("the right button opens nothing")
+	}
+	w.Canvas().Overlays().Remove(w.Canvas().Overlays().Top())
+	shown = desk.Sentence{}
+	clip := fyne.CurrentApp().Clipboard()
+	for _, c := range []struct {
+		label string
+		done  func() bool
+	}{
+		{"Show in the Timeline", func() bool { return shown.Look.From == h(24) }},
+		{"Copy the spell", func() bool {
+			return strings.HasPrefix(clip.Content(), "2 January 00:00\tDamp\troom\t12\t") && strings.Contains(clip.Content(), "from 2 January")
+		}},
+		{"Copy all spells", func() bool {
+			return strings.HasPrefix(clip.Content(), "Began\tWhat\t") && strings.Count(clip.Content(), "\n") == 3
+		}},
+	} {
+		for _, i := range damp.menu().Items {
+			if i.Label == c.label {
+				i.Action()
+			}
+		}
+		if !c.done() {
+			t.Errorf("%s: shown %+v, copied %q", c.label, shown, clip.Content())
+		}
+	}
 	head, ok := find(page, func(b *headButton) bool { return b.Text == "Lasted, h" })
 	if !ok {
 		t.Fatal("no head to press")
