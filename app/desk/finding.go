@@ -78,6 +78,9 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		if cause == analysis.HeatOn {
 			v.heat = f.About
 		}
+		if kind == "dry" && cause == analysis.OutdoorDry && b.heatedWhenDry() {
+			v.Do = weatherAndHeatDo
+		}
 		return v
 	}
 	if f.Code == heatAgainstFans {
@@ -91,6 +94,14 @@ func (b barn) finding(f analysis.Finding) FindingView {
 		}
 	}
 	return v
+}
+
+// weatherAndHeatDo is what to look at where dry weather and added heat went together.
+const weatherAndHeatDo = "Dry weather had its part; what can be turned is the heat. Never cut the always-on air or add water for it."
+
+// heatedWhenDry says whether dry spells went with added heat too.
+func (b barn) heatedWhenDry() bool {
+	return slices.ContainsFunc(b.r.Findings, func(f analysis.Finding) bool { return f.Code == "dry_with_"+analysis.HeatOn })
 }
 
 // wentWith is what fell when, "84 h of the 110 h of warm spells", "in …", with what to look at; empty for a cause
