@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -372,4 +373,62 @@ kind = "solar"
 			}
 		}
 	}
+}
+
+// Files called “1”, “2” and “shed mid”, and two barns: where each hung is proposed with the reason, “don't know” keeps one out
+// of the verdict, and a place holds from a day on: “1” at 8 °C and “shed mid” at 5.3 °C are a room of 6.65 °C, above 6, where
+// both count, and 20 November is 168 h into 480, 35 of 100.
+func TestFilesThatAreCalledOneAndTwo(t *testing.T) {
+	dir := t.TempDir()
+	swing := func(name string, hours, level float64) string {
+		from := utcMS(t, "2024-11-13 00:00")
+		return written(t, dir, name, logOf("time,temp (C)", "2024-11-13 00:00", 20, 60, isoFace, func(at time.Time) string {
+			h := int(at.UnixMilli()-from) / 3_600_000
+			return fmt.Sprintf("%.2f", level+0.4*math.Sin(2*math.Pi*float64(h)/hours))
+		}))
+	}
+	swing("alder.csv", 31, 4)
+	barn := func(name string) string {
+		return "[[barn]]\nname = \"" + name + "\"\nbees_in = 2024-11-13T00:00:00\nbees_out = 2024-12-03T00:00:00\n"
+	}
+	plan := written(t, dir, "winter.toml", "[winter]\nname = \"Tasks\"\nzone = \"UTC\"\n"+barn("Alder barn")+
+		"[[barn.logger]]\nname = \"alder\"\nfiles = [\"alder.csv\"]\nplace = \"room\"\n"+barn("Long shed"))
+	k := keeper(t)
+	b := added(t, k, opened(t, k, plan), swing("shed mid.csv", 47, 5.3), swing("2.csv", 23, 12), swing("1.csv", 47, 8))
+	proposed := func(name, where, why string) {
+		t.Helper()
+		if l := pageOf(t, b, name).Loggers[0]; l.Suggestion != where || !strings.Contains(l.Why, why) {
+			t.Errorf("%s: %q, %q", name, l.Suggestion, l.Why)
+		}
+	}
+	hang := func(name string, text LoggerText) {
+		t.Helper()
+		loggers := pageOf(t, b, name).Loggers
+		text.List = 1
+		e, problem := b.SetLogger(loggers[len(loggers)-1].Entry.At, text)
+		if problem != "" {
+			t.Fatal(problem)
+		}
+		b = edited(t, k, b, e)
+	}
+	says := func(want string) {
+		t.Helper()
+		v, _ := b.Barn(1, Units{})
+		if said := plain(v.FirstLook.Headline); !strings.HasPrefix(said, want) {
+			t.Errorf("%q, want %q", said, want)
+		}
+	}
+	proposed("shed mid.csv", "Hang it in Long shed, room", "“shed” is in its name and in no other barn's")
+	hang("shed mid.csv", LoggerText{Place: "room"})
+	says("It held: 100 of 100 hours")
+	proposed("1.csv", "Hang it in Long shed, room", "its temperature goes up and down with that of shed mid there")
+	proposed("2.csv", "", "Nothing in its name or its readings says which barn it hung in.")
+	hang("2.csv", LoggerText{Place: "don't know"})
+	says("It held: 100 of 100 hours")
+	hang("1.csv", LoggerText{Place: "room"})
+	says("It did not hold: 0 of 100 hours")
+	hang("1.csv", LoggerText{Place: "don't know"})
+	says("It held: 100 of 100 hours")
+	hang("1.csv", LoggerText{Place: "room", Since: "2024-11-20"})
+	says("It did not hold: 35 of 100 hours")
 }
