@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strconv"
 
 	"thawbook/analysis"
@@ -18,8 +19,31 @@ func (b barn) stageNotes() (out []string) {
 	for _, row := range b.r.Stages {
 		out = append(append(out, b.switchingNotes(row)...), speedNote(row)...)
 		out = append(append(out, knownNote(row, row.Called, "was called for")...), knownNote(row, row.Ran, "ran")...)
+		out = append(out, b.unreadNote(row)...)
 	}
-	return append(append(append(out, b.topNote()...), b.airNotes()...), b.costNote()...)
+	return append(append(append(append(out, b.uncertainNote()...), b.topNote()...), b.airNotes()...), b.costNote()...)
+}
+
+// uncertainNote says why some stages' hours can't be named, and what would settle it.
+func (b barn) uncertainNote() []string {
+	var names []string
+	recorded := true
+	for _, row := range b.r.Stages {
+		if row.Called == nil || row.Called.Hours.Unknown != "range_too_wide" || hardlyKnown(row, row.Called) {
+			continue
+		}
+		if recorded = recorded && row.Ran != nil; !slices.Contains(names, row.Name) {
+			names = append(names, row.Name)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	text := "How long " + listed(names) + " would have been called for can't be named: too often the room lay closer to the setting than the logger tells apart. A logger hung beside the thermostat's own sensor"
+	if !recorded {
+		text += ", or a record of when the fan ran,"
+	}
+	return []string{text + " would settle it."}
 }
 
 // topNote is for how long the top stage was on in each phase: in deep winter it tells of too much heat or of small fans, in
@@ -117,6 +141,15 @@ func knownNote(row analysis.StageRow, w *analysis.Work, did string) []string {
 		return nil
 	}
 	return []string{"When " + row.Name + " " + did + " is known for " + Hours(hours(w.KnownMS)) + " of " + Hours(hours(row.Setting.Span.To-row.Setting.Span.From)) + ", too little for a number."}
+}
+
+// unreadNote says that no reading of the room falls into a setting's time.
+func (b barn) unreadNote(row analysis.StageRow) []string {
+	set, w := row.Setting, row.Called
+	if set.AlwaysOn || set.Timer || w != nil && w.KnownMS > 0 {
+		return nil
+	}
+	return []string{"When " + row.Name + " was called for from " + b.u.DateYear(set.Span.From) + " can't be told: no logger read the room under that setting."}
 }
 
 // speedNote says how fast a fan ran whose speed is recorded, and what its air and power are taken as.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 )
 
 // Stage 4 comes on at 8 °C, 0.8 h after 20 December 23:00, and goes off at 7 °C, 0.4 h after 23 December 12:00
@@ -132,7 +133,7 @@ func TestStageNotes(t *testing.T) {
 	sure := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true} }
 	b.r.Heats = []analysis.HeatRow{{Source: analysis.HeatSource{Name: "sun"}, Ran: &analysis.Work{Hours: sure(140)}, Overlap: analysis.Figure{Mid: 71, Low: 68, High: 75, OK: true}}}
 	b.r.Stages = []analysis.StageRow{{
-		Name: "top", Agreement: &analysis.Agreement{Parted: &at, Powered: &at, UnansweredMS: 148 * 3600 * 1000},
+		Name: "top", Called: &analysis.Work{KnownMS: 160 * 3600 * 1000, Hours: sure(160)}, Agreement: &analysis.Agreement{Parted: &at, Powered: &at, UnansweredMS: 148 * 3600 * 1000},
 		ChangeMinutes: analysis.Figure{Mid: 6, Low: 5, High: 8, OK: true},
 	}}
 	b.r.Power = analysis.Power{KWh: sure(812), Cost: sure(121.8), Currency: "CAD"}
@@ -187,5 +188,34 @@ func TestTheTopStagesHoursByPhase(t *testing.T) {
 	in = even(t)
 	if notes := plain(strings.Join(StagesOf(in, analysis.Judge(in), Units{}).Notes, "\n")); !strings.Contains(notes, "Stage 4, the top stage, was never called for as much as an hour.") {
 		t.Error(notes)
+	}
+}
+
+// Every stage whose hours are not named says why and, where something would, what would settle it: stage 2 was nearly always
+// within the logger's error of its setting, of stage 3's setting since 14 January no reading is known, stage 1 is always on.
+func TestAStageWithoutHoursSaysWhy(t *testing.T) {
+	b := newBarn(rich(t), analysis.Review{}, Units{})
+	from := time.Date(2025, 1, 14, 6, 0, 0, 0, b.in.Zone).UnixMilli()
+	day := int64(24 * 3600 * 1000)
+	wide := analysis.Work{KnownMS: 9 * day, Hours: analysis.Figure{Mid: 100, Low: 10, High: 300, Unknown: "range_too_wide"}}
+	under := func(alwaysOn bool) analysis.Setting {
+		return analysis.Setting{Span: series.Span{From: from, To: from + 10*day}, AlwaysOn: alwaysOn, OnC: 5, OffC: 4.5}
+	}
+	b.r.Stages = []analysis.StageRow{{Name: "Stage 1", Setting: under(true)}, {Name: "Stage 2", Setting: under(false), Called: &wide}, {Name: "Stage 3", Setting: under(false)}}
+	notes := plain(strings.Join(b.stageNotes(), "\n"))
+	for _, want := range []string{
+		"How long Stage 2 would have been called for can't be named: too often the room lay closer to the setting than the logger tells apart. A logger hung beside the thermostat's own sensor, or a record of when the fan ran, would settle it.",
+		"When Stage 3 was called for from 14 January 2025 can't be told: no logger read the room under that setting.",
+	} {
+		if !strings.Contains(notes, want) {
+			t.Errorf("%q lacks %q", notes, want)
+		}
+	}
+	if strings.Contains(notes, "Stage 1") {
+		t.Errorf("of the always-on stage: %q", notes)
+	}
+	b.r.Stages[1].Ran = &analysis.Work{KnownMS: 9 * day, Hours: figureOf(50, 50, 50)}
+	if notes := plain(strings.Join(b.stageNotes(), "\n")); !strings.Contains(notes, "A logger hung beside the thermostat's own sensor would settle it.") {
+		t.Errorf("with a record: %q", notes)
 	}
 }
