@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"path/filepath"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -281,6 +282,7 @@ func (u *UI) pickFile(picked func(path string), endings ...string) {
 		picked(path)
 	}, u.win)
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
+	d.SetLocation(u.lastFolder())
 	d.SetView(dialog.ListView)
 	d.Show()
 	d.Resize(fyne.NewSize(760, 520)) // only a shown file dialog has a size
@@ -293,9 +295,30 @@ func (u *UI) pickFolder(picked func(path string)) {
 			picked(f.Path())
 		}
 	}, u.win)
+	d.SetLocation(u.lastFolder())
 	d.Show()
 	d.Resize(fyne.NewSize(760, 520)) // only a shown file dialog has a size
 	u.escapes(d.Hide, d.SetOnClosed)
+}
+
+// cameFrom sets down the folder of what the keeper opened or added last.
+func (u *UI) cameFrom(path string) {
+	if whole, err := filepath.Abs(path); err == nil {
+		u.app.Preferences().SetString(prefFolder, filepath.Dir(whole))
+	}
+}
+
+// lastFolder is where a dialog that looks for files begins: where the keeper was last; nil where that is gone.
+func (u *UI) lastFolder() fyne.ListableURI {
+	folder := u.app.Preferences().String(prefFolder)
+	if folder == "" {
+		return nil
+	}
+	uri, err := storage.ListerForURI(storage.NewFileURI(folder))
+	if err != nil {
+		return nil
+	}
+	return uri
 }
 
 // escapes lets Escape close a dialog of the toolkit's.

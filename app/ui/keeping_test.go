@@ -316,3 +316,27 @@ func TestWhatIsStoppedStaysStopped(t *testing.T) {
 		t.Error("it was not worked out when he asked")
 	}
 }
+
+// A dialog that looks for files begins where the keeper opened the last ones; where that is gone, at the toolkit's choice.
+func TestADialogBeginsWhereTheKeeperWas(t *testing.T) {
+	s := show(t)
+	if s.lastFolder() != nil {
+		t.Errorf("before anything was opened: %v", s.lastFolder())
+	}
+	plan := planFile(t)
+	s.take(t, plan)
+	if at := s.lastFolder(); at == nil || at.Path() != filepath.ToSlash(filepath.Dir(plan)) {
+		t.Errorf("after a plan: %v", at)
+	}
+	dir := t.TempDir()
+	s.take(t, loggerFile(t, dir, "one.csv", 4))
+	if at := s.lastFolder(); at == nil || at.Path() != filepath.ToSlash(dir) {
+		t.Errorf("after a logger's file: %v", at)
+	}
+	if err := os.RemoveAll(dir); err != nil {
+		t.Fatal(err)
+	}
+	if at := s.lastFolder(); at != nil {
+		t.Errorf("of a folder that is gone: %v", at)
+	}
+}

@@ -24,6 +24,7 @@ func (u *UI) Take(paths []string) {
 			return
 		}
 	}
+	u.cameFrom(paths[0])
 	u.change("Reading files", func(ctx context.Context, b desk.Book, tell Tell) (desk.Book, error) {
 		return u.Keeper.Add(ctx, b, paths, tell)
 	})
@@ -31,6 +32,7 @@ func (u *UI) Take(paths []string) {
 
 // open opens a winter file or a plan; what is refused is told in the strip, and of a damaged winter more is offered.
 func (u *UI) open(path string) {
+	u.cameFrom(path)
 	u.leaveScreen()
 	u.stopped = false
 	u.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })

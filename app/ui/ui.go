@@ -64,6 +64,7 @@ type Memory interface {
 const (
 	prefTemperature = "temperature"
 	prefVariant     = "theme"
+	prefFolder      = "folder"
 )
 
 // Show builds the window and shows it; the fields that are exported must be set.
