@@ -2,6 +2,7 @@ package desk
 
 import (
 	"slices"
+	"strings"
 
 	"thawbook/analysis/compare"
 	"thawbook/analysis/series"
@@ -127,12 +128,13 @@ func (s twoBarns) timeline() Timeline {
 	if s.p.ByWinterDay {
 		t.Sentence = s.drawn()
 	}
+	one, other := s.lineNames()
 	for _, lane := range []func(barn) (Lane, bool){barn.temperatureLane, barn.humidityLane, barn.marginLane} {
 		of, ok := lane(s.a)
 		with, has := lane(s.b)
 		if ok && has {
 			of.Veil = false
-			of.Traces = append(judgedOf(of, s.p.A, Firm), judgedOf(earlier(with, laterMS), s.p.B, Thin)...)
+			of.Traces = append(judgedOf(of, one, Firm), judgedOf(earlier(with, laterMS), other, Thin)...)
 			t.Lanes = append(t.Lanes, of)
 		}
 	}
@@ -142,6 +144,15 @@ func (s twoBarns) timeline() Timeline {
 	}
 	t.View = s.a.firstView(t.Whole)
 	return t
+}
+
+// lineNames are the names beside both lines: of one barn in two winters the winters' alone, for there is little room.
+func (s twoBarns) lineNames() (one, other string) {
+	one, other = s.p.A, s.p.B
+	if barn := s.a.r.Barn; s.p.ByWinterDay && barn == s.b.r.Barn {
+		return strings.TrimPrefix(one, barn+", "), strings.TrimPrefix(other, barn+", ")
+	}
+	return one, other
 }
 
 // judgedOf is a lane's judged curve under a barn's name.

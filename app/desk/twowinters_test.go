@@ -43,7 +43,10 @@ func TestAnotherWinterIsSetBeside(t *testing.T) {
 		t.Errorf("%q", v.Paired)
 	}
 	first := utcMS(t, "2024-12-01 00:00")
-	for _, tr := range v.Both.Lanes[0].Traces {
+	for i, tr := range v.Both.Lanes[0].Traces {
+		if want := []string{"2024–25", "2023–24"}[i]; tr.Name != want {
+			t.Errorf("beside line %d stands %q, want %q", i, tr.Name, want)
+		}
 		if got := tr.Curve.Readings.At[0]; got != first {
 			t.Errorf("%s begins %v, want 1 December 2024", tr.Name, time.UnixMilli(got).UTC())
 		}
