@@ -3,6 +3,7 @@ package ui
 import (
 	"image/color"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -191,5 +192,34 @@ func TestAFigureChangesItsPalette(t *testing.T) {
 		if got[0].Color != theme.Traces[0] || got[1].Color != theme.Traces[1] || got[2].Color.A != 0 || got[3].Color.A != 0 || f.Theme.Paper != theme.Paper {
 			t.Errorf("dark %v: %v %v %v %v", dark, got[0].Color, got[1].Color, got[2].Color, got[3].Color)
 		}
+	}
+}
+
+// The keys stand in the items' own ink: the toolkit is left none to write in its fainter one. They stand below one another.
+func TestMenusSayTheirKeysLegibly(t *testing.T) {
+	s := show(t)
+	keys := 0
+	for _, m := range s.win.MainMenu().Items {
+		var at []float32
+		for _, i := range m.Items {
+			if i.Shortcut == nil {
+				continue
+			}
+			if _, faint := i.Shortcut.(fyne.KeyboardShortcut); faint {
+				t.Errorf("%s: its key is written by the toolkit", i.Label)
+			}
+			label, key, ok := strings.Cut(i.Label, "Ctrl+")
+			if !ok || len(key) != 1 {
+				t.Errorf("%q says no key", i.Label)
+			}
+			at = append(at, fyne.MeasureText(label, theme.TextSize(), fyne.TextStyle{}).Width)
+			keys++
+		}
+		if len(at) > 0 && slices.Max(at)-slices.Min(at) > 4 {
+			t.Errorf("%s: the keys begin at %v", m.Label, at)
+		}
+	}
+	if keys < 15 {
+		t.Errorf("%d keys", keys)
 	}
 }

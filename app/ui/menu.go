@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/driver/desktop"
 
 	"thawbook/app/desk"
 )
@@ -14,7 +13,7 @@ func (u *UI) menu() *fyne.MainMenu {
 	quit := u.item("Quit", fyne.KeyQ, u.Leave)
 	quit.IsQuit, quit.Action = true, u.Leave // whatever is asked
 	return fyne.NewMainMenu(
-		fyne.NewMenu("File",
+		keysWritten(fyne.NewMenu("File",
 			u.item("Open winter or plan…", fyne.KeyO, u.openDialog), u.recentMenu(),
 			u.item("Add files…", fyne.KeyI, u.addDialog),
 			fyne.NewMenuItemSeparator(),
@@ -28,10 +27,10 @@ func (u *UI) menu() *fyne.MainMenu {
 			fyne.NewMenuItemSeparator(),
 			u.item("Look at the demo", fyne.KeyD, func() { u.openDemo(false) }),
 			u.item("Look at the demo with one logger", "", func() { u.openDemo(true) }),
-			fyne.NewMenuItemSeparator(), quit),
-		fyne.NewMenu("Edit",
-			u.moves("Undo", u.book.Undo, &fyne.ShortcutUndo{}, u.undo),
-			u.moves("Redo", u.book.Redo, &fyne.ShortcutRedo{}, u.redo),
+			fyne.NewMenuItemSeparator(), quit)),
+		keysWritten(fyne.NewMenu("Edit",
+			u.moves("Undo", u.book.Undo, legible(&fyne.ShortcutUndo{}, fyne.KeyZ), u.undo),
+			u.moves("Redo", u.book.Redo, legible(&fyne.ShortcutRedo{}, fyne.KeyY), u.redo),
 			fyne.NewMenuItemSeparator(),
 			u.ofChangeable(u.item("Bees in and out…", "", u.beesDialog)),
 			u.ofChangeable(u.item("Hives in and out…", "", func() { u.ofBarn(u.book.HiveSheet) })),
@@ -47,8 +46,8 @@ func (u *UI) menu() *fyne.MainMenu {
 			u.ofChangeable(u.item("Swap two loggers…", "", func() { u.swapDialog(0) })),
 			u.ofChangeable(u.item("Set down a note…", fyne.KeyN, func() { u.noteDialog("") })),
 			u.ofChangeable(u.item("Notes…", "", func() { u.ofBarn(u.book.NoteSheet) })),
-			u.ofWinter(u.item("Work it out again", fyne.KeyR, u.workOut))),
-		fyne.NewMenu("View",
+			u.ofWinter(u.item("Work it out again", fyne.KeyR, u.workOut)))),
+		keysWritten(fyne.NewMenu("View",
 			u.pageItem(0, fyne.Key1), u.pageItem(1, fyne.Key2), u.pageItem(2, fyne.Key3), u.pageItem(3, fyne.Key4), u.pageItem(4, fyne.Key5), u.pageItem(5, fyne.Key6), u.pageItem(6, fyne.Key7),
 			u.ofWinter(u.item("Files", fyne.Key8, u.showFiles)),
 			fyne.NewMenuItemSeparator(),
@@ -57,11 +56,11 @@ func (u *UI) menu() *fyne.MainMenu {
 			fyne.NewMenuItemSeparator(),
 			u.choice("Light", u.theme.Variant == Light, func() { u.setVariant(Light) }),
 			u.choice("Dark", u.theme.Variant == Dark, func() { u.setVariant(Dark) }),
-			u.choice("As the system", u.theme.Variant == System, func() { u.setVariant(System) })),
-		fyne.NewMenu("Help",
+			u.choice("As the system", u.theme.Variant == System, func() { u.setVariant(System) }))),
+		keysWritten(fyne.NewMenu("Help",
 			u.item("What the figures mean", fyne.KeyH, u.meaningsDialog),
 			u.item("Keys and cautions", "", u.keysDialog),
-			u.item("About Thawbook", "", u.aboutDialog)),
+			u.item("About Thawbook", "", u.aboutDialog))),
 	)
 }
 
@@ -114,7 +113,7 @@ func (u *UI) item(label string, key fyne.KeyName, act func()) *fyne.MenuItem {
 		}
 	})
 	if key != "" {
-		m.Shortcut = &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
+		m.Shortcut = withCtrl(key)
 	}
 	return m
 }
