@@ -45,6 +45,7 @@ func lineHigh() float32 {
 // FocusGained puts a ring around the line the keys are at, as fyne.Focusable.
 func (l *lineList) FocusGained() {
 	l.keyed = true
+	l.backInside()
 	l.List.FocusGained()
 }
 
@@ -54,13 +55,22 @@ func (l *lineList) FocusLost() {
 	l.List.FocusLost()
 }
 
+// backInside brings the keys back to the last line where lines have become fewer.
+func (l *lineList) backInside() {
+	for l.at > 0 && l.at >= l.Length() {
+		l.at--
+		l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeyUp})
+	}
+}
+
 // TypedKey moves along the lines and presses one, as fyne.Focusable.
 func (l *lineList) TypedKey(e *fyne.KeyEvent) {
+	l.backInside()
 	switch e.Name {
 	case fyne.KeyUp:
 		l.at = max(0, l.at-1)
 	case fyne.KeyDown:
-		l.at = min(l.Length()-1, l.at+1)
+		l.at = max(0, min(l.Length()-1, l.at+1))
 	case fyne.KeySpace:
 	case fyne.KeyReturn, fyne.KeyEnter:
 		e = &fyne.KeyEvent{Name: fyne.KeySpace}

@@ -86,6 +86,11 @@ func TestTheKeysGoAlongTheRail(t *testing.T) {
 	if !ok || ringed.title != "upper" {
 		t.Errorf("the ring is around %v", ringed)
 	}
+	r.show(desk.Shell{Barns: []desk.BarnEntry{{Name: "Barn"}}}, 0, false) // another winter, with fewer lines
+	pressed = nil
+	if typed(fyne.KeyUp, fyne.KeyReturn); !slices.Equal(pressed, []string{"files"}) {
+		t.Errorf("one up from the last of two lines: %v", pressed)
+	}
 	if w.Canvas().Unfocus(); rings(r.list) != 0 {
 		t.Error("the ring stays")
 	}
