@@ -18,6 +18,7 @@ type Cause struct {
 	Code         string
 	About        string  // the stage or heat source it is about; empty where it is none
 	Share, Usual float64 // 0–1
+	Hours        float64 // of the spell's hours, those in which it held
 	Mean         Figure
 }
 
@@ -68,35 +69,43 @@ type candidate struct {
 // explain finds what went with each spell.
 func explain(r *Review, all []candidate, bees series.Span) {
 	for i := range r.Spells {
-		r.Spells[i].WentWith = causes(r.Spells, i, all, bees)
+		r.Spells[i].WentWith, r.Spells[i].beside = causes(r.Spells, i, all, bees)
 	}
 }
 
 // causes are the candidates that held for most of a spell and clearly more than in the days around it, the
-// clearest first, two at most.
-func causes(spells []Spell, i int, all []candidate, bees series.Span) []Cause {
+// clearest first, two at most; and beside them those that held for some of it.
+func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, beside []Cause) {
 	s := spells[i]
 	around := usualTime(spells, s, bees)
 	window := []series.Span{{From: s.Span.From - leadMS, To: s.Span.To}}
-	out := []Cause{}
+	out = []Cause{}
 	for _, c := range all {
 		if !slices.Contains(c.kinds, s.Kind) {
 			continue
 		}
-		held, ok := c.share(window)
-		if !ok || held < leastShare {
-			continue
-		}
-		usual, ok := c.share(around)
-		if !ok {
-			usual = 0
-		}
-		if held-usual >= leastLift {
-			out = append(out, Cause{c.code, c.about, held, usual, meanFigure(c.of, s.Span)})
+		held, known := c.share(window)
+		usual, _ := c.share(around)
+		w := Cause{c.code, c.about, held, usual, c.hoursOf(s), meanFigure(c.of, s.Span)}
+		switch {
+		case known && held >= leastShare && held-usual >= leastLift:
+			out = append(out, w)
+		case w.Hours > 0:
+			beside = append(beside, w)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(b.Share-b.Usual, a.Share-a.Usual) })
-	return out[:min(len(out), mostCauses)]
+	most := min(len(out), mostCauses)
+	return out[:most], append(beside, out[most:]...)
+}
+
+// hoursOf are the hours of a spell in which the candidate held; those about which it can't be told count as the rest does.
+func (c candidate) hoursOf(s Spell) float64 {
+	known := series.Intersect(c.known, []series.Span{s.Span})
+	if len(known) == 0 {
+		return 0
+	}
+	return s.Hours * float64(series.LengthMS(series.Intersect(c.on, known))) / float64(series.LengthMS(known))
 }
 
 // meanFigure is a curve's mean over a span, weighted by time.

@@ -92,22 +92,33 @@ func spellFindings(j judgement, r *Review) (out []Finding) {
 	return out
 }
 
-// causesAt are the findings of one kind of spell at one place. On a surface those of a stage or a heat source are left out:
-// what these did shows in the room's air.
+// spellsAt are the spells of one kind at one place.
+func spellsAt(r *Review, kind, place string) (out []Spell) {
+	for _, s := range r.Spells {
+		if s.Kind == kind && s.Place == place {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// causesAt are the findings of one kind of spell at one place: causes that went with most of the spells' hours, told by all
+// hours of such spells in which they held. On a surface those of a stage or a heat source are left out: what these did shows
+// in the room's air.
 func causesAt(r *Review, kind, place string) (out []Finding) {
 	type cause struct{ code, about string }
-	hours, with, longest := 0.0, map[cause]float64{}, map[cause]Spell{}
-	for _, s := range r.Spells {
-		if s.Kind != kind || s.Place != place {
-			continue
-		}
+	hours, with, held, longest := 0.0, map[cause]float64{}, map[cause]float64{}, map[cause]Spell{}
+	for _, s := range spellsAt(r, kind, place) {
 		hours += s.Hours
 		for _, w := range s.WentWith {
 			c := cause{w.Code, w.About}
-			with[c] += s.Hours
+			with[c], held[c] = with[c]+s.Hours, held[c]+w.Hours
 			if s.Hours > longest[c].Hours {
 				longest[c] = s
 			}
+		}
+		for _, w := range s.beside {
+			held[cause{w.Code, w.About}] += w.Hours
 		}
 	}
 	for c, spell := range longest {
@@ -120,7 +131,7 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 			weight = math.Min(weight+failureWeight, 94)
 		}
 		out = append(out, Finding{Code: kind + "_with_" + c.code, About: cmp.Or(c.about, place), Weight: weight, Evidence: WorkedOut, Look: spell.Span,
-			Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(with[c], WorkedOut)},
+			Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(held[c], WorkedOut)},
 				{"longest_hours", exactly(spell.Hours, Recorded)}}})
 	}
 	return out

@@ -118,6 +118,7 @@ type Spell struct {
 	Hours, DegreeHours float64
 	Peak               float64
 	WentWith           []Cause // the clearest first, two at most
+	beside             []Cause // what held for some of it and is no cause
 }
 
 // SurfaceRow says how long a surface was wet.

@@ -354,6 +354,11 @@ kind = "solar"
 			within(t, fmt.Sprintf("stretch %d, heat, weather, both, neither: %d", i, k), f.Mid, want[k], 1)
 		}
 	}
+	for _, f := range r.Findings {
+		if want := map[string]float64{"dry_with_outdoor_dry": 80 + 50, "dry_with_heat_on": 560 - 431}[f.Code]; want > 0 {
+			within(t, f.Code, f.Figure("hours_with").Mid, want, 2)
+		}
+	}
 	said := ""
 	for _, f := range Findings(in, r, Units{}) {
 		said += plain(f.Text) + "\n" + plain(f.Do) + "\n"
