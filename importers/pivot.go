@@ -105,19 +105,31 @@ func (l *layout) takeTitle() {
 	}
 }
 
-// describeHours is the first of the columns of hours with what a title says of them all.
+// describeHours is the first of the columns of hours with what a title says of them all. Where none says what they
+// hold they bear the title nearest to them, or no name: neither the hour's nor the date's is theirs.
 func (l *layout) describeHours(first column, corner string) column {
 	titles := l.preambleLines()
 	slices.Reverse(titles)
-	for _, said := range append([]string{corner}, titles...) {
+	titles = append([]string{corner}, titles...)
+	for _, said := range titles {
 		c := column{index: first.index, kind: number, header: said}
 		if c.describe(nil); c.told {
 			c.liken("")
 			return c
 		}
 	}
-	first.kind, first.header, first.name = number, corner, corner
+	title := ""
+	if i := slices.IndexFunc(titles, isTitle); i >= 0 {
+		title = titles[i]
+	}
+	first.kind, first.header, first.name = number, title, title
 	return first
+}
+
+// isTitle says whether a line or a cell over the dates can be the name of what the hours hold.
+func isTitle(said string) bool {
+	name := words(said)
+	return len(name) > 0 && len(said) <= longestName && !anyPhrase(clockNames, name)
 }
 
 // spreadHours makes one series of the columns of hours: each row has as many times as there are.
