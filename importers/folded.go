@@ -160,6 +160,17 @@ func placeOf(names []string, cells [][]byte, name []byte, next int) int {
 	return -1
 }
 
+// opensMore says whether what a line opens begins behind it: what it names is said of all that follows and of no row.
+func opensMore(line []byte) bool {
+	line = trim(line)
+	return bytes.HasSuffix(line, []byte("[")) || bytes.HasSuffix(line, []byte("{"))
+}
+
+// isOfWrapper says whether a line of a text that is wrapped opens what follows or is one plain value beside it.
+func isOfWrapper(line []byte) bool {
+	return opensMore(line) || bytes.HasPrefix(trim(line), []byte(`"`)) && !bytes.ContainsAny(line, "{[")
+}
+
 // fewNames is how many names may all stand for values; of more, those that hardly ever come are numbers and the like.
 const fewNames = 200
 
@@ -173,7 +184,11 @@ func namesOfParts(cut parts, lines []record) (names []string) {
 	counts := map[nth]int{}
 	var order []nth
 	filled, with := 0, 0
+	wrapped := slices.ContainsFunc(lines, func(r record) bool { return opensMore(r.text) })
 	for _, r := range lines {
+		if wrapped && isOfWrapper(r.text) {
+			continue
+		}
 		mine := map[string]int{}
 		var found []nth
 		cut(r.text, func(part []byte) bool {

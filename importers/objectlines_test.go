@@ -3,6 +3,7 @@ package importers
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -20,6 +21,27 @@ func TestObjectsKeepTheirLines(t *testing.T) {
 	}
 	if len(e.Remarks) != 1 || e.Remarks[0].Code != RemarkBadTime || e.Remarks[0].Line != 8 {
 		t.Errorf("remarks %+v, want a bad time in line 8", e.Remarks)
+	}
+}
+
+// What stands beside the readings in the object around them is of no row and makes no column, on one line or on several.
+func TestWhatWrapsReadingsIsNoColumn(t *testing.T) {
+	rows := make([]string, 24)
+	for h := range rows {
+		rows[h] = fmt.Sprintf(`{"time":"2026-01-13T%02d:00:00Z","temperature":%.1f}`, h, 4+float64(h%3)/10)
+	}
+	for _, text := range []string{
+		`{"name":"Shed","unit":"C","readings":[` + strings.Join(rows, ",") + "]}\n",
+		"{\n  \"name\": \"Shed\",\n  \"unit\": \"C\",\n  \"readings\": [\n" + strings.Join(rows, ",\n") + "\n  ]\n}\n",
+		`{"station":"12","interval":60,"data":[` + strings.Join(rows, ",") + "]}\n",
+	} {
+		e, err := Read(context.Background(), strings.NewReader(text), "f.json", nil)
+		if err != nil {
+			t.Fatalf("%.60q: %v", text, err)
+		}
+		if len(e.Series) != 1 || e.Series[0].Column != "temperature" || len(e.Series[0].Val) != 24 || len(e.Questions) > 0 {
+			t.Errorf("%.60q: %d series, %+v", text, len(e.Series), e.Questions)
+		}
 	}
 }
 
