@@ -84,11 +84,14 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, besi
 		if !slices.Contains(c.kinds, s.Kind) {
 			continue
 		}
-		held, known := c.share(window)
-		usual, _ := c.share(around)
-		w := Cause{c.code, c.about, held, usual, c.hoursOf(s), meanFigure(c.of, s.Span)}
+		w := Cause{Code: c.code, About: c.about, Hours: c.hoursOf(s)}
+		if held, ok := c.share(window); ok && held >= leastShare {
+			w.Share = held
+			w.Usual, _ = c.share(around)
+		}
 		switch {
-		case known && held >= leastShare && held-usual >= leastLift:
+		case w.Share-w.Usual >= leastLift:
+			w.Mean = meanFigure(c.of, s.Span)
 			out = append(out, w)
 		case w.Hours > 0:
 			beside = append(beside, w)
@@ -101,11 +104,8 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, besi
 
 // hoursOf are the hours of a spell in which the candidate held; those about which it can't be told count as the rest does.
 func (c candidate) hoursOf(s Spell) float64 {
-	known := series.Intersect(c.known, []series.Span{s.Span})
-	if len(known) == 0 {
-		return 0
-	}
-	return s.Hours * float64(series.LengthMS(series.Intersect(c.on, known))) / float64(series.LengthMS(known))
+	share, _ := c.part([]series.Span{s.Span})
+	return share * s.Hours
 }
 
 // meanFigure is a curve's mean over a span, weighted by time.
@@ -130,12 +130,21 @@ func usualTime(spells []Spell, s Spell, bees series.Span) []series.Span {
 
 // share is the part of some time in which the candidate held; ok is false where too little of it is known.
 func (c candidate) share(time []series.Span) (share float64, ok bool) {
-	known := series.Intersect(c.known, time)
-	knownMS := series.LengthMS(known)
+	share, knownMS := c.part(time)
 	if knownMS == 0 || float64(knownMS) < leastKnownFor*float64(series.LengthMS(time)) {
 		return 0, false
 	}
-	return float64(series.LengthMS(series.Intersect(c.on, known))) / float64(knownMS), true
+	return share, true
+}
+
+// part is the part of what is known of some time in which the candidate held, and how much that is; nothing of nothing.
+func (c candidate) part(time []series.Span) (share float64, knownMS int64) {
+	known := series.Intersect(c.known, time)
+	knownMS = series.LengthMS(known)
+	if knownMS == 0 {
+		return 0, 0
+	}
+	return float64(series.LengthMS(series.Intersect(c.on, known))) / float64(knownMS), knownMS
 }
 
 // candidates are all that could go with a spell of this winter.

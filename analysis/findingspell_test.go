@@ -7,9 +7,9 @@ import (
 	"thawbook/analysis/series"
 )
 
-// A cause of two warm spells of the room shows the longer one, counts the hours of both in which it held, nine of ten, and where it is about nothing of
-// its own is about the room. One that went with less than half of the hours is no finding, unless it is a failure; those
-// of another place count for nothing.
+// A cause of two warm spells of the room shows the longer one, counts the hours of both in which it held, nine of ten, and
+// where it is about nothing of its own is about the room. One that went with less than half of the hours is no finding,
+// unless it is a failure; those of another place count for nothing.
 func TestSpellsOfOneCauseAreOneFinding(t *testing.T) {
 	spell := func(from, hours float64, place, cause, about string) Spell {
 		return Spell{Kind: "warm", Place: place, Span: span(from, from+hours), Hours: hours, WentWith: []Cause{{Code: cause, About: about, Hours: 0.9 * hours}}}

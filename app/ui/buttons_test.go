@@ -52,8 +52,7 @@ func TestEveryButton(t *testing.T) {
 		for page := range len(pageNames) + 1 {
 			turn := func() {
 				if page == len(pageNames) {
-					s.showFiles()
-					s.main.until(t, "the file is made", func() bool { return !s.fileViews.making })
+					s.turnToFiles(t)
 				} else {
 					s.turnTo(t, page)
 				}

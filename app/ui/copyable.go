@@ -33,7 +33,12 @@ func (c *copyable) showMenu(at fyne.Position) {
 }
 
 func (c *copyable) menu() *fyne.Menu {
-	return fyne.NewMenu("", fyne.NewMenuItem(c.label, func() { fyne.CurrentApp().Clipboard().SetContent(c.text()) }))
+	return fyne.NewMenu("", copyItem(c.label, c.text))
+}
+
+// copyItem is an item that puts a text on the clipboard.
+func copyItem(label string, text func() string) *fyne.MenuItem {
+	return fyne.NewMenuItem(label, func() { fyne.CurrentApp().Clipboard().SetContent(text()) })
 }
 
 // tabbed is a table as spreadsheets take it from the clipboard: cells parted by tabs, a line a row.

@@ -279,6 +279,7 @@ func (u *UI) pickFile(picked func(path string), endings ...string) {
 		}
 		path := f.URI().Path()
 		f.Close()
+		u.cameFrom(path)
 		picked(path)
 	}, u.win)
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
@@ -301,7 +302,8 @@ func (u *UI) pickFolder(picked func(path string)) {
 	u.escapes(d.Hide, d.SetOnClosed)
 }
 
-// cameFrom sets down the folder of what the keeper opened or added last.
+// cameFrom sets down the folder of what the keeper picked, dropped or named last; a winter opened again from the list of those
+// lately open may lie where the keeper never goes.
 func (u *UI) cameFrom(path string) {
 	if whole, err := filepath.Abs(path); err == nil {
 		u.app.Preferences().SetString(prefFolder, filepath.Dir(whole))

@@ -54,8 +54,7 @@ func TestTabGoesThroughEveryPageAsItIsRead(t *testing.T) {
 			s.turnTo(t, i)
 			s.walked(t, page+", "+name)
 		}
-		s.showFiles()
-		s.main.until(t, "the file is made", func() bool { return !s.fileViews.making })
+		s.turnToFiles(t)
 		s.walked(t, "Files, "+name)
 	}
 }

@@ -129,7 +129,6 @@ func (u *UI) besideDialog() { u.pickFile(u.setBeside, desk.WinterEnding, desk.Pl
 
 // setBeside works another winter out beside the window and shows it beside the chosen barn.
 func (u *UI) setBeside(path string) {
-	u.cameFrom(path)
 	before := u.book
 	u.start("Setting "+filepath.Base(path)+" beside", func(ctx context.Context, tell Tell) (func(), error) {
 		kept, err := u.Keeper.SetBeside(ctx, before, path, tell)

@@ -15,6 +15,7 @@ func (u *UI) Take(paths []string) {
 	if len(paths) == 0 {
 		return
 	}
+	u.cameFrom(paths[0])
 	for _, p := range paths {
 		if ending := strings.ToLower(filepath.Ext(p)); ending == desk.PlanEnding || ending == desk.WinterEnding {
 			u.open(p)
@@ -24,7 +25,6 @@ func (u *UI) Take(paths []string) {
 			return
 		}
 	}
-	u.cameFrom(paths[0])
 	u.change("Reading files", func(ctx context.Context, b desk.Book, tell Tell) (desk.Book, error) {
 		return u.Keeper.Add(ctx, b, paths, tell)
 	})
@@ -32,7 +32,6 @@ func (u *UI) Take(paths []string) {
 
 // open opens a winter file or a plan; what is refused is told in the strip, and of a damaged winter more is offered.
 func (u *UI) open(path string) {
-	u.cameFrom(path)
 	u.leaveScreen()
 	u.stopped = false
 	u.start("Opening "+filepath.Base(path), func(ctx context.Context, tell Tell) (func(), error) { return u.opened(ctx, path, tell) })

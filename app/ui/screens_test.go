@@ -75,9 +75,7 @@ func TestScreens(t *testing.T) {
 					s.screen(t, fmt.Sprintf("Side by side %d, %s, %s, %v", s.compared, name, v, size.Width))
 				}
 				s.compared = 0
-				s.showFiles()
-				s.settled(t)
-				s.main.until(t, "the file is made", func() bool { return !s.fileViews.making })
+				s.turnToFiles(t)
 				s.screen(t, fmt.Sprintf("Files, %s, %s, %v", name, v, size.Width))
 			}
 		}
@@ -108,6 +106,14 @@ func (s *shown) turnTo(t *testing.T, page int) {
 		return s.tabs != nil && s.tabs.SelectedIndex() == page && !s.barnViews.making && !s.besideViews.making
 	})
 	s.settled(t)
+}
+
+// turnToFiles turns to the files and waits until the one shown is made.
+func (s *shown) turnToFiles(t *testing.T) {
+	t.Helper()
+	s.showFiles()
+	s.settled(t)
+	s.main.until(t, "the file is made", func() bool { return !s.fileViews.making })
 }
 
 // sheets are the menu's items that open something to be read or filled in.

@@ -89,8 +89,8 @@ func (l *spellLine) menu() *fyne.Menu {
 	p, row := l.page, l.row
 	return fyne.NewMenu("",
 		fyne.NewMenuItem("Show in the Timeline", func() { p.look(desk.Sentence{Look: row.Look}) }),
-		fyne.NewMenuItem("Copy the spell", func() { fyne.CurrentApp().Clipboard().SetContent(strings.Join(row.Cells, "\t") + "\t" + row.Says) }),
-		fyne.NewMenuItem("Copy all spells", func() { fyne.CurrentApp().Clipboard().SetContent(tabbed(p.table())) }))
+		copyItem("Copy the spell", func() string { return strings.Join(row.Cells, "\t") + "\t" + row.Says }),
+		copyItem("Copy all spells", func() string { return tabbed(p.table()) }))
 }
 
 // table is what the page lists, as it stands.
