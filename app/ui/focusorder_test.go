@@ -7,9 +7,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 )
 
-// focusables are the objects of the window that take the keys, in the order of the tree, and those that can be pressed but
+// focusables are the objects of the window, or of the sheet over it, that take the keys, in the order of the tree, and those that can be pressed but
 // not by a key.
 func (s *shown) focusables() (taking []fyne.Focusable, deaf []string) {
 	var gather func(o fyne.CanvasObject)
@@ -22,6 +23,10 @@ func (s *shown) focusables() (taking []fyne.Focusable, deaf []string) {
 		}
 		f, keys := o.(fyne.Focusable)
 		_, press := o.(fyne.Tappable)
+		if sheet, ok := o.(*widget.PopUp); ok { // a press beside its content is nobody's
+			gather(sheet.Content)
+			return
+		}
 		if tabs, ok := o.(*container.AppTabs); ok { // its tabs have keys of their own
 			gather(tabs.Selected().Content)
 			return
@@ -37,12 +42,18 @@ func (s *shown) focusables() (taking []fyne.Focusable, deaf []string) {
 			gather(c)
 		}
 	}
-	gather(s.win.Content())
+	if over := s.win.Canvas().Overlays().Top(); over != nil {
+		for _, c := range below(over) {
+			gather(c)
+		}
+	} else {
+		gather(s.win.Content())
+	}
 	return taking, deaf
 }
 
 // Tab goes once through all that can be pressed and back to the first, never to what stands above and left of what it left.
-func TestTabGoesThroughEveryPageAsItIsRead(t *testing.T) {
+func TestTabGoesThroughEveryPageAndSheetAsItIsRead(t *testing.T) {
 	if testing.Short() {
 		t.Skip("it judges the demo winters")
 	}
@@ -54,14 +65,29 @@ func TestTabGoesThroughEveryPageAsItIsRead(t *testing.T) {
 			s.turnTo(t, i)
 			s.walked(t, page+", "+name)
 		}
+		for s.compared = range comparedTabs {
+			s.refresh()
+			s.turnTo(t, sideBySidePage)
+			s.walked(t, fmt.Sprintf("Side by side %d, %s", s.compared, name))
+		}
+		s.compared = 0
 		s.turnToFiles(t)
 		s.walked(t, "Files, "+name)
+		s.turnTo(t, 0)
+		for _, label := range s.sheets() {
+			s.choose(t, label)
+			s.walked(t, label+", "+name)
+			s.closeSheets()
+		}
 	}
 }
 
 func (s *shown) walked(t *testing.T, where string) {
 	t.Helper()
 	want, deaf := s.focusables()
+	if len(want) == 0 {
+		t.Errorf("%s: nothing takes the keys", where)
+	}
 	if len(deaf) > 0 {
 		t.Errorf("%s: no key presses %v", where, deaf)
 	}
