@@ -188,3 +188,25 @@ func TestWhatALoneColumnMayBe(t *testing.T) {
 		}
 	}
 }
+
+// Columns of 0 and 1 whose names say nothing are states where the table holds nothing else, and not beside a temperature, nor
+// where one holds a 2.
+func TestATableOfZeroAndOneIsARecord(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		want Quantity
+	}{
+		{"time,S1,S2\n2026-01-13 10:00,0,1\n2026-01-13 10:05,1,1\n2026-01-13 10:10,0,0\n", State},
+		{"time,S1,T\n2026-01-13 10:00,0,4.1\n2026-01-13 10:05,1,4.2\n2026-01-13 10:10,0,4.1\n", Other},
+		{"time,S1,S2\n2026-01-13 10:00,0,1\n2026-01-13 10:05,1,2\n2026-01-13 10:10,0,0\n", Other},
+		{"time,S1,S2\n2026-01-13 10:00,0,0\n2026-01-13 10:05,0,0\n2026-01-13 10:10,0,0\n", Other},
+	} {
+		x, err := Read(context.Background(), strings.NewReader(c.in), "f.csv", nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := x.Series[0].Quantity; got != c.want {
+			t.Errorf("%q: %s, want %s", c.in, got, c.want)
+		}
+	}
+}

@@ -119,6 +119,15 @@ func (s Series) IsLight() bool {
 	return q == Light
 }
 
+// IsRecord says whether a series shows when something ran: as states, or by what it drew or how fast it turned.
+func (s Series) IsRecord() bool {
+	switch s.Quantity {
+	case State, Current, Power, Speed:
+		return !s.IsLight()
+	}
+	return false
+}
+
 // quantityUnitSets are the units a quantity can have; a name with another unit means something else. Quantities
 // without a row take any.
 var quantityUnitSets = map[Quantity]string{

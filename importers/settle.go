@@ -40,10 +40,34 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 			c.quantity = Other
 		}
 	}
+	s.settleStates()
 	if asked {
 		open = append(open, Question{ID: temperatureUnit, Options: []string{"degC", "degF"}})
 	}
 	return open
+}
+
+// settleStates takes the columns of a table that holds nothing but 0 and 1 for states, whatever they are called.
+func (s *scan) settleStates() {
+	if s.long {
+		return
+	}
+	changes := false
+	for i := range s.columns {
+		c := &s.columns[i]
+		if c.kind != number {
+			continue
+		}
+		if c.quantity != Other || c.unit != "" || !c.isBinary() {
+			return
+		}
+		changes = changes || slices.Contains(c.val, 0) && slices.Contains(c.val, 1)
+	}
+	for i := range s.columns {
+		if c := &s.columns[i]; changes && c.kind == number {
+			c.quantity = State
+		}
+	}
 }
 
 // isOtherGas says whether a column was taken for carbon dioxide by its unit alone, and holds too little for that.

@@ -69,8 +69,9 @@ func crowded(v []float64, at int) bool {
 }
 
 // AsState reads a series of current, power or speed as the state of what draws it, 1 above a limit and 0 below, in the
-// series' unit: the threshold between its two clusters, or, of a speed, a share of full speed (see stillShare). ok is
-// false for other quantities and where the values are not two clusters.
+// series' unit: the threshold between its two clusters, or, of a speed, a share of full speed (see stillShare). One of
+// nothing known that holds only 0 and 1 is taken as it is. ok is false for other quantities and where the values are not
+// two clusters.
 func (s Series) AsState() (state Series, limit float64, ok bool) {
 	switch s.Quantity {
 	case Current, Power:
@@ -78,6 +79,8 @@ func (s Series) AsState() (state Series, limit float64, ok bool) {
 	case Speed:
 		limit, ok = s.FullSpeed()
 		limit *= stillShare
+	case Other:
+		limit, ok = 0, s.Unit == "" && slices.Contains(s.Val, 1) && !slices.ContainsFunc(s.Val, func(v float64) bool { return v != 0 && v != 1 })
 	}
 	if !ok {
 		return Series{}, 0, false

@@ -261,7 +261,7 @@ func leadsOf(f engine.File, after map[int]string, further []string) (names []str
 	for _, heat := range []bool{true, false} {
 		for _, s := range f.Export.Series {
 			name := after[s.ColumnIndex]
-			if _, named := was[name]; named || name == "" || !usable(string(s.Quantity)) || isHeat(string(s.Quantity)) != heat {
+			if _, named := was[name]; named || name == "" || !usable(string(s.Quantity)) || s.IsRecord() || isHeat(string(s.Quantity)) != heat {
 				continue
 			}
 			names = append(names, name)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"thawbook/app/engine"
 	"thawbook/app/winter"
 )
 
@@ -17,16 +18,24 @@ type FileLogger struct {
 	Distance         string      // asks how far off a weather station stands; empty when nothing is asked
 	Doubts           []FileDoubt
 	Left             []LeftOut
+	Record           *FileRecord // of a logger that keeps a record of what ran
 }
 
 // loggersOfFile are the loggers that have a file, in the winter's order.
-func (b Book) loggersOfFile(name string, u Units) (out []FileLogger) {
+func (b Book) loggersOfFile(f engine.File, u Units) (out []FileLogger) {
+	recorded, lacks := recordedIn(f), false
 	for list := TrayList; list < len(b.doc.Barns); list++ {
 		all, _ := b.doc.List(list)
 		for i, l := range all {
-			if l.HasFile(name) {
-				out = append(out, b.fileLogger(l, Slot{List: list, Index: i}, u))
+			if !l.HasFile(f.Name) {
+				continue
 			}
+			x := b.fileLogger(l, Slot{List: list, Index: i}, u)
+			if l.RecordsStage != "" || recorded[strings.ToLower(l.Channel)] {
+				b.hangRecord(&x, l, Slot{List: list, Index: i}, lacks)
+				lacks = lacks || x.Record.Lacks != ""
+			}
+			out = append(out, x)
 		}
 	}
 	return out

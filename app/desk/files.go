@@ -242,7 +242,7 @@ func (b Book) File(name string, u Units) (p FilePage, ok bool) {
 		return FilePage{}, false
 	}
 	f, e := all[i], b.fileEntry(all[i])
-	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(name, u), Answers: b.answered(f), Head: headOf(f, b.looked.heads[name])}
+	p = FilePage{Name: name, Mark: e.Mark, State: e.State, Loggers: b.loggersOfFile(f, u), Answers: b.answered(f), Head: headOf(f, b.looked.heads[name])}
 	if e.state == fileRefused {
 		_, p.Sentence = Refusal(path.Base(name), f.Err)
 		p.Dismissals = b.dismissals(f)

@@ -90,7 +90,7 @@ func (k *Keeper) sound(ctx context.Context, b *Book, read []engine.File) (out []
 			refused = append(refused, refusedAs(f))
 		case here:
 			b.Faults = append(b.Faults, Fault{Text: name + " is already here, so it was not added again."})
-		case len(loggerNames(f)) == 0:
+		case len(measuring(f)) == 0:
 			b.Faults = append(b.Faults, Fault{Text: name + " holds no temperature, humidity or record of a fan that could be used."})
 			refused = append(refused, refusedAs(f))
 		default:
@@ -132,8 +132,9 @@ func loggersOf(read []engine.File, names map[string]string) (out []winter.Logger
 	return out
 }
 
-// measuring are the loggers of one file: those it names, and one for each further temperature of theirs. Such a
-// one hangs where its column says, else nobody knows where; a weather station's hangs outdoors.
+// measuring are the loggers of one file: those it names, one for each further temperature of theirs, and one for each
+// record of what ran. A further one hangs where its column says, else nobody knows where; a weather station's hangs
+// outdoors.
 func measuring(f engine.File) (out []winter.Logger) {
 	loggers, further, ofStation := loggerNames(f), furtherTemps(f), isStation(f)
 	for _, n := range loggers {
@@ -150,11 +151,35 @@ func measuring(f engine.File) (out []winter.Logger) {
 		place, _ := placeIn(wordsOf(column))
 		out = append(out, winter.Logger{Name: columnName(column), Channel: column, Place: cmp.Or(place, dontKnow)})
 	}
+	return append(out, recordsIn(f)...)
+}
+
+// recordsIn are the records of what ran that a file holds, one for each column, or where the rows name what ran one for
+// each of those. A lone one takes the file whole.
+func recordsIn(f engine.File) (out []winter.Logger) {
+	if f.Export == nil {
+		return nil
+	}
+	had, rows := map[string]bool{}, byRows(f)
+	for _, s := range f.Export.Series {
+		name := cmp.Or(s.Variable, s.Column)
+		if rows && s.Variable == "" {
+			name = s.Logger
+		}
+		if !s.IsRecord() || s.Readings() == 0 || had[name] {
+			continue
+		}
+		had[name] = true
+		out = append(out, winter.Logger{Name: titleOf(f.Name) + ", " + columnName(name), Channel: name, Place: winter.RecordPlace})
+	}
+	if len(out) == 1 && len(loggerNames(f)) == 0 {
+		out[0].Name, out[0].Channel = titleOf(f.Name), ""
+	}
 	return out
 }
 
 // dontKnow is the place of a logger that is kept out of the verdict.
-const dontKnow = "don't know"
+const dontKnow = winter.NoPlace
 
 // furtherTemps are the columns of air temperature beyond the first of their logger, in a file whose columns are one
 // logger's each and that asks nothing about them.
@@ -182,11 +207,11 @@ func columnName(column string) string {
 	return cmp.Or(strings.TrimSpace(name), column)
 }
 
-// loggerNames are the loggers of one file that measured something of use.
+// loggerNames are the loggers of one file that measured the air or a surface, or saw light.
 func loggerNames(f engine.File) (names []string) {
 	had := map[string]bool{}
 	for _, s := range f.Export.Series {
-		if usable(string(s.Quantity)) && s.Readings() > 0 && !had[s.Logger] {
+		if usable(string(s.Quantity)) && !s.IsRecord() && s.Readings() > 0 && !had[s.Logger] {
 			had[s.Logger] = true
 			names = append(names, s.Logger)
 		}

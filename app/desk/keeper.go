@@ -277,7 +277,7 @@ func (k *Keeper) tellOfFaults(result engine.Result) {
 var edits = map[string]string{
 	"add": "adding files", "hang": "hanging a logger", "bees_time": "bees in and out", "rename": "renaming", "note": "a note", "take_over": "taking barns over",
 	"answer": "an answer", "logger": "a logger's place or clock", "exclude": "leaving a stretch out", "include": "taking a stretch back",
-	"regroup": "which columns belong together", "swap": "swapping two loggers", "dismiss": "taking a file off the list",
+	"regroup": "which columns belong together", "swap": "swapping two loggers", "dismiss": "taking a file off the list", "record": "what a record is of",
 	"stages": "the fan stages", "surfaces": "walls and ceilings", "heats": "the heat sources", "heads": "hives in and out", "bands": "the safe limits",
 	"phases": "the phases", "exclusions": "times that are not judged", "room": "the room", "notes": "the notes",
 	"keep": "keeping odd readings", "ask_again": "asking again", "clock": "a logger's clock", "move_clock": "moving a logger's clock", "check": "a logger's check", "uncheck": "taking a check back",

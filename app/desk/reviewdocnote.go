@@ -58,6 +58,7 @@ var joiningNotes = map[string]string{
 	engine.NothingChosen:       "Logger %s: the file %s holds no column that could be its own. Name the column as its channel, or take the file away from it.",
 	"logger_elsewhere":         "Logger %s was not in the barn for %s h of the bees' time: its record shows it coming in later or leaving before. These hours count until you leave them out; or the bees' days are others.",
 	engine.SeveralLoggers:      "Logger %s: the file %s holds several loggers and the first was taken. Name the one meant as its channel.",
+	engine.OfNoStage:           "Logger %s: the file %s records what ran, and of which stage or heat source is not set down; until then it counts for nothing.",
 	engine.NoState:             "Logger %s is to show when %s ran, but its files hold no column of states.",
 	engine.SameFile:            "The files %s and %s hold the same log, byte for byte. If they are meant to be two loggers, one was saved under both names.",
 	engine.WaitsForAnswer:      "Logger %s: the file %s waits for an answer and is left out until then (%s): inspect asks the question, and an [[answer]] in the plan settles it.",

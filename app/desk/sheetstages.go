@@ -40,6 +40,11 @@ func (b Book) StageSheet(barn int, u Units) Sheet {
 	for i, st := range s.was {
 		sheet.Rows = append(sheet.Rows, SheetRow{s.cells(st), i + 1})
 	}
+	if len(s.was) == 0 { // what was recorded has a name already
+		for _, name := range waitingStages(b.doc.Barns[barn]) {
+			sheet.Rows = append(sheet.Rows, SheetRow{s.cells(winter.Stage{Name: name}), 0})
+		}
+	}
 	sheet.read = func(rows []SheetRow) (winter.Edit, error) {
 		stages := []winter.Stage{}
 		for i, r := range rows {

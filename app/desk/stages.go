@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"thawbook/analysis"
@@ -117,13 +118,22 @@ func StagesOf(in analysis.Input, r analysis.Review, u Units) StagesView {
 	if len(in.Stages) == 0 {
 		return StagesView{
 			Sentence: "What the fans did can't be told: no fan stages are set down for this barn.",
-			Lacks:    "Set down each stage with the temperatures at which it comes on and goes off, and the Timeline and this page will show when it was called for.",
+			Lacks: "Set down each stage with the temperatures at which it comes on and goes off, and the Timeline and this page will show when it was called for" +
+				recordsBeside(in.Loggers) + ".",
 		}
 	}
 	v := StagesView{Table: b.stageTable(), Days: b.stageDays(), Cautions: []string{cautionFans, cautionElectrics}}
 	v.Sentence, v.Sure = b.stageSentence()
 	v.Notes, v.Patterns = b.stageNotes(), b.patterns()
 	return v
+}
+
+// recordsBeside says that what ran is shown too, where loggers recorded it and nobody said of what.
+func recordsBeside(loggers []analysis.Logger) string {
+	if !slices.ContainsFunc(loggers, func(l analysis.Logger) bool { return l.State.Len() > 0 && l.RecordsStage == "" && l.Place != dontKnow }) {
+		return ""
+	}
+	return ", and what ran by the records your files hold"
 }
 
 // stageSentence says how much the small fans carried alone and when the big ones were called.

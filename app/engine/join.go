@@ -20,6 +20,7 @@ const (
 	AnswerUnused     = "answer_unused"      // an answer's pattern matches no file. Args: pattern, question
 	SameFile         = "same_file"          // two files hold the same bytes. Args: the later, the earlier
 	WaitsForAnswer   = "waits_for_answer"   // the file can't be read right without it. Args: logger, file, question
+	OfNoStage        = "of_no_stage"        // of which stage or heat source the logger's record is nobody said. Args: logger, file
 	NoState          = "no_state"           // the logger is to record a stage and has no state column. Args: logger, stage
 	StateByLimit     = "state_by_limit"     // current or power above a limit is taken for on. Args: logger, file, limit
 	SpeedRead        = "speed_read"         // a record of the fan's speed. Args: logger, file, what is taken as full speed
@@ -128,6 +129,10 @@ func holding(export *importers.Export) string {
 // chosen remarks on a choice that may surprise.
 func chosen(l winter.Logger, f File, p picked) []series.Remark {
 	switch {
+	case p.state != nil && l.RecordsStage == "" && l.Place == winter.NoPlace:
+		return nil
+	case p.state != nil && l.RecordsStage == "":
+		return []series.Remark{{Code: OfNoStage, Args: []string{l.Name, f.Name}, Count: 1}}
 	case p.speed != nil:
 		return []series.Remark{{Code: SpeedRead, Args: []string{l.Name, f.Name, p.full}, Count: 1}}
 	case p.limit != "":

@@ -18,7 +18,7 @@ type picked struct {
 }
 
 // pick chooses a logger's series: those of the channel where one is named (a logger's name or a column's
-// text, whole or in part, in any case); else those of the logger in the file that bears the same name;
+// text or a variable's, whole or in part, in any case); else those of the logger in the file that bears the same name;
 // else the first. Temperature and humidity come from the same logger of the file.
 func pick(l winter.Logger, export *importers.Export) picked {
 	var p picked
@@ -40,24 +40,31 @@ func pick(l winter.Logger, export *importers.Export) picked {
 	}
 	p.relHum = first(same, importers.RelativeHumidity)
 	p.light = lightOf(same)
-	if l.RecordsStage != "" {
-		p.state = first(chosen, importers.State)
-	}
-	if l.RecordsStage != "" && p.state == nil {
-		p.state, p.limit = stateOf(chosen)
-	}
-	if l.RecordsStage != "" {
-		p.speed, p.full = speedOf(chosen)
+	if l.RecordsStage != "" || p.temp == nil && p.relHum == nil && p.light == nil {
+		p.state, p.limit, p.speed, p.full = recordOf(chosen)
 	}
 	p.loggers = loggersOf(chosen)
 	return p
 }
 
+// recordOf is the record of what ran among some series.
+func recordOf(all []*importers.Series) (state *importers.Series, limit string, speed *importers.Series, full string) {
+	if state = first(all, importers.State); state == nil {
+		state, limit = stateOf(all)
+	}
+	speed, full = speedOf(all)
+	return state, limit, speed, full
+}
+
 // stateOf is the first record of current, power or speed that can be read as states, and the limit between them with
-// its unit.
+// its unit; or the first column of an unknown thing that holds nothing but 0 and 1.
 func stateOf(all []*importers.Series) (state *importers.Series, limit string) {
 	for _, s := range all {
-		if on, above, ok := s.AsState(); ok {
+		on, above, ok := s.AsState()
+		if ok && s.Quantity == importers.Other {
+			return &on, ""
+		}
+		if ok {
 			return &on, strings.TrimSpace(strconv.FormatFloat(above, 'g', 4, 64) + " " + s.Unit)
 		}
 	}
@@ -106,18 +113,18 @@ func pointers(all []importers.Series) []*importers.Series {
 	return out
 }
 
-// byChannel keeps the series whose logger or column is the channel; failing that, whose logger or column
-// holds it.
+// byChannel keeps the series whose logger, column or variable is the channel; failing that, whose logger, column or
+// variable holds it.
 func byChannel(all []*importers.Series, channel string) []*importers.Series {
 	exact := keep(all, func(s *importers.Series) bool {
-		return strings.EqualFold(s.Logger, channel) || strings.EqualFold(s.Column, channel)
+		return strings.EqualFold(s.Logger, channel) || strings.EqualFold(s.Column, channel) || strings.EqualFold(s.Variable, channel)
 	})
 	if len(exact) > 0 {
 		return exact
 	}
 	part := strings.ToLower(channel)
 	return keep(all, func(s *importers.Series) bool {
-		return strings.Contains(strings.ToLower(s.Logger), part) || strings.Contains(strings.ToLower(s.Column), part)
+		return strings.Contains(strings.ToLower(s.Logger+"\n"+s.Column+"\n"+s.Variable), part)
 	})
 }
 

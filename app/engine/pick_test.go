@@ -27,6 +27,7 @@ func TestWhichColumnsAreALoggers(t *testing.T) {
 		column("South", "RH", importers.RelativeHumidity),
 		column("South", "Stage 2", importers.State),
 		column("South", "Stage 3", importers.State),
+		{Logger: "Shed", Column: "value", Variable: "fan 7", Quantity: importers.State, FaceMS: []int64{0}, Val: []float64{1}},
 	}}
 	for _, c := range []struct {
 		what             string
@@ -40,6 +41,8 @@ func TestWhichColumnsAreALoggers(t *testing.T) {
 		{"a channel that is a column", winter.Logger{Channel: "probe", Place: "room"}, 4, -1, -1},
 		{"a part of a column", winter.Logger{Channel: "pro", Place: "wall"}, 4, -1, -1},
 		{"a record", winter.Logger{Channel: "stage 3", RecordsStage: "3"}, -1, -1, 7},
+		{"a record nobody said of what", winter.Logger{Channel: "stage 3"}, -1, -1, 7},
+		{"a record whose rows name the fan", winter.Logger{Channel: "Fan 7", RecordsStage: "7"}, -1, -1, 8},
 		{"no such channel", winter.Logger{Channel: "attic"}, -1, -1, -1},
 	} {
 		p := pick(c.logger, export)
@@ -48,6 +51,25 @@ func TestWhichColumnsAreALoggers(t *testing.T) {
 			if want < 0 && got != nil || want >= 0 && got != &export.Series[want] {
 				t.Errorf("%s: choice %d is %+v, want column %d", c.what, i, got, want)
 			}
+		}
+	}
+}
+
+// A column of an unknown name beside a temperature, 0 and 1 alone: a record where the keeper says so, nothing otherwise, and
+// none with a 2 in it.
+func TestZeroAndOneAreARecordWhereTheKeeperSaysSo(t *testing.T) {
+	for _, c := range []struct {
+		values []float64
+		want   bool
+	}{{[]float64{0, 1, 1, 0}, true}, {[]float64{0, 1, 2, 0}, false}, {[]float64{0, 0, 0, 0}, false}} {
+		x := importers.Series{Logger: "shed", Column: "X1", Quantity: importers.Other, FaceMS: []int64{0, 1, 2, 3}, Val: c.values}
+		export := &importers.Export{Series: []importers.Series{column("shed", "T", importers.AirTemperature), x}}
+		p := pick(winter.Logger{Channel: "X1", RecordsStage: "1"}, export)
+		if got := p.state != nil && slices.Equal(p.state.Val, c.values); got != c.want || p.limit != "" {
+			t.Errorf("%v: a record %v, want %v, limit %q", c.values, got, c.want, p.limit)
+		}
+		if p := pick(winter.Logger{Name: "shed"}, export); p.state != nil {
+			t.Errorf("%v: taken unasked", c.values)
 		}
 	}
 }

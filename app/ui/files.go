@@ -232,12 +232,17 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 		setUsable(b, u.book.Changeable())
 		ways.Add(b)
 	}
-	ways.Add(u.quiet("Change…", func() { u.loggerDialog(l.Entry) }))
-	ways.Add(u.quiet("Swap…", func() { u.swapOf(l.Entry) }))
+	page := container.New(column{gap: 0}, words)
+	if l.Record != nil {
+		page.Add(u.recordOf(*l.Record))
+	} else {
+		ways.Add(u.quiet("Change…", func() { u.loggerDialog(l.Entry) }))
+		ways.Add(u.quiet("Swap…", func() { u.swapOf(l.Entry) }))
+	}
 	for _, way := range u.sensorWays(l) {
 		ways.Add(way)
 	}
-	page := container.New(column{gap: 0}, words, ways)
+	page.Add(ways)
 	if l.Distance != "" {
 		page.Add(u.distanceOf(l))
 	}

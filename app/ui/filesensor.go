@@ -11,11 +11,14 @@ import (
 
 // sensorWays are the ways to set down how a logger read and how its clock went.
 func (u *UI) sensorWays(l desk.FileLogger) []fyne.CanvasObject {
-	return []fyne.CanvasObject{
+	ways := []fyne.CanvasObject{
 		u.quiet("Leave a stretch out…", func() { u.leaveOutDialog(l) }),
 		u.quiet("Clock…", func() { u.clockDialog(l) }),
-		u.quiet("Check…", func() { u.checkDialog(l) }),
 	}
+	if l.Record == nil {
+		ways = append(ways, u.quiet("Check…", func() { u.checkDialog(l) }))
+	}
+	return ways
 }
 
 // sensorLines are what looks odd about a logger's readings and clock, each with its answers, and what was answered.

@@ -1,7 +1,8 @@
 package winter
 
 // SetSettings sets down a barn's fan stages, surfaces, heat sources, hives in and out, phases, stretches that are not
-// judged or the keeper's notes; a list that is nil stays.
+// judged or the keeper's notes; a list that is nil stays. A record that waits for a stage or heat source of its name is
+// taken to be of it.
 type SetSettings struct {
 	Barn       int
 	Of         string // the kind of edit: stages, surfaces, heats, heads, phases, exclusions or notes
@@ -27,6 +28,7 @@ func (e SetSettings) Apply(w Winter) (Winter, error) {
 		replace(&b.Phases, e.Phases)
 		replace(&b.Exclusions, e.Exclusions)
 		replace(&b.Notes, e.Notes)
+		b.Loggers = b.linked()
 	}), nil
 }
 

@@ -79,7 +79,7 @@ func anyBarn(rng *rand.Rand, name string) winter.Barn {
 		b.Heads = append(b.Heads, winter.HeadCount{At: anyInstant(rng), Change: rng.IntN(800) - 400, Note: anyText(rng)})
 		b.Notes = append(b.Notes, anyNote(rng))
 		l := anyLogger(rng, fmt.Sprint("logger ", i), anyOf(rng, winter.Places))
-		l.RecordsStage = anyOf(rng, append(recordable(b), ""))
+		l.RecordsStage = anyOf(rng, append(b.Recordable(), ""))
 		b.Loggers = append(b.Loggers, l)
 		b.Heats = append(b.Heats, winter.HeatSource{Name: fmt.Sprint("heat ", i), Kind: "recovery", WithStage: b.Stages[0].Name, Into: "air"})
 		low, high := maybe(rng, -1, 0), ptr(rng.Float64())

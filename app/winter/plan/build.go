@@ -67,7 +67,7 @@ func (b *builder) barn(path string, t barnTable) winter.Barn {
 	}
 	b.later(path, "bees_in", "bees_out", barn.BeesIn, barn.BeesOut)
 	barn.Heats = b.heats(path, t.Heats, barn.Stages)
-	barn.Loggers = b.barnLoggers(path, t.Loggers, recordable(barn))
+	barn.Loggers = b.barnLoggers(path, t.Loggers, barn.Recordable())
 	barn.Surfaces = b.surfaces(path, t.Surfaces, loggerNames(barn.Loggers))
 	barn.Notes = b.notes(path, t.Notes)
 	barn.Exclusions = b.exclusions(path+".exclude", t.Exclusions)

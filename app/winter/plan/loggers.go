@@ -158,13 +158,6 @@ func (b *builder) known(at, key, name string, names []string) {
 	b.refuse(join(at, key), NoSuchName, "%s %q is not one of: %s", key, name, strings.Join(names, ", "))
 }
 
-// recordable names what a logger can keep a record of: the barn's stages, mixing fans and heat sources.
-func recordable(barn winter.Barn) []string {
-	fans := names(barn.Mixing, func(c winter.Circulation) string { return c.Name })
-	heats := names(barn.Heats, func(h winter.HeatSource) string { return h.Name })
-	return slices.Concat(stageNames(barn.Stages), fans, heats)
-}
-
 // stageNames lists the stages' names, each once.
 func stageNames(stages []winter.Stage) []string {
 	return names(stages, func(s winter.Stage) string { return s.Name })

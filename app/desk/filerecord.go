@@ -1,0 +1,123 @@
+package desk
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+)
+
+// FileRecord is what a logger's record of running can be of: the stages and heat sources of its barn, or, while it hangs
+// nowhere, of every barn, and none of them.
+type FileRecord struct {
+	Choices []RecordChoice
+	Chosen  string // a choice's label; "" while nothing is said
+	Lacks   string // what is to be set down first; "" where there is something to choose from, or another record says it
+	Barn    int    // where it is
+}
+
+// RecordChoice is one of them, and the edit that says so.
+type RecordChoice struct {
+	Label string
+	Edit  winter.Edit
+}
+
+// ofNone is the choice of a record that is of none of the barn's stages and heat sources, as a door's.
+const ofNone = "none of these"
+
+// recordedIn are the channels of a file's records of what ran, in lower case.
+func recordedIn(f engine.File) map[string]bool {
+	out := map[string]bool{}
+	for _, r := range recordsIn(f) {
+		out[strings.ToLower(r.Channel)] = true
+	}
+	return out
+}
+
+// recordOf is what a logger's record can be of.
+func (b Book) recordOf(l winter.Logger, at Slot) *FileRecord {
+	out := &FileRecord{Barn: max(0, at.List)}
+	for i, barn := range b.doc.Barns {
+		if at.List != i && at.List >= 0 {
+			continue
+		}
+		for _, name := range barn.Recordable() {
+			c := RecordChoice{name, winter.SetRecord{At: at, Barn: i, Of: name}}
+			if at.List < 0 && len(b.doc.Barns) > 1 {
+				c.Label += " in " + barn.Name
+			}
+			out.Choices = append(out.Choices, c)
+		}
+	}
+	if len(out.Choices) == 0 && len(b.doc.Barns) > 0 {
+		out.Lacks = fmt.Sprintf("Set down the fan stages of %s first; a record that is called like a stage is then taken to be of it.", b.doc.Barns[out.Barn].Name)
+	}
+	out.Choices = append(out.Choices, RecordChoice{ofNone, winter.SetRecord{At: at, Barn: out.Barn}})
+	if out.Chosen = l.RecordsStage; l.Place == dontKnow {
+		out.Chosen = ofNone
+	}
+	return out
+}
+
+// hangRecord says of a logger that keeps a record of what it is and why, and suggests what it may be. What is to be set
+// down first is not said twice.
+func (b Book) hangRecord(out *FileLogger, l winter.Logger, at Slot, said bool) {
+	out.Record, out.Why = b.recordOf(l, at), ""
+	if said && out.Record.Lacks != "" {
+		out.Record.Lacks, out.Record.Choices = "", nil
+	}
+	switch {
+	case l.RecordsStage != "" && l.Assumed:
+		out.Why = "Assumed: it is called like " + l.RecordsStage + "."
+	case l.RecordsStage == "" && l.Place != dontKnow:
+		out.Hangs = "a record of what ran; what that was is not set down, so it counts for nothing yet"
+		if barn, name := b.calledLike(l, at); name != "" {
+			out.Suggested, out.Suggestion = winter.SetRecord{At: at, Barn: barn, Of: name}, "It is of "+name+" in "+b.doc.Barns[barn].Name
+		}
+	}
+}
+
+// calledLike is the stage or heat source that is called like a logger, where one barn alone has such a one, or only one
+// of those that have bears a word of the logger's or its file's name.
+func (b Book) calledLike(l winter.Logger, at Slot) (barn int, name string) {
+	own, files := namesOf(l)
+	fits, named := []int{}, []int{}
+	for i, o := range b.doc.Barns {
+		if o.CalledLike(l) == "" || at.List >= 0 && at.List != i {
+			continue
+		}
+		fits = append(fits, i)
+		if b.tellingWord(i, slices.Concat(own, files)) != "" {
+			named = append(named, i)
+		}
+	}
+	if len(fits) > 1 {
+		fits = named
+	}
+	if len(fits) != 1 {
+		return 0, ""
+	}
+	return fits[0], b.doc.Barns[fits[0]].CalledLike(l)
+}
+
+// heatWords are what heat sources, doors and lamps are called rather than fans.
+var heatWords = []string{"floor", "solar", "heat", "heater", "heating", "boiler", "pump", "loop", "recovery", "door", "gate", "light", "lamp", "alarm"}
+
+// waitingStages are the records of a barn that may be of fan stages nobody set down yet.
+func waitingStages(barn winter.Barn) (names []string) {
+	for _, l := range barn.Loggers {
+		if l.Place != winter.RecordPlace || !l.Assumed || l.RecordsStage != "" {
+			continue
+		}
+		name := columnName(l.Channel)
+		if name == "" {
+			name = l.Name
+		}
+		if !slices.ContainsFunc(wordsOf(name), func(w string) bool { return slices.Contains(heatWords, w) }) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
