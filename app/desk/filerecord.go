@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -52,7 +53,7 @@ func (b Book) recordOf(l winter.Logger, at Slot) *FileRecord {
 		}
 	}
 	if len(out.Choices) == 0 && len(b.doc.Barns) > 0 {
-		out.Lacks = fmt.Sprintf("Set down the fan stages of %s first; a record that is called like a stage is then taken to be of it.", b.doc.Barns[out.Barn].Name)
+		out.Lacks = fmt.Sprintf("Set down the fan stages and the heat of %s first; a record that is called like one of them is then taken to be of it.", b.doc.Barns[out.Barn].Name)
 	}
 	out.Choices = append(out.Choices, RecordChoice{ofNone, winter.SetRecord{At: at, Barn: out.Barn}})
 	if out.Chosen = l.RecordsStage; l.Place == dontKnow {
@@ -102,22 +103,34 @@ func (b Book) calledLike(l winter.Logger, at Slot) (barn int, name string) {
 	return fits[0], b.doc.Barns[fits[0]].CalledLike(l)
 }
 
-// heatWords are what heat sources, doors and lamps are called rather than fans.
-var heatWords = []string{"floor", "solar", "heat", "heater", "heating", "boiler", "pump", "loop", "recovery", "door", "gate", "light", "lamp", "alarm"}
+// recordWords are what heat sources, and things that are neither these nor fans, are called in records, the telling words
+// first; with the kind of heat source.
+var recordWords = []struct{ word, kind string }{
+	{"solar", "solar"}, {"recovery", "recovery"}, {"exchanger", "recovery"}, {"floor", "floor"}, {"slab", "floor"}, {"heater", "heater"}, {"heating", "heater"},
+	{"heat", "heater"}, {"boiler", "heater"}, {"loop", "floor"}, {"pump", "floor"}, {"door", ""}, {"gate", ""}, {"light", ""}, {"lamp", ""}, {"alarm", ""},
+}
 
-// waitingStages are the records of a barn that may be of fan stages nobody set down yet.
-func waitingStages(barn winter.Barn) (names []string) {
+// waitingRecord is a record of a barn that nobody said of what it is: by its name it may be a fan's, or a heat source's of
+// some kind, or neither.
+type waitingRecord struct {
+	name, kind string
+	fan        bool
+}
+
+// waitingRecords are those of a barn.
+func waitingRecords(barn winter.Barn) (out []waitingRecord) {
 	for _, l := range barn.Loggers {
 		if l.Place != winter.RecordPlace || !l.Assumed || l.RecordsStage != "" {
 			continue
 		}
-		name := columnName(l.Channel)
-		if name == "" {
-			name = l.Name
+		r := waitingRecord{name: cmp.Or(columnName(l.Channel), l.Name), fan: true}
+		words := wordsOf(r.name)
+		for _, w := range recordWords {
+			if r.fan && slices.Contains(words, w.word) {
+				r.kind, r.fan = w.kind, false
+			}
 		}
-		if !slices.ContainsFunc(wordsOf(name), func(w string) bool { return slices.Contains(heatWords, w) }) {
-			names = append(names, name)
-		}
+		out = append(out, r)
 	}
-	return names
+	return out
 }

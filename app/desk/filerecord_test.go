@@ -97,6 +97,17 @@ func TestARecordFindsItsStage(t *testing.T) {
 	if l := b.shownLogger(t, "fans, Solar loop"); l.Record.Chosen != ofNone || noted() {
 		t.Errorf("of none: chosen %q, still noted %v", l.Record.Chosen, noted())
 	}
+	b, err := k.UndoEdit(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	heat := b.HeatSheet(0)
+	if len(heat.Rows) != 1 || !slices.Equal(heat.Rows[0].Cells, []string{"Solar loop", "solar", "air", "none"}) {
+		t.Fatalf("the sheet of heat begins with %+v", heat.Rows)
+	}
+	set, _ = heat.Edit(heat.Rows)
+	b = edited(t, k, b, set)
+	within(t, "the solar loop ran, h", b.Result.Barns[0].Heats[0].Ran.Hours.Mid, 40, 0.1)
 }
 
 // Of two barns with a stage of one name, the file's name tells which the record is of.

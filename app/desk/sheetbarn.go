@@ -112,6 +112,11 @@ func (b Book) HeatSheet(barn int) Sheet {
 		}
 		s.Rows = append(s.Rows, SheetRow{row, i + 1})
 	}
+	for _, r := range waitingRecords(b.doc.Barns[barn]) {
+		if r.kind != "" && len(was) == 0 {
+			s.Rows = append(s.Rows, SheetRow{[]string{r.name, r.kind, "air", none}, 0})
+		}
+	}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		heats, names := []winter.HeatSource{}, []string{}
 		for _, r := range rows {

@@ -40,9 +40,9 @@ func (b Book) StageSheet(barn int, u Units) Sheet {
 	for i, st := range s.was {
 		sheet.Rows = append(sheet.Rows, SheetRow{s.cells(st), i + 1})
 	}
-	if len(s.was) == 0 { // what was recorded has a name already
-		for _, name := range waitingStages(b.doc.Barns[barn]) {
-			sheet.Rows = append(sheet.Rows, SheetRow{s.cells(winter.Stage{Name: name}), 0})
+	for _, r := range waitingRecords(b.doc.Barns[barn]) {
+		if r.fan && len(s.was) == 0 {
+			sheet.Rows = append(sheet.Rows, SheetRow{s.cells(winter.Stage{Name: r.name}), 0})
 		}
 	}
 	sheet.read = func(rows []SheetRow) (winter.Edit, error) {
