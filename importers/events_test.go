@@ -2,8 +2,10 @@ package importers
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"testing"
+	"time"
 )
 
 // undecided hold small files of our own that say what they hold in words, by from and to, by a header that comes
@@ -197,6 +199,9 @@ func TestATableOfZeroAndOneIsARecord(t *testing.T) {
 		want Quantity
 	}{
 		{"time,S1,S2\n2026-01-13 10:00,0,1\n2026-01-13 10:05,1,1\n2026-01-13 10:10,0,0\n", State},
+		{"2026-01-13 10:00,0\n2026-01-13 10:05,1\n2026-01-13 10:10,0\n", State},
+		{"time,value\n2026-01-13 10:00,0\n2026-01-13 10:05,1\n2026-01-13 10:10,0\n", State},
+		{"time,S1,S2,S3\n" + strings.Join(onOff(400), ""), State}, // which could be a dew point of −17 °C and its humidity
 		{"time,S1,T\n2026-01-13 10:00,0,4.1\n2026-01-13 10:05,1,4.2\n2026-01-13 10:10,0,4.1\n", Other},
 		{"time,S1,S2\n2026-01-13 10:00,0,1\n2026-01-13 10:05,1,2\n2026-01-13 10:10,0,0\n", Other},
 		{"time,S1,S2\n2026-01-13 10:00,0,0\n2026-01-13 10:05,0,0\n2026-01-13 10:10,0,0\n", Other},
@@ -206,7 +211,16 @@ func TestATableOfZeroAndOneIsARecord(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got := x.Series[0].Quantity; got != c.want {
-			t.Errorf("%q: %s, want %s", c.in, got, c.want)
+			t.Errorf("%.60q: %s, want %s", c.in, got, c.want)
 		}
 	}
+}
+
+// onOff are rows of three fans that go on one after another, a minute apart.
+func onOff(n int) (rows []string) {
+	start := time.Date(2026, 1, 13, 0, 0, 0, 0, time.UTC)
+	for i := range n {
+		rows = append(rows, fmt.Sprintf("%s,%d,%d,%d\n", start.Add(time.Duration(i)*time.Minute).Format("2006-01-02 15:04"), one(i%10 < 4), one(i%50 > 0), one(i%10 < 6)))
+	}
+	return rows
 }

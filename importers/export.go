@@ -19,6 +19,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	s.leaveOut(answers)
 	s.noteStatistics()
 	s.findHumidity()
+	s.settleStates()
 	questions = append(questions, s.findNameless(answers)...)
 	questions = append(questions, s.settleMark(answers)...)
 	questions = append(questions, s.findLone(answers, questions)...)

@@ -289,6 +289,7 @@ func proveDewPoint(columns []*values) bool {
 	if len(columns) > most {
 		return false
 	}
+	columns = slices.DeleteFunc(slices.Clone(columns), func(c *values) bool { return c.quantity == Other && c.isBinary() })
 	may := func(c *values, q Quantity) bool {
 		return c.quantity == q || c.quantity == Other && !c.told && c.unit == ""
 	}

@@ -40,7 +40,6 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 			c.quantity = Other
 		}
 	}
-	s.settleStates()
 	if asked {
 		open = append(open, Question{ID: temperatureUnit, Options: []string{"degC", "degF"}})
 	}
