@@ -53,21 +53,25 @@ type AlarmRow struct {
 }
 
 // AlarmCall is one call that was due: when the air passed the limit, when the delay was over, and when the air
-// came back to the limit or was lost sight of, ms UTC.
+// came back to the limit or was lost sight of, ms UTC. With every reading one sensor error nearer to calling it was due at
+// the earliest, with every reading one further from it at the latest, or, where it would not have been due at all, by when
+// the air came back.
 type AlarmCall struct {
 	Crossed, Due, Back int64
+	Earliest, Latest   int64
 	PeakC              float64
 	CutFrom, CutTo     bool   // crossing or coming back was not seen: a gap, or an end of the bees' time
 	Off                bool   // the keeper noted that the alarm was off when the call was due
 	Logged             *int64 // the first logged call of this stretch; nil where there is none
 }
 
-// LateMin is how many minutes after its due instant a call was logged; negative is before it.
-func (c AlarmCall) LateMin() (minutes float64, ok bool) {
+// Late is how many minutes after its due instant a call was logged, with what the reading may be off by; negative is before it.
+func (c AlarmCall) Late() Figure {
 	if c.Logged == nil {
-		return 0, false
+		return unknown("not_logged")
 	}
-	return float64(*c.Logged-c.Due) / minuteMS, true
+	after := func(due int64) float64 { return float64(*c.Logged-due) / minuteMS }
+	return enclosing(WorkedOut, after(c.Due), after(c.Earliest), after(c.Latest))
 }
 
 // alarmAir is whose air an alarm is tried on: the logger at its sensor, else the one beside the thermostat, where an
@@ -221,6 +225,7 @@ func (line AlarmLine) concerns(tempC float64, known bool) bool {
 func (row *AlarmRow) hold(log alarmLog, air series.Curve, eager, sure []AlarmCall) {
 	for i, c := range row.Due {
 		row.Due[i].Off = coversAt(log.off, c.Due)
+		row.Due[i].Earliest, row.Due[i].Latest = dueBetween(c, eager, sure)
 	}
 	held := 0
 	for _, at := range log.calls {
@@ -243,6 +248,20 @@ func (row *AlarmRow) hold(log alarmLog, air series.Curve, eager, sure []AlarmCal
 	if len(log.calls) > 0 && (held > 0 || !row.Line.Low) {
 		row.Missed = row.missed(eager, sure)
 	}
+}
+
+// dueBetween is when a call was due at the earliest and at the latest.
+func dueBetween(c AlarmCall, eager, sure []AlarmCall) (earliest, latest int64) {
+	earliest, latest = c.Due, c.Back
+	for _, e := range eager {
+		if e.Crossed <= c.Crossed && c.Back <= e.Back {
+			earliest = min(earliest, e.Due)
+		}
+	}
+	if i := slices.IndexFunc(sure, func(o AlarmCall) bool { return c.Crossed <= o.Crossed && o.Crossed <= c.Back }); i >= 0 {
+		latest = sure[i].Due
+	}
+	return earliest, max(latest, c.Due)
 }
 
 // missed counts the due calls with the alarm on that nobody logged; low are those that were due for certain: even with

@@ -24,11 +24,13 @@ func TestTheWorkedAlarm(t *testing.T) {
 	c := row.Due[0]
 	near(t, "crossed", float64(c.Crossed)/hourMS, 4, 1e-6)
 	near(t, "due", float64(c.Due)/hourMS, 4.5, 1e-6)
-	late, ok := c.LateMin()
-	if !ok {
+	late := c.Late() // a reading half a degree off stands half an hour off
+	if !late.OK {
 		t.Fatal("the logged call is not found")
 	}
-	near(t, "late", late, 40, 1e-3)
+	near(t, "late", late.Mid, 40, 1e-3)
+	near(t, "late at least", late.Low, 10, 1e-3)
+	near(t, "late at most", late.High, 70, 1e-3)
 	near(t, "missed", row.Missed.Mid, 0, 0)
 	if len(row.NoCause) != 0 || c.CutFrom || !c.CutTo {
 		t.Errorf("%+v", row)
@@ -164,13 +166,13 @@ func TestTheLogIsSetAgainstTheAir(t *testing.T) {
 	if len(row.Due) != 4 {
 		t.Fatalf("%d calls, want 4", len(row.Due))
 	}
-	late, _ := row.Due[0].LateMin()
-	near(t, "the first was late", late, 15, 1e-3)
+	late := row.Due[0].Late()
+	near(t, "the first was late", late.Mid, 15, 1e-3)
 	if !row.Due[1].Off || row.Due[1].Logged != nil || row.Due[2].Off || row.Due[2].Logged != nil {
 		t.Errorf("second and third: %+v, %+v", row.Due[1], row.Due[2])
 	}
-	late, _ = row.Due[3].LateMin()
-	near(t, "the fourth was in time", late, 0, 1e-3)
+	late = row.Due[3].Late()
+	near(t, "the fourth was in time", late.Mid, 0, 1e-3)
 	near(t, "missed", row.Missed.Mid, 1, 0)
 	if len(row.NoCause) != 1 || row.NoCause[0] != 20*hourMS {
 		t.Errorf("without cause: %v, want 20 h alone", row.NoCause)

@@ -158,8 +158,9 @@ func (r recordedStage) hadToRun(j judgement, s series.Span) bool {
 // A climb that no weather explains: the air outdoors stays 3 K colder than the room was, so that any fan could have held it,
 // and the room rises from no lower than a degree under its usual temperature of the day before by 2 K and more, at least
 // twice as far as in nineteen of twenty such climbs of that winter, and by half a degree and more in its steepest hour; both
-// by a step of the logger's resolution more. It began no later than with its steepest hour. The first day of the bees, who
-// warm the room, is left out. (Common practice, no source. Without weather nothing is claimed.)
+// by a step of the logger's resolution more. It comes to where a thermostat calls for a fan, by more than the logger's error:
+// below that none was missing. It began no later than with its steepest hour. The first day of the bees, who warm the room,
+// is left out. (Common practice, no source. Without weather nothing is claimed.)
 const (
 	climbLeastK      = 2
 	climbUnusual     = 2
@@ -188,7 +189,7 @@ func unexplainedClimbs(j judgement) (out []series.Span) {
 	settling := j.beesTime.From + dayHours*series.HourMS
 	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights)) + stepK
 	for _, c := range all {
-		if c.toC-c.fromC < least || c.From < settling {
+		if c.toC-c.fromC < least || c.From < settling || !j.callsForAFan(c) {
 			continue
 		}
 		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= climbSteepK+stepK {
@@ -196,6 +197,23 @@ func unexplainedClimbs(j judgement) (out []series.Span) {
 		}
 	}
 	return out
+}
+
+// callsForAFan says whether a climb comes to where the thermostat of some stage calls for it; of a barn that has none set
+// down it may.
+func (j judgement) callsForAFan(c rise) bool {
+	set := false
+	for _, st := range j.Stages {
+		for _, s := range st.Settings {
+			if !s.Thermostat() || c.To < s.Span.From || c.To > s.Span.To {
+				continue
+			}
+			if set = true; c.toC >= s.OnC+j.room.mean.TempErrK {
+				return true
+			}
+		}
+	}
+	return !set
 }
 
 // rise is a climb of the room between two turning points.

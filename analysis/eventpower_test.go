@@ -33,12 +33,17 @@ func TestAClimbTheWeatherDoesNotExplain(t *testing.T) {
 	for _, row := range []struct {
 		name     string
 		outdoors series.Curve
+		onC      float64 // of the one stage; 0 for none set down
 		found    int
 	}{
-		{"known throughout", frost(960, 0), 1}, {"known but for an hour", frost(502, 503), 1}, {"known for none of it", frost(499, 520), 0},
-		{"a warm day", through(0, 960, 0.25, constant(3)), 0}, {"unknown", series.Curve{}, 0},
+		{"known throughout", frost(960, 0), 0, 1}, {"known but for an hour", frost(502, 503), 0, 1}, {"known for none of it", frost(499, 520), 0, 0},
+		{"a warm day", through(0, 960, 0.25, constant(3)), 0, 0}, {"unknown", series.Curve{}, 0, 0},
+		{"to where a fan is called for", frost(960, 0), 6, 1}, {"no fan was called for", frost(960, 0), 6.8, 0}, // it comes to 7 °C, read to half a degree
 	} {
 		in := one(room, series.Curve{}, span(0, 960))
+		if row.onC > 0 {
+			in.Stages = []Stage{{Name: "first", Settings: []Setting{{Span: span(0, 960), OnC: row.onC, OffC: row.onC - 1}}}}
+		}
 		in.Loggers = append(in.Loggers, Logger{Name: "yard", Place: "outdoor", TempC: row.outdoors})
 		cuts := 0
 		for _, e := range Judge(in).Events {

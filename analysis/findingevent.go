@@ -57,8 +57,8 @@ func alarmFindings(_ judgement, r *Review) (out []Finding) {
 	if row.Missed.OK && row.Missed.Low > 0 { // else the loggers' error may explain it
 		add("alarm_missed", missedWeight, NamedFigure{"missed", row.Missed}, NamedFigure{"due", row.Calls})
 	}
-	if n, worst := late(row); n > 0 {
-		add("alarm_late", lateWeight, NamedFigure{"late", count(n, WorkedOut)}, NamedFigure{"latest_min", exactly(worst, WorkedOut)})
+	if n, worst := late(row); n.Mid > 0 {
+		add("alarm_late", lateWeight, NamedFigure{"late", n}, NamedFigure{"latest_min", worst})
 	}
 	if n := len(row.NoCause); n > 0 {
 		add("alarm_without_cause", noCauseWeight, NamedFigure{"calls", count(n, WorkedOut)})
@@ -67,11 +67,22 @@ func alarmFindings(_ judgement, r *Review) (out []Finding) {
 }
 
 // late is how many calls were logged a quarter of an hour late and more, and the latest of them in minutes.
-func late(row AlarmRow) (n int, worst float64) {
+func late(row AlarmRow) (n, worst Figure) {
+	var counts [3]float64
+	worst = unknown("none_late")
 	for _, c := range row.Due {
-		if minutes, ok := c.LateMin(); ok && minutes >= lateLeastMin {
-			n, worst = n+1, max(worst, minutes)
+		l := c.Late()
+		if !l.OK {
+			continue
+		}
+		for i, minutes := range []float64{l.Mid, l.Low, l.High} {
+			if minutes >= lateLeastMin {
+				counts[i]++
+			}
+		}
+		if l.Mid >= lateLeastMin && (!worst.OK || l.Mid > worst.Mid) {
+			worst = l
 		}
 	}
-	return n, worst
+	return enclosing(WorkedOut, counts[0], counts[1:]...), worst
 }

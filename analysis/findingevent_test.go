@@ -31,7 +31,10 @@ func TestFindingsOfAnAlarmLog(t *testing.T) {
 	all := Judge(in).Findings
 	near(t, "missed", findingOf(t, all, "alarm_missed").Figure("missed").Mid, 3, 0)
 	near(t, "due", findingOf(t, all, "alarm_missed").Figure("due").Mid, 5, 0)
-	near(t, "late", findingOf(t, all, "alarm_late").Figure("latest_min").Mid, 40, 1e-3)
+	latest := findingOf(t, all, "alarm_late").Figure("latest_min") // 2 K an hour: 0.3 K are nine minutes
+	near(t, "late", latest.Mid, 40, 1e-3)
+	near(t, "late at least", latest.Low, 31, 1e-3)
+	near(t, "late at most", latest.High, 49, 1e-3)
 	near(t, "without cause", findingOf(t, all, "alarm_without_cause").Figure("calls").Mid, 1, 0)
 	in.Notes = nil
 	for _, f := range Judge(in).Findings {

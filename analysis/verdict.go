@@ -53,7 +53,7 @@ func heldAnswer(j judgement) Answer {
 	var whole tally
 	for i, p := range j.phases {
 		var limits []series.Limits
-		for _, shift := range []float64{0, errK, -errK} {
+		for _, shift := range []float64{0, errK, -errK, errK / 2, -errK / 2} { // less may be warm and cold between the ends than at either
 			limits = append(limits, series.Limits{Low: *p.Bands.TempC.GoodLow - shift, High: *p.Bands.TempC.GoodHigh - shift})
 		}
 		if t := stretches(p.Parts).sum(room, limits); i == 0 {

@@ -43,6 +43,16 @@ func TestHeld(t *testing.T) {
 	}
 }
 
+// By turns 1.8 and 5.6 °C for ten hours: half of it lies in the band as read, and half with every reading half a degree higher
+// or lower, but all of it with a quarter of a degree more.
+func TestHeldMayBeBestBetweenTheEndsOfTheError(t *testing.T) {
+	in := one(through(0, 1000, 0.5, func(h float64) float64 { return 1.8 + 3.8*float64(int(h/10)%2) }), series.Curve{}, span(0, 1000))
+	in.Loggers[0].TempErrK = 0.5
+	held := Judge(in).Verdict.Held.Figure
+	near(t, "as read, %", held.Mid, 50, 3)
+	near(t, "at most, %", held.High, 100, 0.1)
+}
+
 func TestVerdictIsUnknownBelowHalfCoverage(t *testing.T) {
 	in := one(through(0, 49, 0.5, constant(4)), through(0, 49, 0.5, constant(0.6)), span(0, 100))
 	v := Judge(in).Verdict

@@ -128,8 +128,8 @@ func (b barn) sideOf(l analysis.AlarmLine) string {
 func (b barn) loggedCalls(row analysis.AlarmRow) string {
 	logged, late := 0, 0.0
 	for _, c := range row.Due {
-		if min, ok := c.LateMin(); ok {
-			logged, late = logged+1, math.Max(late, min)
+		if l := c.Late(); l.OK {
+			logged, late = logged+1, math.Max(late, l.Mid)
 		}
 	}
 	if logged+len(row.NoCause) == 0 {
@@ -150,10 +150,16 @@ func countRange(f analysis.Figure) string {
 	if !f.OK {
 		return noNumber
 	}
-	if f.Low == f.High {
-		return number(f.Mid, 0)
+	return number(f.Mid, 0) + inBrackets(f)
+}
+
+// inBrackets is the range of a whole figure behind it, " (2–7)"; nothing where it has none.
+func inBrackets(f analysis.Figure) string {
+	low, high := number(f.Low, 0), number(f.High, 0)
+	if low == high {
+		return ""
 	}
-	return number(f.Mid, 0) + " (" + rangeOf(number(f.Low, 0), number(f.High, 0)) + ")"
+	return " (" + rangeOf(low, high) + ")"
 }
 
 // timesWords are "never", "once", "4 times".

@@ -27,7 +27,8 @@ var eventFindingWords = map[string]findingText{
 		return "An alarm at " + b.alarmLine(f) + " would " + wouldHave("called", f.Figure("due")) + "; your notes lack at least " + number(f.Figure("missed").Low, 0) + " of these calls."
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
-		return "The alarm called late " + timesWords(f.Figure("late")) + ", by up to " + withUnit(number(f.Figure("latest_min").Mid, 0), "min") + ", " + isSet(f) + b.alarmLine(f) + "."
+		times, latest := f.Figure("late"), f.Figure("latest_min")
+		return "The alarm called late " + timesWords(times) + inBrackets(times) + ", by up to " + withUnit(number(latest.Mid, 0), "min") + inBrackets(latest) + ", " + isSet(f) + b.alarmLine(f) + "."
 	}, "Look at its limit, its delay and where its sensor hangs."},
 	"alarm_without_cause": {func(b barn, f analysis.Finding) string {
 		return "The alarm called " + timesWords(f.Figure("calls")) + " while the room's logger gave no cause at " + b.alarmLine(f) + "."

@@ -30,7 +30,7 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 		{"light_leak", []analysis.NamedFigure{exact("days", 7), exact("from_hour", 12), exact("to_hour", 16.5)},
 			"On 7 days there was light in the room at the same time of day, between 12:00 and 16:30."},
 		{"alarm_missed", append(line, exact("due", 5), exact("missed", 2)), "An alarm at 8 °C for 30 min would have called 5 times; your notes lack at least 2 of these calls."},
-		{"alarm_late", append(line, exact("late", 1), exact("latest_min", 40)), "The alarm called late once, by up to 40 min, if it is set to 8 °C for 30 min."},
+		{"alarm_late", append(line, exact("late", 1), analysis.NamedFigure{Name: "latest_min", Figure: analysis.Figure{OK: true, Mid: 40, Low: 31, High: 49}}), "The alarm called late once, by up to 40 min (31–49), if it is set to 8 °C for 30 min."},
 		{"alarm_without_cause", append(line, exact("calls", 3)), "The alarm called 3 times while the room's logger gave no cause at 8 °C for 30 min."},
 	} {
 		v := barn{}.finding(analysis.Finding{Code: row.code, About: "room", Figures: row.figures})

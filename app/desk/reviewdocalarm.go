@@ -25,7 +25,8 @@ type AlarmDoc struct {
 	HoursUnknown float64        `json:"hours_unknown"`
 }
 
-// AlarmCallDoc is one call that was due; logged and late_min are null where the log has none.
+// AlarmCallDoc is one call that was due; logged and how late it was, with what the reading may be off by, are null where
+// the log has none.
 type AlarmCallDoc struct {
 	Crossed     string   `json:"crossed"`
 	CrossedSeen bool     `json:"crossed_seen"`
@@ -36,6 +37,8 @@ type AlarmCallDoc struct {
 	AlarmOff    bool     `json:"alarm_off"`
 	Logged      *string  `json:"logged"`
 	LateMin     *float64 `json:"late_min"`
+	LateLow     *float64 `json:"late_low_min"`
+	LateHigh    *float64 `json:"late_high_min"`
 }
 
 func alarmDocs(rows []analysis.AlarmRow, zone *time.Location) []AlarmDoc {
@@ -67,9 +70,9 @@ func alarmCallDoc(c analysis.AlarmCall, zone *time.Location) AlarmCallDoc {
 		Crossed: clock(c.Crossed, zone), CrossedSeen: !c.CutFrom, Due: clock(c.Due, zone), Back: clock(c.Back, zone), BackSeen: !c.CutTo,
 		Peak: c.PeakC, AlarmOff: c.Off,
 	}
-	if late, ok := c.LateMin(); ok {
+	if late := c.Late(); late.OK {
 		logged := clock(*c.Logged, zone)
-		d.Logged, d.LateMin = &logged, &late
+		d.Logged, d.LateMin, d.LateLow, d.LateHigh = &logged, &late.Mid, &late.Low, &late.High
 	}
 	return d
 }
