@@ -28,6 +28,7 @@ var eventFindingWords = map[string]findingText{
 	}, "Test the alarm by warming its sensor, all the way to the phone. It should hang among the hives and not depend on the fans' control."},
 	"alarm_late": {func(b barn, f analysis.Finding) string {
 		times, latest := f.Figure("late"), f.Figure("latest_min")
+		latest.Low = max(0, latest.Low) // it may have been in time
 		return "The alarm called late " + timesWords(times) + inBrackets(times) + ", by up to " + withUnit(number(latest.Mid, 0), "min") + inBrackets(latest) + ", " + isSet(f) + b.alarmLine(f) + "."
 	}, "Look at its limit, its delay and where its sensor hangs."},
 	"alarm_without_cause": {func(b barn, f analysis.Finding) string {

@@ -15,12 +15,15 @@ type Likeness struct {
 }
 
 // A likeness needs so many hours known of both, and to be so much closer than in any other barn, as a share of the
-// standard deviations of their differences (common practice, no source).
-const likeHours, likeShare = 72, 0.5
+// standard deviations of their differences, week by week, where two days of one are known (common practice, no source).
+const (
+	likeHours, likeShare  = 72, 0.5
+	weekHours, leastHours = 7 * 24, 48
+)
 
 // Resembling is where a logger seems to have hung by its temperature: the difference to one that hangs there
 // wanders half as much as to any that hangs elsewhere. A constant difference counts for nothing: places of one
-// room have one. ok is false where that can't be told, as with fewer than two places to choose from.
+// room have one, and one that was hung elsewhere in it has another from then on. ok is false where that can't be told, as with fewer than two places to choose from.
 func Resembling(r Result, l analysis.Logger) (like Likeness, ok bool) {
 	hours := hoursOf(l.TempC)
 	mine := l.TempC.Bins(hours)
@@ -72,10 +75,27 @@ func nearest(all []analysis.Logger, mine []series.Bin, hours []series.Span) (log
 	return logger, least
 }
 
-// wander is the standard deviation of the difference of two curves' hourly means; +Inf where fewer than likeHours
-// are known of both.
+// wander is the standard deviation of the difference of two curves' hourly means within a week, the median of all weeks;
+// +Inf where fewer than likeHours are known of both.
 func wander(a, b []series.Bin) float64 {
-	n, sum, squares := 0.0, 0.0, 0.0
+	var weeks []float64
+	known := 0
+	for from := 0; from < len(a); from += weekHours {
+		to := min(from+weekHours, len(a))
+		n, sd := differing(a[from:to], b[from:to])
+		if known += n; n >= leastHours {
+			weeks = append(weeks, sd)
+		}
+	}
+	if known < likeHours || len(weeks) == 0 {
+		return math.Inf(1)
+	}
+	return series.Median(weeks)
+}
+
+// differing is the standard deviation of the difference of two curves' hourly means, and of how many hours.
+func differing(a, b []series.Bin) (n int, sd float64) {
+	sum, squares := 0.0, 0.0
 	for i := range a {
 		if a[i].KnownMS < series.HourMS/2 || b[i].KnownMS < series.HourMS/2 {
 			continue
@@ -83,8 +103,6 @@ func wander(a, b []series.Bin) float64 {
 		d := a[i].Weighted() - b[i].Weighted()
 		n, sum, squares = n+1, sum+d, squares+d*d
 	}
-	if n < likeHours {
-		return math.Inf(1)
-	}
-	return math.Sqrt(max(0, squares/n-sum/n*sum/n))
+	mean := sum / float64(max(n, 1))
+	return n, math.Sqrt(max(0, squares/float64(max(n, 1))-mean*mean))
 }

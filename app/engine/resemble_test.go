@@ -10,8 +10,9 @@ import (
 )
 
 // Two barns swing with different periods, outdoors with a third. A logger that swings as the second barn does, three
-// degrees colder throughout, hung there; one that swings as outdoors does hung outside; of one that swings as none
-// of them, of one that was read for two days only, and with a single barn nothing can be told.
+// degrees colder throughout, hung there, and so did one that was hung five degrees warmer half way; one that swings as
+// outdoors does hung outside. Of one that swings as none of them, of one that was read for two days only, and with a single
+// barn nothing can be told.
 func TestALoggerResemblesItsBarn(t *testing.T) {
 	swing := func(mean, hours float64) func(int) float64 {
 		return func(i int) float64 { return mean + math.Sin(2*math.Pi*float64(i)/hours) }
@@ -20,6 +21,7 @@ func TestALoggerResemblesItsBarn(t *testing.T) {
 	dir := folder(t, map[string]string{
 		"alder.csv": log(480, swing(4, 31)), "rowan.csv": log(480, swing(5, 47)), "out.csv": log(480, swing(-4, 24)),
 		"1.csv": log(480, swing(2, 47)), "2.csv": log(480, swing(-3, 24)), "3.csv": log(480, swing(4, 11)), "4.csv": log(48, swing(5, 47)),
+		"5.csv": log(480, func(i int) float64 { return swing(2, 47)(i) + 5*float64(i/240) }),
 	})
 	barn := func(name string) winter.Barn {
 		return winter.Barn{Name: name, Loggers: []winter.Logger{{Name: name, Files: []string{name + ".csv"}, Place: "room"}}}
@@ -36,7 +38,7 @@ func TestALoggerResemblesItsBarn(t *testing.T) {
 		return review(winter.Winter{Zone: "UTC", Barns: []winter.Barn{{Loggers: []winter.Logger{{Name: name, Files: []string{name + ".csv"}, Place: "room"}}}}}).Inputs[0].Loggers[0]
 	}
 	r := review(w)
-	for name, want := range map[string]Likeness{"1": {1, "rowan"}, "2": {winter.OutdoorList, "out"}} {
+	for name, want := range map[string]Likeness{"1": {1, "rowan"}, "2": {winter.OutdoorList, "out"}, "5": {1, "rowan"}} {
 		if got, ok := Resembling(r, curve(name)); !ok || got != want {
 			t.Errorf("%s: %+v, %v", name, got, ok)
 		}
