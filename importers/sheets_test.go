@@ -1,6 +1,9 @@
 package importers
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // sheets hold small files of our own as spreadsheets and printed tables have them: words over several columns, tables
 // side by side, rows of units, hours by days; each with what a person reads in it.
@@ -221,3 +224,34 @@ n1|_value|7 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00Z..2026
 }
 
 func TestSheets(t *testing.T) { checkShapes(t, sheets) }
+
+// A list printed in columns, each going on where the one before it ended, is one logger's; three that hung at the same time,
+// and two of which the second begins a day later, are not.
+func TestColumnsThatGoOnAreOneList(t *testing.T) {
+	header := "time,T °C,RH %,time,T °C,RH %\n"
+	for _, c := range []struct {
+		name, in string
+		want     []string
+		first    []float64
+	}{
+		{"goes on", header + "2026-01-13 00:00,4.0,60.0,2026-01-13 01:30,4.3,63.0\n2026-01-13 00:30,4.1,61.0,2026-01-13 02:00,4.4,64.0\n2026-01-13 01:00,4.2,62.0,,,\n",
+			[]string{"f"}, []float64{4.0, 4.1, 4.2, 4.3, 4.4}},
+		{"the same hours", header + "2026-01-13 00:00,4.0,60.0,2026-01-13 00:00,4.3,63.0\n2026-01-13 00:30,4.1,61.0,2026-01-13 00:30,4.4,64.0\n",
+			[]string{"f 1", "f 2"}, []float64{4.0, 4.1}},
+		{"a day later", header + "2026-01-13 00:00,4.0,60.0,2026-01-14 00:00,4.3,63.0\n2026-01-13 00:30,4.1,61.0,2026-01-14 00:30,4.4,64.0\n",
+			[]string{"f 1", "f 2"}, []float64{4.0, 4.1}},
+		{"other names", "time,T1 °C,time,T2 °C\n2026-01-13 00:00,4.0,2026-01-13 01:00,4.3\n2026-01-13 00:30,4.1,2026-01-13 01:30,4.4\n",
+			[]string{"f"}, []float64{4.0, 4.1}},
+	} {
+		x := readText(t, c.in)
+		var loggers []string
+		for _, s := range x.Series {
+			if s.Quantity == AirTemperature && !slices.Contains(loggers, s.Logger) {
+				loggers = append(loggers, s.Logger)
+			}
+		}
+		if !slices.Equal(loggers, c.want) || !slices.Equal(x.Series[0].Val, c.first) {
+			t.Errorf("%s: loggers %q, want %q; %v, want %v", c.name, loggers, c.want, x.Series[0].Val, c.first)
+		}
+	}
+}

@@ -135,6 +135,50 @@ func (s *scan) spreadSides(o order) {
 			c.rows[row] = int32(table*n + row)
 		}
 	}
+	s.joinSides(n)
+}
+
+// joinSides makes one table of those side by side, each of n rows, where every next one goes on where the one before it
+// ended and bears the same names, as a long list does that is printed in columns.
+func (s *scan) joinSides(n int) {
+	parts := make([][]*values, len(s.sides)+1)
+	for i := range s.columns {
+		c := &s.columns[i]
+		parts[s.tableOf(c.index)] = append(parts[s.tableOf(c.index)], c)
+	}
+	for k := 1; k < len(parts); k++ {
+		if !goesOn(s.at[(k-1)*n:k*n], s.at[k*n:(k+1)*n]) || !slices.EqualFunc(parts[0], parts[k], func(a, b *values) bool { return a.header == b.header }) {
+			return
+		}
+	}
+	for _, part := range parts[1:] {
+		for i, c := range part {
+			whole := parts[0][i]
+			whole.val, whole.rows = append(whole.val, c.val...), append(whole.rows, c.rows...)
+			for k, count := range c.decimals {
+				whole.decimals[k] += count
+			}
+			whole.changed()
+		}
+	}
+	s.columns = slices.DeleteFunc(s.columns, func(c values) bool { return s.tableOf(c.index) > 0 })
+}
+
+// goesOn says whether the times of a list, from its first on, follow the last of another's no later than two of the steps
+// between those.
+func goesOn(before, after []int64) bool {
+	before, after = timesOf(before), timesOf(after)
+	if len(before) < 2 || len(after) == 0 {
+		return false
+	}
+	first, last := before[0], before[len(before)-1]
+	next := after[0] - last
+	return next > 0 && next*int64(len(before)-1) <= 2*(last-first)
+}
+
+// timesOf is a list of times without those that could not be read.
+func timesOf(list []int64) []int64 {
+	return slices.DeleteFunc(slices.Clone(list), func(at int64) bool { return at == noTime })
 }
 
 // sideFace is the time of a table beside the first under an order; noTime where that makes it no date.
