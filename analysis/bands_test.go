@@ -44,6 +44,18 @@ func TestDefaultBands(t *testing.T) {
 }
 
 // Limits the keeper did not set make room for those he did, so that no hour is good and to be acted on at once: by hand.
+// The house rule: watch reaches to a degree above the on-temperature of the top stage, wherever it stands in the list.
+func TestWatchReachesAboveTheTopStage(t *testing.T) {
+	stage := func(name string, onC float64) Stage {
+		return Stage{Name: name, Settings: []Setting{{Span: span(0, 10), OnC: onC, OffC: onC - 1}}}
+	}
+	for _, stages := range [][]Stage{{stage("top", 6.3), stage("second", 4.5)}, {stage("second", 4.5), stage("top", 6.3)}} {
+		in := one(through(0, 10, 0.5, constant(4)), series.Curve{}, span(0, 10))
+		in.Stages = stages
+		near(t, "watch up to, °C", *in.bandsIn(deepWinter, Bands{}).TempC.WatchHigh, 7.3, 1e-9)
+	}
+}
+
 func TestLimitsMakeRoomForTheKeepersOwn(t *testing.T) {
 	top := func(onC float64) []Stage { return []Stage{{Settings: []Setting{{OnC: onC, OffC: onC - 1}}}} }
 	for _, c := range []struct {

@@ -71,6 +71,24 @@ func TestABatchOutAndBack(t *testing.T) {
 }
 
 // Nobody said when the bees went in and the trace does not show it: there is no carry-in to tell of.
+// Whatever their kinds, events stand in order of time: doors noted on the second day come before a cut noted on the third,
+// the bees' coming in first and their leaving last.
+func TestEventsStandInOrderOfTime(t *testing.T) {
+	in := one(through(0, 120, 0.5, constant(4)), series.Curve{}, span(0, 120))
+	noted := func(kind string, from, to float64) Note {
+		until := int64(to * hourMS)
+		return Note{At: int64(from * hourMS), Until: &until, Kind: kind}
+	}
+	in.Notes = []Note{noted("power cut", 60, 62), noted("doors open", 30, 31), noted("power cut", 20, 21), noted("doors open", 100, 101)}
+	var at []float64
+	for _, e := range Judge(in).Events {
+		at = append(at, float64(e.Span.From)/hourMS)
+	}
+	if want := []float64{0, 20, 30, 60, 100, 120}; !slices.Equal(at, want) {
+		t.Errorf("events at %v h, want %v", at, want)
+	}
+}
+
 func TestNoCarryInWithoutEvidence(t *testing.T) {
 	in := one(through(0, 40*24, 1, constant(4)), series.Curve{}, span(0, 1))
 	in.BeesIn, in.BeesOut = nil, nil

@@ -128,3 +128,15 @@ func TestTheNotedEndOfACutGoesBeforeTheClimbs(t *testing.T) {
 		}
 	}
 }
+
+// A climb that still goes on when the record ends is one; of a record of nothing there is none.
+func TestAClimbMayReachTheEndOfTheRecord(t *testing.T) {
+	room := through(0, 10, 0.5, func(h float64) float64 { return 4 + max(0, h-6) })
+	got := climbs(room, span(0, 11))
+	if len(got) != 1 || got[0].From != 6*hourMS || got[0].To != 10*hourMS || got[0].toC != 8 {
+		t.Errorf("%+v, want one from 6 to 10 h, to 8 °C", got)
+	}
+	if got := climbs(series.Curve{}, span(0, 10)); len(got) != 0 {
+		t.Errorf("%+v of nothing", got)
+	}
+}

@@ -39,6 +39,29 @@ func TestTheFactorAtWhichAWallGetsWet(t *testing.T) {
 	}
 }
 
+// A wall that was wet for all of a hundred hours is a finding; one that never was, and one of cold metal, are none.
+func TestAWetWallIsAFinding(t *testing.T) {
+	for _, c := range []struct {
+		factor float64
+		kind   string
+		want   int
+	}{{0.80, "wall", 1}, {0.99, "wall", 0}, {0.80, "metal", 0}} {
+		in := walled(4, 0.85, -20, c.factor)
+		in.Surfaces[0].Kind = c.kind
+		got := 0
+		for _, f := range Judge(in).Findings {
+			if f.Code != "surface_wet" {
+				continue
+			}
+			got++
+			near(t, "wet, h", f.Figure("dew_hours").Mid+f.Figure("frost_hours").Mid, 100, 1e-6)
+		}
+		if got != c.want {
+			t.Errorf("factor %v, %s: %d findings, want %d", c.factor, c.kind, got, c.want)
+		}
+	}
+}
+
 func TestAWallWithoutWeatherOrHumidityHasNoHours(t *testing.T) {
 	in := walled(4, 0.85, -20, 0.9)
 	in.Loggers = in.Loggers[:1]
