@@ -34,19 +34,26 @@ func (b Book) zoneQuestion(f engine.File) FileQuestion {
 	return q
 }
 
-// mostZones is how many zones are offered.
-const mostZones = 4
+// mostZones is how many zones are offered; utc is what +00:00 is called.
+const (
+	mostZones = 4
+	utc       = "UTC"
+)
 
 // zoneOptions are the zones in which clocks of this winter may stand: the winter's own, those that other files or loggers
 // name, and UTC.
 func (b Book) zoneOptions() []string {
-	out := []string{b.doc.Zone}
+	out := []string{}
 	add := func(zone string) {
-		if _, err := winter.Location(zone); err == nil && zone != "+00:00" && !slices.Contains(out, zone) {
+		if zone == "+00:00" {
+			zone = utc
+		}
+		if _, err := winter.Location(zone); err == nil && !slices.Contains(out, zone) {
 			out = append(out, zone)
 		}
 	}
-	add("UTC")
+	add(b.doc.Zone)
+	add(utc)
 	for _, l := range b.Loggers() {
 		own, _ := b.doc.Logger(l.At)
 		add(own.Zone)

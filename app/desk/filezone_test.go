@@ -3,6 +3,8 @@ package desk
 import (
 	"fmt"
 	"math"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -62,5 +64,17 @@ func TestAZoneIsAskedWhereAnHourMatters(t *testing.T) {
 	later := added(t, k, both, outdoorDays(t, dir, "outdoor2.csv", -3))
 	if got := pageOf(t, later, "outdoor2.csv").Clock; !strings.Contains(got, "Time zone +02:00, as you said.") {
 		t.Errorf("%s: what was said holds for files written the same way", got)
+	}
+}
+
+// A winter whose zone is written +00:00 is offered UTC once, whatever its files call it.
+func TestUTCIsOfferedOnceUnderOneName(t *testing.T) {
+	dir := folderOf(t, map[string]string{"winter.toml": "[winter]\nname = \"W\"\nzone = \"+00:00\"\n[[barn]]\nname = \"A\"\n[[barn.logger]]\nname = \"barn\"\nfiles = [\"barn.csv\"]\nplace = \"room\"\n[[outdoor]]\nname = \"out\"\nfiles = [\"out.csv\"]\n"})
+	loggerFile(t, dir, "barn.csv", 4)
+	outdoorDays(t, dir, "out.csv", -2)
+	k := keeper(t)
+	b := opened(t, k, filepath.Join(dir, "winter.toml"))
+	if got := b.zoneOptions(); !slices.Equal(got, []string{"UTC"}) {
+		t.Errorf("%q", got)
 	}
 }

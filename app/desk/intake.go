@@ -227,14 +227,14 @@ func usable(quantity string) bool {
 	return false
 }
 
-// zoneOf is the first zone a file names; UTC when none does, so that clock faces show as written.
+// zoneOf is the first zone a file names that is not UTC; UTC when none does, so that clock faces show as written.
 func zoneOf(read []engine.File) string {
 	for _, f := range read {
-		if f.Export != nil && f.Export.Layout.Clock.Zone != "" {
+		if f.Export != nil && f.Export.Layout.Clock.Zone != "" && f.Export.Layout.Clock.Zone != "+00:00" {
 			return f.Export.Layout.Clock.Zone
 		}
 	}
-	return "UTC"
+	return utc
 }
 
 // newWinterName is that of a winter nobody named yet.
