@@ -23,8 +23,47 @@ const (
 	doorPauseMS                    = 30 * minuteMS
 )
 
-// doorsOpened are the door openings seen, or noted.
+// A contact tells whether a door is open; whichever way it is wired, a barn's door stands closed for most of the winter.
+// Openings shorter than five minutes are passed over, as the room's air hardly shows them. (Common practice, no source.)
+const (
+	doorPlace     = "door"
+	doorLeastMS   = 5 * minuteMS
+	doorRecordsMS = series.HourMS // an opening seen in the air so near a recorded one is the same
+)
+
+// recordedDoors are the openings that contacts on doors recorded.
+func recordedDoors(j judgement) []series.Span {
+	var open []series.Span
+	for _, l := range j.Loggers {
+		if l.Place != doorPlace {
+			continue
+		}
+		segs := clip(held(l.State), stretches{j.beesTime})
+		one := spansOf(segs)
+		if other := series.Subtract(known(segs), one); series.LengthMS(other) < series.LengthMS(one) {
+			one = other
+		}
+		open = append(open, one...)
+	}
+	joined := joinedSpans(series.Union(open), doorPauseMS)
+	return slices.DeleteFunc(joined, func(s series.Span) bool { return s.To-s.From < doorLeastMS })
+}
+
+// doorsOpened are the door openings recorded, seen in the air, or noted.
 func doorsOpened(j judgement, cuts []Event) []Event {
+	recorded := recordedDoors(j)
+	airOf := func(s series.Span) Event {
+		e := Event{Span: s}
+		e.air(j, "before", dayBefore(s.From))
+		e.add("lowest_c", lowest(j.room.mean.TempC, s))
+		return e
+	}
+	var seen []Event
+	for _, s := range recorded {
+		e := airOf(s)
+		e.Kind, e.Evidence = doorsOpen, Recorded
+		seen = append(seen, e)
+	}
 	temps, dews := [][]sharpStep{}, [][]sharpStep{}
 	outdoor, outdoorDew := j.weather(temperatureOf), j.weather(func(l Logger) series.Curve { return l.dewC })
 	steps := make([][2][]sharpStep, len(j.room.loggers))
@@ -44,8 +83,10 @@ func doorsOpened(j judgement, cuts []Event) []Event {
 	if len(temps) == 1 {
 		need = [][][]sharpStep{temps, dews}
 	}
-	var seen []Event
 	for _, s := range joinedSpans(series.Union(spansOfSteps(temps)), doorPauseMS) {
+		if len(series.Intersect(recorded, []series.Span{{From: s.From - doorRecordsMS, To: s.To + doorRecordsMS}})) > 0 {
+			continue
+		}
 		if _, step := largest(temps, s); followsACut(s, cuts) || bringsBack(j.room.mean.TempC, s, step) {
 			continue
 		}
@@ -53,12 +94,7 @@ func doorsOpened(j judgement, cuts []Event) []Event {
 			seen = append(seen, e)
 		}
 	}
-	return withNotes(seen, j, doorsOpen, func(s series.Span) Event {
-		e := Event{Span: s}
-		e.air(j, "before", dayBefore(s.From))
-		e.add("lowest_c", lowest(j.room.mean.TempC, s))
-		return e
-	})
+	return withNotes(seen, j, doorsOpen, airOf)
 }
 
 // followsACut says whether a stretch begins about when a power cut ends.

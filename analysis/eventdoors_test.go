@@ -97,3 +97,37 @@ func TestFallingBackFromAClimbIsNoDoor(t *testing.T) {
 		}
 	}
 }
+
+// A contact on a door, whichever way it is wired, tells an opening from 30 to 31 h and one from 40 h for six minutes; one of
+// two minutes is passed over. The step the room makes at 30 h is the same opening, that at 50 h another, which the contact,
+// should it be on another door, does not tell. Two openings a quarter of an hour apart are one.
+func TestAContactTellsWhenADoorStoodOpen(t *testing.T) {
+	temp := func(h float64) float64 {
+		fall := func(at float64) float64 { return math.Min(1, math.Max(0, 3*(h-at))) }
+		return 5 - 2*fall(30) + 2*math.Min(1, math.Max(0, (h-32)/8)) - 2*fall(50)
+	}
+	opened := []series.Span{span(20, 20+2.0/60), span(30, 30.5), span(30.75, 31), span(40, 40.1)}
+	for _, closedIs := range []float64{0, 1} {
+		in := one(through(0, 120, 1.0/6, temp), series.Curve{}, span(0, 120))
+		second := in.Loggers[0]
+		second.Name = "second"
+		contact := recordOver("", 120, opened...)
+		contact.Name, contact.Place = "contact", "door"
+		for i, v := range contact.State.Val {
+			contact.State.Val[i] = math.Abs(v - closedIs)
+		}
+		in.Loggers = append(in.Loggers, second, contact)
+		open := kinds(Judge(in).Events, doorsOpen)
+		if len(open) != 3 {
+			t.Fatalf("closed is %v: %+v", closedIs, open)
+		}
+		for i, want := range []struct {
+			series.Span
+			evidence Evidence
+		}{{span(30, 31), Recorded}, {span(40, 40.1), Recorded}, {span(50, 50+1.0/3), WorkedOut}} {
+			if e := open[i]; e.Evidence != want.evidence || e.Evidence == Recorded && e.Span != want.Span || math.Abs(float64(e.Span.From-want.Span.From)) > minuteMS {
+				t.Errorf("closed is %v: opening %d: %+v, want %+v", closedIs, i, e, want)
+			}
+		}
+	}
+}

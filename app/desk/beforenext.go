@@ -185,88 +185,10 @@ func wouldHave(done string, f analysis.Figure) string {
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
-// happened are the events a keeper would ask about, with one sentence over them.
-func (b barn) happened() (string, []EventView) {
-	out := []EventView{}
-	for _, e := range b.r.Events {
-		words, known := eventWords[e.Kind]
-		if !known {
-			continue
-		}
-		v := EventView{Text: words(b, e), Sure: restsOn(e.Evidence), Look: e.Span, Mark: MarkNone}
-		if e.MayBe {
-			v.Sure = "May be; the loggers fit something else too."
-		}
-		if e.Kind == "power cut" {
-			v.Mark = MarkWatch
-		}
-		out = append(out, v)
-	}
-	switch {
-	case len(out) == 0 && b.unread():
-		return "Power cuts, open doors and light can't be told: there is no reading from the room, and none was noted.", out
-	case len(out) == 0:
-		return "No power cut, no open door and no light was seen or noted.", out
-	}
-	return plural(number(float64(len(out)), 0), "event was seen or noted.", "events were seen or noted."), out
-}
-
-// eventWords are the events that are told, in words; warm days and the moves of hives have their places elsewhere.
-var eventWords = map[string]func(barn, analysis.Event) string{
-	"power cut": barn.cutWords,
-	"doors open": func(b barn, e analysis.Event) string {
-		return "Doors stood open about " + b.u.Clock(e.Span.From) + b.figureWords(e, "lowest_c", "; the room fell to ", b.u.Temp) + "."
-	},
-	"light": func(b barn, e analysis.Event) string {
-		return "Light in the room on " + b.u.Clock(e.Span.From) + b.figureWords(e, "minutes", " for ", func(v float64) string { return withUnit(number(v, 0), "min") }) + "."
-	},
-	"light leak": func(b barn, e analysis.Event) string {
-		return "Light came in at the same time of day again and again" + b.figureWords(e, "days", ", on ", func(v float64) string { return Days(v * 24 * series.HourMS) }) + ": look at the light traps."
-	},
-	"batch out": func(b barn, e analysis.Event) string {
-		return "A batch of hives was out from " + b.u.Clock(e.Span.From) + " to " + b.u.Clock(e.Span.To) + "."
-	},
-}
-
-// figureWords is a figure of an event behind its words; nothing where it is not known.
-func (b barn) figureWords(e analysis.Event, name, before string, show func(float64) string) string {
-	if f := eventFigure(e, name); f.OK {
-		return before + show(f.Mid)
-	}
-	return ""
-}
-
-func eventFigure(e analysis.Event, name string) analysis.Figure {
-	for _, f := range e.Figures {
-		if f.Name == name {
-			return f.Figure
-		}
-	}
-	return analysis.Figure{}
-}
-
 // alarmC is the limit of the alarm's line, °C.
 func (b barn) alarmC() float64 {
 	if len(b.r.Alarms) == 0 {
 		return 8
 	}
 	return b.r.Alarms[0].Line.LimitC
-}
-
-// cutWords lead with the climb as it was measured: the first hour and the later hours apart, then the time to the
-// alarm line.
-func (b barn) cutWords(e analysis.Event) string {
-	text := "The fans stood from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
-		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff)
-	if first := eventFigure(e, "first_hour_k_per_h"); first.OK {
-		text += ", " + b.diffRange(first) + " in the first hour"
-	}
-	text += b.figureWords(e, "later_k_per_h", " and ", b.smallDiff)
-	if eventFigure(e, "later_k_per_h").OK {
-		text += " an hour after that"
-	}
-	if f := eventFigure(e, "hours_to_alarm_h"); f.OK {
-		text += "; " + HoursRange(f.Low, f.High) + " to " + b.u.LimitWithUnit(b.alarmC())
-	}
-	return text + "."
 }

@@ -10,12 +10,12 @@ import (
 	"thawbook/app/winter"
 )
 
-// FileRecord is what a logger's record of running can be of: the stages and heat sources of its barn, or, while it hangs
+// FileRecord is what a logger's record can be of: the stages, the heat sources and the door of its barn, or, while it hangs
 // nowhere, of every barn, and none of them.
 type FileRecord struct {
 	Choices []RecordChoice
 	Chosen  string // a choice's label; "" while nothing is said
-	Lacks   string // what is to be set down first; "" where there is something to choose from, or another record says it
+	Lacks   string // what is to be set down first; "" where that is done, or another record says it
 	Barn    int    // where it is
 }
 
@@ -25,8 +25,8 @@ type RecordChoice struct {
 	Edit  winter.Edit
 }
 
-// ofNone is the choice of a record that is of none of the barn's stages and heat sources, as a door's.
-const ofNone = "none of these"
+// ofDoor is the choice of a record of the barn's door, ofNone that of one of nothing in the barn.
+const ofDoor, ofNone = "the door", "none of these"
 
 // recordedIn are the channels of a file's records of what ran, in lower case.
 func recordedIn(f engine.File) map[string]bool {
@@ -40,39 +40,47 @@ func recordedIn(f engine.File) map[string]bool {
 // recordOf is what a logger's record can be of.
 func (b Book) recordOf(l winter.Logger, at Slot) *FileRecord {
 	out := &FileRecord{Barn: max(0, at.List)}
+	named := false
 	for i, barn := range b.doc.Barns {
 		if at.List != i && at.List >= 0 {
 			continue
 		}
-		for _, name := range barn.Recordable() {
-			c := RecordChoice{name, winter.SetRecord{At: at, Barn: i, Of: name}}
-			if at.List < 0 && len(b.doc.Barns) > 1 {
-				c.Label += " in " + barn.Name
-			}
-			out.Choices = append(out.Choices, c)
+		in := ""
+		if at.List < 0 && len(b.doc.Barns) > 1 {
+			in = " in " + barn.Name
 		}
+		for _, name := range barn.Recordable() {
+			named = true
+			out.Choices = append(out.Choices, RecordChoice{name + in, winter.SetRecord{At: at, Barn: i, Of: name}})
+		}
+		out.Choices = append(out.Choices, RecordChoice{ofDoor + in, winter.SetRecord{At: at, Barn: i, Place: winter.DoorPlace}})
 	}
-	if len(out.Choices) == 0 && len(b.doc.Barns) > 0 {
+	if !named && len(b.doc.Barns) > 0 {
 		out.Lacks = fmt.Sprintf("Set down the fan stages and the heat of %s first; a record that is called like one of them is then taken to be of it.", b.doc.Barns[out.Barn].Name)
 	}
-	out.Choices = append(out.Choices, RecordChoice{ofNone, winter.SetRecord{At: at, Barn: out.Barn}})
-	if out.Chosen = l.RecordsStage; l.Place == dontKnow {
+	out.Choices = append(out.Choices, RecordChoice{ofNone, winter.SetRecord{At: at, Barn: out.Barn, Place: dontKnow}})
+	switch out.Chosen = l.RecordsStage; l.Place {
+	case winter.DoorPlace:
+		out.Chosen = ofDoor
+	case dontKnow:
 		out.Chosen = ofNone
 	}
 	return out
 }
 
 // hangRecord says of a logger that keeps a record of what it is and why, and suggests what it may be. What is to be set
-// down first is not said twice.
+// down first is said once, where nothing is chosen.
 func (b Book) hangRecord(out *FileLogger, l winter.Logger, at Slot, said bool) {
 	out.Record, out.Why = b.recordOf(l, at), ""
-	if said && out.Record.Lacks != "" {
-		out.Record.Lacks, out.Record.Choices = "", nil
+	if said || out.Record.Chosen != "" {
+		out.Record.Lacks = ""
 	}
 	switch {
 	case l.RecordsStage != "" && l.Assumed:
 		out.Why = "Assumed: it is called like " + l.RecordsStage + "."
-	case l.RecordsStage == "" && l.Place != dontKnow:
+	case l.Place == winter.DoorPlace && l.Assumed:
+		out.Why = "Assumed: its name says so."
+	case l.OfNothing():
 		out.Hangs = "a record of what ran; what that was is not set down, so it counts for nothing yet"
 		if barn, name := b.calledLike(l, at); name != "" {
 			out.Suggested, out.Suggestion = winter.SetRecord{At: at, Barn: barn, Of: name}, "It is of "+name+" in "+b.doc.Barns[barn].Name
@@ -103,11 +111,16 @@ func (b Book) calledLike(l winter.Logger, at Slot) (barn int, name string) {
 	return fits[0], b.doc.Barns[fits[0]].CalledLike(l)
 }
 
+// isDoor says whether a record's name is a door's.
+func isDoor(name string) bool {
+	return slices.ContainsFunc(wordsOf(name), func(w string) bool { return w == "door" || w == "doors" || w == "gate" })
+}
+
 // recordWords are what heat sources, and things that are neither these nor fans, are called in records, the telling words
 // first; with the kind of heat source.
 var recordWords = []struct{ word, kind string }{
 	{"solar", "solar"}, {"recovery", "recovery"}, {"exchanger", "recovery"}, {"floor", "floor"}, {"slab", "floor"}, {"heater", "heater"}, {"heating", "heater"},
-	{"heat", "heater"}, {"boiler", "heater"}, {"loop", "floor"}, {"pump", "floor"}, {"door", ""}, {"gate", ""}, {"light", ""}, {"lamp", ""}, {"alarm", ""},
+	{"heat", "heater"}, {"boiler", "heater"}, {"loop", "floor"}, {"pump", "floor"}, {"light", ""}, {"lamp", ""}, {"alarm", ""},
 }
 
 // waitingRecord is a record of a barn that nobody said of what it is: by its name it may be a fan's, or a heat source's of

@@ -83,7 +83,7 @@ func TestARecordFindsItsStage(t *testing.T) {
 	for _, c := range solar.Record.Choices {
 		labels = append(labels, c.Label)
 	}
-	if want := []string{"Fan A", "Fan B", ofNone}; !slices.Equal(labels, want) || solar.Record.Chosen != "" {
+	if want := []string{"Fan A", "Fan B", ofDoor, ofNone}; !slices.Equal(labels, want) || solar.Record.Chosen != "" {
 		t.Fatalf("choices %q, chosen %q", labels, solar.Record.Chosen)
 	}
 	noted := func() bool {
@@ -93,7 +93,7 @@ func TestARecordFindsItsStage(t *testing.T) {
 	if !noted() {
 		t.Error("nothing is said of the record that counts for nothing")
 	}
-	b = edited(t, k, b, solar.Record.Choices[2].Edit)
+	b = edited(t, k, b, solar.Record.Choices[3].Edit)
 	if l := b.shownLogger(t, "fans, Solar loop"); l.Record.Chosen != ofNone || noted() {
 		t.Errorf("of none: chosen %q, still noted %v", l.Record.Chosen, noted())
 	}
@@ -120,7 +120,7 @@ func TestARecordForAnOpenWinterIsSuggestedItsStage(t *testing.T) {
 	k := keeper(t)
 	b := added(t, k, opened(t, k, filepath.Join(dir, "winter.toml")), filepath.Join(dir, "rowan-fans.csv"))
 	l := b.shownLogger(t, "rowan-fans, Fan A")
-	if l.Suggestion != "It is of Fan A in Rowan barn" || len(l.Record.Choices) != 3 || l.Record.Choices[0].Label != "Fan A in Alder barn" {
+	if l.Suggestion != "It is of Fan A in Rowan barn" || len(l.Record.Choices) != 5 || l.Record.Choices[0].Label != "Fan A in Alder barn" {
 		t.Fatalf("%q, %+v", l.Suggestion, l.Record)
 	}
 	b = edited(t, k, b, l.Suggested)
@@ -129,4 +129,43 @@ func TestARecordForAnOpenWinterIsSuggestedItsStage(t *testing.T) {
 		t.Errorf("Rowan barn has %+v, %d wait", got, len(b.doc.Tray))
 	}
 	within(t, "ran, h", b.Result.Barns[1].Stages[0].Ran.Hours.Mid, 120, 0.1)
+}
+
+// A record that is called a door's is taken to be of the door, says so, and tells when it stood open; of another the keeper
+// says so.
+func TestADoorsRecordFindsTheDoor(t *testing.T) {
+	contact := logOf("time,Door,Gadget", "2024-12-01 00:00", 10, 10, isoFace, func(at time.Time) string {
+		if at.Day() == 5 && at.Hour() == 9 {
+			return "1,0"
+		}
+		return fmt.Sprintf("0,%d", at.Day()%2)
+	})
+	dir := folderOf(t, map[string]string{
+		"contacts.csv": contact,
+		"shed.csv":     logOf("time,Temperature °C,RH %", "2024-12-01 00:00", 10, 30, isoFace, func(time.Time) string { return "4.4,60.0" }),
+	})
+	k := keeper(t)
+	b := added(t, k, Book{}, dir)
+	door := b.shownLogger(t, "contacts, Door")
+	if door.Record.Chosen != ofDoor || door.Why != "Assumed: its name says so." || door.Hangs == "" {
+		t.Fatalf("%+v, %+v", door, door.Record)
+	}
+	open := func(b Book) (hours float64) {
+		for _, e := range b.Result.Barns[0].Events {
+			if e.Kind == "doors open" {
+				hours += float64(e.Span.To-e.Span.From) / 3.6e6
+			}
+		}
+		return hours
+	}
+	within(t, "open, h", open(b), 1, 0.01)
+	gadget := b.shownLogger(t, "contacts, Gadget")
+	i := slices.IndexFunc(gadget.Record.Choices, func(c RecordChoice) bool { return c.Label == ofDoor })
+	if gadget.Record.Chosen != "" || i < 0 {
+		t.Fatalf("%+v", gadget.Record)
+	}
+	b = edited(t, k, b, gadget.Record.Choices[i].Edit)
+	if l := b.shownLogger(t, "contacts, Gadget"); l.Record.Chosen != ofDoor || l.Why != "" {
+		t.Errorf("%q, %+v", l.Why, l.Record)
+	}
 }

@@ -155,7 +155,7 @@ func measuring(f engine.File) (out []winter.Logger) {
 }
 
 // recordsIn are the records of what ran that a file holds, one for each column, or where the rows name what ran one for
-// each of those. A lone one takes the file whole.
+// each of those. A lone one takes the file whole. One that is called a door's hangs there.
 func recordsIn(f engine.File) (out []winter.Logger) {
 	if f.Export == nil {
 		return nil
@@ -170,7 +170,11 @@ func recordsIn(f engine.File) (out []winter.Logger) {
 			continue
 		}
 		had[name] = true
-		out = append(out, winter.Logger{Name: titleOf(f.Name) + ", " + columnName(name), Channel: name, Place: winter.RecordPlace})
+		l := winter.Logger{Name: titleOf(f.Name) + ", " + columnName(name), Channel: name, Place: winter.RecordPlace}
+		if isDoor(l.Name) {
+			l.Place = winter.DoorPlace
+		}
+		out = append(out, l)
 	}
 	if len(out) == 1 && len(loggerNames(f)) == 0 {
 		out[0].Name, out[0].Channel = titleOf(f.Name), ""

@@ -82,7 +82,7 @@ func (b Book) entry(l winter.Logger, at Slot, read *analysis.Logger) LoggerEntry
 		e.Note, e.Mark = "waits for an answer", MarkAct
 	} else if b.distanceAsked(l, at) != "" {
 		e.Note, e.Mark = "how far away?", MarkWatch
-	} else if read != nil && read.State.Len() > 0 && l.RecordsStage == "" && l.Place != dontKnow {
+	} else if read != nil && read.State.Len() > 0 && l.OfNothing() {
 		e.Place, e.Note, e.Mark = "a record", "of what?", MarkWatch
 	} else if read != nil && read.TempC.Len()+read.RelHum.Len()+read.State.Len() == 0 {
 		e.Note, e.Mark = "nothing read", MarkAct

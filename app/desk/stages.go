@@ -7,6 +7,7 @@ import (
 
 	"thawbook/analysis"
 	"thawbook/analysis/series"
+	"thawbook/app/winter"
 )
 
 // StagesView is the fan stages of a barn: one sentence, a table and the hours per day.
@@ -130,7 +131,9 @@ func StagesOf(in analysis.Input, r analysis.Review, u Units) StagesView {
 
 // recordsBeside says that what ran is shown too, where loggers recorded it and nobody said of what.
 func recordsBeside(loggers []analysis.Logger) string {
-	if !slices.ContainsFunc(loggers, func(l analysis.Logger) bool { return l.State.Len() > 0 && l.RecordsStage == "" && l.Place != dontKnow }) {
+	if !slices.ContainsFunc(loggers, func(l analysis.Logger) bool {
+		return l.State.Len() > 0 && l.RecordsStage == "" && l.Place == winter.RecordPlace
+	}) {
 		return ""
 	}
 	return ", and what ran by the records your files hold"

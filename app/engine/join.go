@@ -129,10 +129,10 @@ func holding(export *importers.Export) string {
 // chosen remarks on a choice that may surprise.
 func chosen(l winter.Logger, f File, p picked) []series.Remark {
 	switch {
-	case p.state != nil && l.RecordsStage == "" && l.Place == winter.NoPlace:
-		return nil
-	case p.state != nil && l.RecordsStage == "":
+	case p.state != nil && l.OfNothing():
 		return []series.Remark{{Code: OfNoStage, Args: []string{l.Name, f.Name}, Count: 1}}
+	case p.state != nil && l.RecordsStage == "":
+		return nil
 	case p.speed != nil:
 		return []series.Remark{{Code: SpeedRead, Args: []string{l.Name, f.Name, p.full}, Count: 1}}
 	case p.limit != "":

@@ -10,13 +10,6 @@ import (
 
 // recordOf asks in place what a record is of, or for the stages it can be of.
 func (u *UI) recordOf(r desk.FileRecord) fyne.CanvasObject {
-	if r.Lacks != "" {
-		way := u.quiet("Fan stages…", func() { u.fillIn(u.book.StageSheet(r.Barn, u.units)) })
-		return container.New(column{gap: 2}, caption(r.Lacks), container.NewHBox(way))
-	}
-	if len(r.Choices) == 0 {
-		return container.NewVBox()
-	}
 	labels := make([]string, len(r.Choices))
 	for i, c := range r.Choices {
 		labels[i] = c.Label
@@ -27,5 +20,10 @@ func (u *UI) recordOf(r desk.FileRecord) fyne.CanvasObject {
 	if !u.book.Changeable() {
 		which.Disable()
 	}
-	return container.NewHBox(widget.NewLabel("It shows when this ran:"), container.New(fixed{width: 260}, which))
+	asked := container.NewHBox(widget.NewLabel("It is a record of:"), container.New(fixed{width: 260}, which))
+	if r.Lacks == "" {
+		return asked
+	}
+	way := u.quiet("Fan stages…", func() { u.fillIn(u.book.StageSheet(r.Barn, u.units)) })
+	return container.New(column{gap: 2}, caption(r.Lacks), container.NewHBox(way), asked)
 }

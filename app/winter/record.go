@@ -6,12 +6,18 @@ import (
 	"strings"
 )
 
-// A logger that keeps a record of what ran hangs at no place that is judged; one whose record is of nothing of the barn's
-// is kept out of the verdict.
+// A logger that keeps a record of what ran hangs at no place that is judged, a door's contact at the door; one whose record
+// is of nothing of the barn's is kept out of the verdict.
 const (
 	RecordPlace = "other"
+	DoorPlace   = "door"
 	NoPlace     = "don't know"
 )
+
+// OfNothing says whether a logger's record, should it keep one, counts for nothing, and nobody said that it is not to.
+func (l Logger) OfNothing() bool {
+	return l.RecordsStage == "" && l.Place != DoorPlace && l.Place != NoPlace
+}
 
 // Recordable names what a logger can keep a record of, each once: the barn's stages, mixing fans and heat sources.
 func (b Barn) Recordable() (names []string) {
@@ -33,11 +39,11 @@ func (b Barn) Recordable() (names []string) {
 }
 
 // SetRecord sets down what a logger keeps a record of: one of a barn's stages, mixing fans and heat sources, or with an
-// empty name none of them.
+// empty name none of them, and at which place it is then.
 type SetRecord struct {
-	At   Slot
-	Barn int
-	Of   string
+	At        Slot
+	Barn      int
+	Of, Place string
 }
 
 // Apply is Edit's.
@@ -52,7 +58,7 @@ func (e SetRecord) Apply(w Winter) (Winter, error) {
 	l.RecordsStage, l.Place, l.Assumed = e.Of, RecordPlace, false
 	switch {
 	case e.Of == "":
-		l.Place = NoPlace
+		l.Place = e.Place
 	case !slices.Contains(w.Barns[e.Barn].Recordable(), e.Of):
 		return w, fmt.Errorf("%s has no stage or heat source called %s", w.Barns[e.Barn].Name, e.Of)
 	}

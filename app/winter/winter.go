@@ -262,4 +262,4 @@ type Band struct {
 }
 
 // Places are the words for where a logger hangs.
-var Places = []string{"room", "control", "alarm", "intake", "exhaust", "outdoor", "wall", "ceiling", "cold metal", "floor", "hive", RecordPlace, NoPlace}
+var Places = []string{"room", "control", "alarm", "intake", "exhaust", "outdoor", "wall", "ceiling", "cold metal", "floor", "hive", DoorPlace, RecordPlace, NoPlace}
