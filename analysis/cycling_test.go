@@ -35,3 +35,19 @@ func TestShortCycling(t *testing.T) {
 		}
 	}
 }
+
+// Of the runs seen whole a third are under 2 min, more than a fifth. The run in which the record begins, and the one in which
+// it breaks off, short as they are, are not seen whole: they count neither way.
+func TestShortRunsAreThoseSeenWhole(t *testing.T) {
+	at := func(from, to float64, on bool) segment { return segment{from * minuteMS, to * minuteMS, on} }
+	segs := []segment{
+		at(0, 1, true), at(1, 60, false),
+		at(60, 61, true), at(61, 110, false), at(110, 120, true), at(120, 180, false), at(180, 190, true), at(190, 300, false),
+		at(300, 301, true), at(400, 500, false),
+	}
+	w := worked(segs, stretches{span(0, 10)}, 0, Recorded)
+	c := period{ran: &view{tries: [3][]segment{segs, segs, segs}}}.cycling(w)
+	if c == nil || c.ShortRuns != 1.0/3 || !c.Short || c.BusiestHour != 2 {
+		t.Errorf("%+v, want a third of the runs short, and two starts in any hour at most", c)
+	}
+}

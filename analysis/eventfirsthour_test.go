@@ -21,3 +21,20 @@ func TestALaggingLoggerPutRight(t *testing.T) {
 	near(t, "put right", hourWithoutLag(room, span(2, 6), tau*hourMS, to-from), 3, 0.01)
 	near(t, "without a lag", hourWithoutLag(room, span(2, 6), 0, to-from), to-from, 1e-12)
 }
+
+// The lag that the switching of the fans told is that of the logger by which they are judged: it is the room's only where
+// the room has that one and no other.
+func TestTheRoomsLagIsTheControlLoggersOwn(t *testing.T) {
+	for _, row := range []struct {
+		room []string
+		want float64
+	}{{[]string{"mid"}, 120_000}, {[]string{"end"}, 0}, {[]string{"mid", "end"}, 0}, {nil, 0}} {
+		j := judgement{control: Logger{Name: "mid"}, sight: sight{lagMS: 120_000}}
+		for _, name := range row.room {
+			j.room.loggers = append(j.room.loggers, Logger{Name: name})
+		}
+		if got := j.roomLagMS(); got != row.want {
+			t.Errorf("room of %v: %v ms, want %v", row.room, got, row.want)
+		}
+	}
+}
