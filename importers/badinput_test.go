@@ -35,7 +35,7 @@ var refusals = []struct{ name, in, code string }{
 	{"no time column", "depth,temp\n1,4.5\n2,4.6\n3,4.7\n", RefusedNoClock},
 	{"times of day without a date", "date,time,temp\nSat,10:00,4.5\nSat,11:00,4.6\nSat,12:00,4.7\n", RefusedNoDate},
 	{"times without values", "time,note\n2026-01-13 10:00,dry\n2026-01-13 11:00,wet\n", RefusedNoValues},
-	{"numbers with their grades in one cell, what they count said nowhere", "station,date,tmp,dew\nA1,2026-01-13T00:51:00,\"+0045,1\",\"-0006,1\"\nA1,2026-01-13T01:51:00,\"+0123,1\",\"-0011,1\"\n", RefusedNoValues},
+	{"numbers with their grades in one cell, what they count said nowhere", "station,date,x1,x2\nA1,2026-01-13T00:51:00,\"+00452,1\",\"-00062,1\"\nA1,2026-01-13T01:51:00,\"+01232,1\",\"-00112,1\"\n", RefusedNoValues},
 	{"times that wander between the columns", "no,time,temp °C,rh %\n1,2026-01-13 10:00,4.5,80\n¶2026-01-13 10:10,4.5,80,2\n3,2026-01-13 10:20,4.5,80\n2026-01-13 10:30,4.5,80,4\n5,2026-01-13 10:40,4.5,80\n2026-01-13 10:50,4.5,80,6\n7,2026-01-13 11:00,4.5,80\n8,2026-01-13 11:10,4.5,80\n9,2026-01-13 11:20,4.5,80\n10,2026-01-13 11:30,4.5,80\n", RefusedShifted},
 	{"cells that are left out in the middle", "time,temp °C,rh %,CO2 ppm\n2026-01-13 10:00,4.5,80,900\n¶2026-01-13 10:10,4.4,910\n2026-01-13 10:20,4.6,81,905\n2026-01-13 10:30,82,920\n2026-01-13 10:40,4.4,80,910\n2026-01-13 10:50,4.5,920\n2026-01-13 11:00,4.5,80,920\n", RefusedShifted},
 	{"commas between the cells and in the numbers", "time,temp °C,rh %\n¶2026-01-13 10:00,4,5,80,1\n2026-01-13 10:10,4,4,80,2\n", RefusedTwoCommas},

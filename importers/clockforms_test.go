@@ -98,6 +98,8 @@ var clockForms = []struct{ name, in, want string }{
 
 	// Counts.
 	{"epoch seconds in scientific notation", "time,temp C\n1.7632110e9,4.5\n1.7632116e9,4.4\n1.7632122e9,4.4\n", "epoch_s +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00 2025-11-15T13:10:00"},
+	{"tenths of a microsecond since the year 1", "Ticks,temp C\n638988078000000000,4.5\n638988084000000000,4.4\n", "serial - 2025-11-15T12:50:00 2025-11-15T13:00:00"},
+	{"tenths of a microsecond since 1601", "time,temp C\n134076846000000000,4.5\n134076852000000000,4.4\n", "epoch_ms +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 	{"epoch nanoseconds", "time,temp C\n1763211000000000000,4.5\n1763211600000000000,4.4\n", "epoch_ms +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 	{"a spreadsheet's day and the day's fraction beside", "date,time,temp C\n45976,0.99306,4.5\n45977,0,4.4\n45977,0.00694,4.4\n", "serial - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
 	{"days from 1904, said above", "Day 0 is 1904-01-01\ndate,temp C\n44514.99306,4.5\n44515,4.4\n44515.00694,4.4\n", "serial - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},

@@ -144,6 +144,9 @@ func (c *column) understand() {
 	c.whole = leftOver(w, used)
 	c.statistic, c.perhaps = statisticOf(w, used)
 	c.liken(leftOver(w, used))
+	if c.unit != "" && unitOf(c.header) == c.unit { // its name is its unit
+		c.liken("")
+	}
 	if c.unit == "%RH" {
 		c.unit = "percent"
 	}
@@ -214,7 +217,7 @@ func leftOver(name []nameWord, used []bool) string {
 // what stands before them and names no place, and plainWords what stands anywhere and names none.
 var (
 	compounds  = []string{"temperat", "l\u00e4mp\u00f6til", "feucht", "fukt", "fugt", "kosteus", "niiskus", "vochtig"}
-	plainWords = wordSet("hourly", "daily")
+	plainWords = wordSet("hourly", "daily", "value", "val", "reading", "wert", "messwert")
 	plainParts = wordSet("luft", "lucht", "luchts", "raum", "\u00f5hu", "ilman", "ilma", "umgebungs", "relativ", "relative", "rel", "absolut", "mittel", "medel", "middel", "durchschnitts", "trocken", "minimum", "minimal", "min", "minimi", "maximum", "maximal", "max", "maks", "maksimum", "maksimi", "h\u00f6chst", "tiefst")
 )
 
@@ -248,6 +251,12 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case t.filled == 0:
 		return vacant
+	case 2*t.tenths > t.filled && isTemperature(c.quantity):
+		c.graded = true
+		if c.unit == "" {
+			c.takeUnit("degC", "values")
+		}
+		return number
 	case 2*t.graded > t.filled && c.told && l.mark == '.':
 		c.garbled = true
 		return number

@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"slices"
+	"strings"
 )
 
 // Rows may come as they lie in a program or a database: in brackets, each cell in single quotes or behind an
@@ -67,13 +68,14 @@ func partsAt(delimiter byte) parts {
 	}
 }
 
-// partsOfWords parts at blanks outside quotes, but for those within a date whose month is a word, and its time.
+// partsOfWords parts at blanks outside quotes, but for those within a date whose month is a word, and its time, and those
+// behind a name with its colon or equals sign.
 func partsOfWords(record []byte, take func([]byte) bool) {
-	from, to := 0, 0 // what is held back: the beginning of a date
+	from, to := 0, 0 // what is held back: the beginning of a date, or a name
 	more := true
 	partsAt(' ')(record, func(part []byte) bool {
 		at := cap(record) - cap(part)
-		goesOn := to > from && continuesDate(record[from:to], part)
+		goesOn := to > from && (continuesDate(record[from:to], part) || isNameAlone(record[from:to]) && hasNoName(part))
 		if !goesOn && to > from {
 			more = take(record[from:to])
 			to = from
@@ -81,7 +83,7 @@ func partsOfWords(record []byte, take func([]byte) bool) {
 		switch {
 		case goesOn:
 			to = at + len(part)
-		case isMonthWord(part):
+		case isMonthWord(part) || isNameAlone(part):
 			from, to = at, at+len(part)
 		case more:
 			more = take(part)
@@ -91,6 +93,17 @@ func partsOfWords(record []byte, take func([]byte) bool) {
 	if more && to > from {
 		take(record[from:to])
 	}
+}
+
+// isNameAlone says whether a word is a name whose value stands behind the next blank.
+func isNameAlone(word []byte) bool {
+	return len(word) > 1 && isLetter(word[0]) && hasAnySuffix(string(word), []string{":", "="})
+}
+
+// hasNoName says whether a word is a value without its name.
+func hasNoName(word []byte) bool {
+	name, _ := named(word)
+	return name == nil
 }
 
 // isMonthWord says whether a word can be nothing but a month's short or full name.
@@ -129,9 +142,34 @@ func unquotedIndex(s []byte, c byte) int {
 }
 
 // named takes a cell apart into its name, empty when it has none, and its value. What stands before an opening
-// bracket that is not closed, and behind a closing one that was not opened, is no part of it.
+// bracket that is not closed, and behind a closing one that was not opened, is no part of it, but for the name of an object
+// of which it is the value.
 func named(cell []byte) (name, value []byte) {
-	cell = cutOpen(trim(cell))
+	name, value = namedWithin(cutOpen(trim(cell)))
+	if ownValues[strings.ToLower(string(name))] {
+		if around := objectName(cell); around != nil {
+			name = around
+		}
+	}
+	return name, value
+}
+
+// ownValues are the names of what an object is the value of, lower case.
+var ownValues = wordSet("value", "val", "v", "reading")
+
+// objectName is the name before the last brace of a cell, in quotes with a colon; nil where there is none.
+func objectName(cell []byte) []byte {
+	before := trim(cell[:max(0, bytes.LastIndexByte(cell, '{'))])
+	before, found := bytes.CutSuffix(before, []byte(":"))
+	before, closed := bytes.CutSuffix(trim(before), []byte(`"`))
+	if from := bytes.LastIndexByte(before, '"'); found && closed && from >= 0 {
+		return before[from+1:]
+	}
+	return nil
+}
+
+// namedWithin is named for a cell without brackets around it.
+func namedWithin(cell []byte) (name, value []byte) {
 	for i, c := range cell {
 		if c == ' ' {
 			continue

@@ -45,6 +45,9 @@ func (s *scan) badRow(record []byte) {
 		return
 	}
 	column := s.clock.columns[0]
+	if column > 0 && isComment(record) {
+		return
+	}
 	bad := badLine{line: s.line, column: column + 1, foot: true, record: string(record[:min(len(record), longestTitle)])}
 	if column < len(s.cells) {
 		bad.text = clip(text(s.cells[column]))
@@ -66,6 +69,9 @@ func beginsFoot(cell []byte) bool {
 	cell = trim(cell)
 	return len(cell) > 0 && !isDigit(cell[0]) && hasAnyPrefix(strings.ToLower(text(cell)), footWords)
 }
+
+// isComment says whether a line is none of the table's wherever the time stands in its rows.
+func isComment(line []byte) bool { return len(line) > 1 && line[0] == '#' && !isDigit(line[1]) }
 
 // isFoot says whether a line without a time can belong to the foot of the table: a word that closes tables
 // where the time should be, or any word there or at the start of a line without values.

@@ -19,7 +19,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			continue
 		case l.reads(r):
 			l.start, l.line = r.pos, r.line
-		case units == nil && isUnitsRow(r.cells):
+		case units == nil && isUnitsRow(r.cells) && (isVacant(r.cells[:1]) || maybeNamed(above[:i])):
 			units = texts(r.cells)
 		case units == nil && isStatisticsRow(r.cells):
 			l.statistics = texts(r.cells)
@@ -41,6 +41,11 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		lines++
 	}
 	return nil, units, len(above)
+}
+
+// maybeNamed says whether any of the lines above some row may hold the columns' names.
+func maybeNamed(above []record) bool {
+	return slices.ContainsFunc(above, func(r record) bool { return filledCells(r.cells) > 1 })
 }
 
 // wideCells are a line's cells, parted by two blanks or more where that gives as many as the rows have: the names of a

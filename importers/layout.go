@@ -40,6 +40,7 @@ type column struct {
 	whole     string // likeness with the statistic's words in it
 	extreme   bool   // no reading: an extreme, or a measure of spread
 	hourly    bool   // one of the hours of a day, its name the hour
+	graded    bool   // its cells are tenths of a degree with their grades
 	garbled   bool   // its name says that it is measured, and its cells are no numbers: listed, and explains nothing
 }
 

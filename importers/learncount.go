@@ -6,7 +6,8 @@ import "bytes"
 // such columns.
 
 // counts are the ways to count time, with the span of values that are taken for it: the years 1990 to 2069 in
-// seconds, milliseconds, microseconds and nanoseconds since 1970 (the finer ones are told in milliseconds), and in
+// seconds, milliseconds, microseconds and nanoseconds since 1970 (the finer ones are told in milliseconds), in tenths of a
+// microsecond since the year 1, of whatever zone, or since 1601 in UTC, which is 11,644,473,600 s before 1970, and in
 // days. Numbers of the size of days are common: those need a name. Day 0 of the Julian days begins at noon, 2440587.5
 // being 1970-01-01, and that of the modified ones at midnight of Julian day 2400000.5 (IAU 1997, resolution B1). A
 // spreadsheet's day 25569 is 1970-01-01, and day 719529 is where they are counted from a year 0.
@@ -20,6 +21,8 @@ var counts = []struct {
 	{"epoch_s", 631152000, 3155760000, 0, secondMS, nil, ""},
 	{"epoch_ms", 631152000000, 3155760000000, 0, 1, nil, ""},
 	{"epoch_ms", 631152000e6, 3155760000e6, 0, 1e-3, nil, ""},
+	{serial, 62766748800e7, 65291356800e7, 62135596800e7, 1e-4, nil, ""},
+	{"epoch_ms", 12275625600e7, 14800233600e7, 11644473600e7, 1e-4, nil, ""},
 	{"epoch_ms", 631152000e9, 3155760000e9, 0, 1e-6, nil, ""},
 	{serial, 2447892.5, 2477112.5, 2440587.5, dayMS, []string{"jd", "julian*"}, "+00:00"},
 	{serial, 47892, 77112, 40587, dayMS, []string{"mjd", "modif* julian*"}, "+00:00"},

@@ -1,5 +1,7 @@
 package importers
 
+import "strings"
+
 // This file finds the columns that hold the parts of a time: by their names, else by their cells.
 
 // partsFit looks for year, month and day, or year and day of the year, in columns of their own, and for the
@@ -33,7 +35,7 @@ func (c *clock) take(p part, column int) {
 
 // takeDate takes the columns of the date by their names: a day beside a year but no month is one of the year.
 func (c *clock) takeDate(names []string) bool {
-	year, month, day := indexOfPart(names, 0), indexOfPart(names, 1), indexOfPart(names, 2)
+	year, month, day := indexOfDate(names)
 	yearDay := indexOfPhrase(names, yearDayNames)
 	if yearDay < 0 && month < 0 {
 		yearDay = day
@@ -167,6 +169,19 @@ func indexOfPart(names []string, p int) int {
 		}
 	}
 	return -1
+}
+
+// indexOfDate are the columns of a year, a month and a day by their names, or by their initials one behind the other: y, or a
+// name for the year, then m and d. −1 is none.
+func indexOfDate(names []string) (year, month, day int) {
+	year, month, day = indexOfPart(names, 0), indexOfPart(names, 1), indexOfPart(names, 2)
+	for i := 2; i < len(names) && month < 0 && day < 0; i++ {
+		ofYear := i-2 == year || strings.EqualFold(names[i-2], "y")
+		if ofYear && strings.EqualFold(names[i-1], "m") && strings.EqualFold(names[i], "d") {
+			return i - 2, i - 1, i
+		}
+	}
+	return year, month, day
 }
 
 func indexOfPhrase(names, phrases []string) int {

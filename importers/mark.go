@@ -19,6 +19,9 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 			if c.uses(i) {
 				continue
 			}
+			if _, graded := gradedTenths(cell); graded {
+				return '.', true
+			}
 			for k, mark := range []byte{'.', ','} {
 				fraction, doubtful := fractionBehind(cell, mark)
 				sure[k] += one(fraction && !doubtful)

@@ -23,8 +23,8 @@ func dewPointOf(tempC, relHum float64) float64 {
 }
 
 // The checks look at so many rows; in that share of them the dew point must come out within the printed digits of
-// either, and a constant row proves nothing.
-const provingRows, provingShare, provingK = 500, 0.95, 0.6
+// either, and a constant row proves nothing. Where it hardly ever does in the first of them the rest is not looked at.
+const provingRows, fewProving, provingShare, provingK = 500, 20, 0.95, 0.6
 
 // provesDewPoint says whether three columns are temperature, humidity and dew point of the same air, the humidity in
 // percent or as a fraction and the others in a unit.
@@ -45,6 +45,9 @@ func provesDewPoint(t, h, d *values, unit string) bool {
 		changes = changes || t.val[i] != t.val[0] && h.val[i] != h.val[0]
 		if hum > 0.01 && hum <= 1.005 && math.Abs(air[0]) < 60 && math.Abs(dewPointOf(air[0], hum)-air[1]) <= provingK {
 			right++
+		}
+		if seen == fewProving && 2*right < seen {
+			return false
 		}
 	}
 	return seen >= 3 && changes && float64(right) >= provingShare*float64(seen)
@@ -106,10 +109,11 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 	asked := false
 	for _, rows := range s.byRows() {
 		proven := proveDewPoint(rows)
-		if !s.nameless && !s.unnamed && !s.untold(rows) || proven {
+		unclear := unclearColumns(rows)
+		if !s.nameless && !s.unnamed && !s.untold(unclear) || proven {
 			continue
 		}
-		t, h := likelyPair(rows)
+		t, h := likelyPair(unclear)
 		if t == nil || answers[pairing] == pairsApart {
 			continue
 		}
@@ -120,6 +124,13 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
 	}
 	return nil
+}
+
+// unclearColumns are columns without those that measure something else than air by their names or units, as its pressure.
+func unclearColumns(columns []*values) []*values {
+	return slices.DeleteFunc(slices.Clone(columns), func(c *values) bool {
+		return c.quantity == Other && (c.told || c.unit != "" && c.unit != "percent")
+	})
 }
 
 // leastSure is how many readings make it sure that the only two columns of a table, both printed with fractions and
@@ -285,11 +296,14 @@ func (s *scan) byRows() (out [][]*values) {
 // proveDewPoint looks for columns that are proven to be temperature, humidity and dew point where at least one of
 // them has no telling name, and says whether it found them.
 func proveDewPoint(columns []*values) bool {
-	const most = 12 // more columns are not worth the trials
+	const most, leastF = 24, -80 // more columns are not worth the trials; no air is colder, in °F
+	columns = slices.DeleteFunc(slices.Clone(columns), func(c *values) bool {
+		p := c.spread()
+		return c.quantity == Other && (c.isBinary() || p.low == p.high || p.low < leastF || p.high > mostK)
+	})
 	if len(columns) > most {
 		return false
 	}
-	columns = slices.DeleteFunc(slices.Clone(columns), func(c *values) bool { return c.quantity == Other && c.isBinary() })
 	may := func(c *values, q Quantity) bool {
 		return c.quantity == q || c.quantity == Other && !c.told && c.unit == ""
 	}

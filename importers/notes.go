@@ -18,6 +18,7 @@ const (
 	RemarkDayAbove    = "day_above"       // times of day alone; the day of the first row stands above the table; Args: the day
 	RemarkHalfDays    = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
 	RemarkUnitValues  = "unit_by_values"  // header and values disagree on a unit; Args: the column, the unit taken
+	RemarkTenths      = "graded_tenths"   // a sign, four digits and a grade in each cell, read as tenths of a degree; Args: the column
 	RemarkBlankOff    = "blank_off"       // a column that prints on and nothing for off; Args: the column
 	RemarkUnitSwitch  = "unit_switch"     // temperatures that leap between °C and °F; Args: the column
 	RemarkMixedOrders = "mixed_orders"    // dates of which some name the day first and others the month

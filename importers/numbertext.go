@@ -44,6 +44,9 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 	if v, decimals, ok = parseNumber(cell, mark); ok {
 		return v, decimals, "", true
 	}
+	if v, ok = gradedTenths(cell); ok {
+		return v, 1, "", true
+	}
 	cell = cutComparison(cutWrap(cutSpread(firstOfUnits(cell, mark))))
 	digits, negative := cutLedgerSign(cell)
 	if !negative {
@@ -63,6 +66,19 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 		v = -v
 	}
 	return v, decimals, unit, ok
+}
+
+// gradedTenths reads a temperature as the world's weather stations are archived: a sign, four digits that are tenths of a
+// degree, a comma and one character that grades it; +9999 is none. (National Centers for Environmental Information,
+// Federal Climate Complex Data Documentation for Integrated Surface Data: AIR-TEMPERATURE-OBSERVATION; from memory.)
+func gradedTenths(cell []byte) (v float64, ok bool) {
+	const digits, size = 4, 7
+	cell = trim(cell)
+	if len(cell) != size || cell[0] != '+' && cell[0] != '-' || countDigits(cell[1:]) != digits || cell[1+digits] != ',' || !isDigit(cell[size-1]) && !isLetter(cell[size-1]) {
+		return 0, false
+	}
+	v, _, ok = parseNumber(cell[:1+digits], '.')
+	return v / 10, ok
 }
 
 // wraps are what stands before a number that a spreadsheet was to keep as it is, and before one that is rounded; quotes

@@ -36,7 +36,7 @@ func (s *scan) oddCell(c *values, cell []byte) float64 {
 // oddNumber reads a number that is dressed, or written with the other decimal mark.
 func (s *scan) oddNumber(c *values, cell []byte) float64 {
 	v, d, _, ok := numberInText(cell, s.mark)
-	if ok && isGrouped(cell, s.mark) && !s.mayGroup(c) {
+	if ok && !c.graded && isGrouped(cell, s.mark) && !s.mayGroup(c) {
 		ok = false
 	}
 	if !ok && !s.marked && !s.anyFraction() {

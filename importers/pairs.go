@@ -31,6 +31,7 @@ func sameName(name string) string {
 // findHumidity takes a column for humidity when it shares its name with a temperature, no word of its own says
 // what else it is, and its unit is percent or an H stands for it.
 func (s *scan) findHumidity() {
+	s.findLoneUnit()
 	for i := range s.columns {
 		c := &s.columns[i]
 		if c.quantity != Other || c.told || c.kind != number {
@@ -43,12 +44,32 @@ func (s *scan) findHumidity() {
 		for _, name := range c.namesAsHumidity(s.long) {
 			named := values{column: c.column, logger: c.logger}
 			named.liken(name)
-			if len(s.like(&named, AirTemperature)) > 0 && len(s.like(&named, RelativeHumidity)) == 0 {
+			if len(s.like(&named, AirTemperature)) > len(s.like(&named, RelativeHumidity)) {
 				c.quantity = RelativeHumidity
 				c.liken(name)
 				break
 			}
 		}
+	}
+}
+
+// findLoneUnit takes a column called C or F and nothing else for the temperature beside a humidity where no other is one.
+func (s *scan) findLoneUnit() {
+	var called *values
+	humid := false
+	for i := range s.columns {
+		switch c := &s.columns[i]; {
+		case c.quantity == AirTemperature || called != nil && len(c.header) == 1 && c.quantity == Other:
+			return
+		case c.quantity == RelativeHumidity:
+			humid = true
+		case c.kind == number && (c.header == "C" || c.header == "F"):
+			called = c
+		}
+	}
+	if humid && called != nil {
+		called.quantity, called.unit, called.unitFrom = AirTemperature, unitOf(called.header), "header"
+		called.liken("")
 	}
 }
 
@@ -70,7 +91,7 @@ func (s *scan) isLoneH(c *values) bool {
 
 // namesAsHumidity are the names a column has if it holds humidity; long says that its key names it.
 func (c *values) namesAsHumidity(long bool) (names []string) {
-	if c.unit == "percent" && (c.likeness != "" || long) {
+	if c.unit == "percent" && (c.likeness != "" || long || unitOf(c.header) != "") {
 		names = append(names, c.likeness)
 	}
 	w := words(c.name)

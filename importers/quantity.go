@@ -10,7 +10,7 @@ var quantityNames = []struct {
 	quantity Quantity
 	phrases  []string
 }{
-	{DewPoint, []string{"d 2 m", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "mdew", "dpt", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
+	{DewPoint, []string{"d 2 m", "tde 200*", "dew*", "dew* p*", "tdew", "*露点*", "*露點*", "*dewp*", "dwp*", "mdew", "dpt", "td", "*taupunkt*", "point* rosee", "rosee", "punto rocio", "rocio", "rugiada", "punkt* rosy", "rosn*", "daggpunkt*",
 		"dugpunkt*", "duggpunkt*", "doggpunkt*", "kastepiste*", "kastepunkt*", "dauwpunt*", "rasos", "rasas", "orvalho", "harmatpont*", "точк* росы", "точк* роси", "оросяв*", "*이슬점*", "δροσου", "rosist*", "rosisc*", "roua", "daggarmark*", "ciy"}},
 	{VapourPressureDef, []string{"vpd*", "vap* pres* def*", "vap* def*", "dampfdruckdefizit*"}},
 	{HumidityDeficit, []string{"hum* def*", "hd", "*feuchtedefizit*", "*sattigungsdefizit*", "saturation def*"}},
@@ -27,9 +27,9 @@ var quantityNames = []struct {
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
-	{RelativeHumidity, []string{"rh*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "rel* vla*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
+	{RelativeHumidity, []string{"rh*", "ure 200*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "rel* vla*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*", "*濕度*", "*습도*", "*رطوبة*", "*לחות*", "*ความชน*", "do am", "kelemba*", "*आरदरता*", "*رطوبت*", "волог*", "dregn*", "rakast*", "hrmed*"}},
-	{AirTemperature, []string{"t", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "tem", "air tc", "air tf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
+	{AirTemperature, []string{"t", "tre 200*", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "tem", "air tc", "air tf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
 		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo*", "valgus*", "lumin*", "luz"}},
@@ -87,8 +87,8 @@ var partNames = [6][]string{
 	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kk", "kuu"},
 	{"day", "dd", "da", "dy", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
 	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "godz", "godzina", "hodina", "timme", "time", "tunti", "tund"},
-	{"minute", "minutes", "min", "mi", "mn", "mm", "minuut", "minuutti", "minut"},
-	{"second", "seconds", "sec", "ss", "sekunde", "sekund", "sekunti"},
+	{"minute", "minutes", "min", "mi", "mn", "mm", "m", "minuut", "minuutti", "minut"},
+	{"second", "seconds", "sec", "ss", "s", "sekunde", "sekund", "sekunti"},
 }
 
 // quantityOf says what a column measures by its name and unit, and which words of the name said so.

@@ -144,6 +144,9 @@ func (s *scan) joinSides(n int) {
 	parts := make([][]*values, len(s.sides)+1)
 	for i := range s.columns {
 		c := &s.columns[i]
+		if c.kind == vacant {
+			continue
+		}
 		parts[s.tableOf(c.index)] = append(parts[s.tableOf(c.index)], c)
 	}
 	for k := 1; k < len(parts); k++ {

@@ -13,6 +13,7 @@ type columnTally struct {
 	digits                         int // cells that have digits, numbers or not
 	digitFirst                     int // and that begin with one
 	graded                         int // cells of a sign and four digits or more, with their grade behind a comma
+	tenths                         int // and of those, tenths of a degree as archives print them
 	gluedUnit                      string
 	isIndex                        bool // whole numbers, each one more than the one above
 	distinct                       map[string]bool
@@ -54,6 +55,8 @@ func (l *layout) count(rows []record, col int) columnTally {
 		t.states += one(isState)
 		t.values += one(isState || ok)
 		t.graded += one(isGraded(cell))
+		_, isTenths := gradedTenths(cell)
+		t.tenths += one(isTenths)
 		if !ok {
 			continue
 		}

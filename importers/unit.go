@@ -67,7 +67,7 @@ var closers = map[byte]byte{')': '(', ']': '[', '}': '{'}
 // cutUnit takes the unit off a header: in brackets anywhere, behind a comma or slash, behind a blank at the
 // end, or as the last word. name is the header without it; a header that is nothing but a unit keeps it.
 func cutUnit(header string) (name, unit string) {
-	if whole := unitOf(header); whole != "" && (strings.ContainsAny(header, "°%℃℉") || unitFits(AirTemperature, whole) && len(header) >= shortestWord) {
+	if whole := unitOf(header); whole != "" && (strings.ContainsAny(header, "°%℃℉") || unitFits(AirTemperature, whole) && len(header) >= shortestWord || whole == "percent") {
 		return header, whole
 	}
 	if name, inner, found := cutBrackets(header); found && name != "" {

@@ -14,6 +14,9 @@ var wholeParts = []struct {
 func (s *scan) findDivisors() {
 	for i := range s.columns {
 		h := &s.columns[i]
+		if h.graded {
+			s.notes.add(series.Remark{Code: RemarkTenths, Line: s.layout.line, Column: h.index + 1, Args: []string{h.header}})
+		}
 		if h.quantity != RelativeHumidity || h.divisor != 0 || h.hasFractions() {
 			continue
 		}

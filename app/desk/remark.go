@@ -99,6 +99,7 @@ var fileNotes = map[string]string{
 	"day_above":       "The rows have times of day alone; the first of them was put on {0}, the day named in line {line}.",
 	"half_days":       "The hours go from 1 to 12 without AM or PM, first told by line {line}; which half of the day a row is from was told by the order of the rows.",
 	"unit_by_values":  "Column {column}, {0}, was read as {1}: its values don't fit the unit it names.",
+	"graded_tenths":   "Column {column}, {0}, prints a sign, four digits and a grade, as archives of weather stations do; it was read as tenths of a degree Celsius.",
 	"blank_off":       "Column {column}, {0}, prints on or open alone; {n} empty {cell|cells} {where} read as off or closed.",
 	"unit_switch":     "Column {column}, {0}, leaps between °C and °F {where}, as when a logger is set to another unit; all of it was read as °C.",
 	"mixed_orders":    "Some dates in column {column} have the day first and others the month, as a spreadsheet leaves them; which is which was told by the order of the rows.",
