@@ -66,6 +66,8 @@ var quirks = []struct {
 		"f other 2 0 0 10:00..10:10 0..0|f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 1..1|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"objects in objects, each with a value", "{\"ts\":\"2026-01-13T10:00:00\",\"data\":{\"temperature\":{\"value\":4.5,\"unit\":\"C\"},\"humidity\":{\"value\":80,\"unit\":\"%\"}}}\n{\"ts\":\"2026-01-13T10:10:00\",\"data\":{\"temperature\":{\"value\":4.0,\"unit\":\"C\"},\"humidity\":{\"value\":81,\"unit\":\"%\"}}}\n",
 		"f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"runs of fans that are numbered", "Start,End,Fan\n2026-01-13 10:00,2026-01-13 10:10,2\n2026-01-13 10:20,2026-01-13 10:30,2\n2026-01-13 10:40,2026-01-13 10:50,3\n",
+		"2 state 4 0 0 10:00..10:30 0..1|3 state 2 0 0 10:40..10:50 0..1"},
 	{"units for names, of two loggers", "time,°C,%,°C,%\n2026-01-13 10:00,4.5,80,-5.5,90\n2026-01-13 10:10,4.0,81,-5.0,91\n",
 		"f 1 air_temperature 2 0 0 10:00..10:10 4..4.5|f 1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f 2 air_temperature 2 0 0 10:00..10:10 -5.5..-5|f 2 relative_humidity 2 0 0 10:00..10:10 0.9..0.91"},
 	{"units in words for names", "id|recorded_at|deg_c|pct\n1|2026-01-13 10:00:00|4.5|80\n2|2026-01-13 10:10:00|4.0|81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},

@@ -31,6 +31,7 @@ var durationUnits = map[string]float64{"s": secondMS, "sec": secondMS, "seconds"
 
 // learnRuns looks for a column of ends where no column holds values but of how long runs took.
 func (l *layout) learnRuns(rows []record, names []string) {
+	l.takeRunners(rows, names)
 	if l.clock.yearless || l.hasReadings() {
 		return
 	}
@@ -51,6 +52,21 @@ func (l *layout) learnRuns(rows []record, names []string) {
 		}
 	}
 	l.learnDurations(rows, names)
+}
+
+// takeRunners takes few whole numbers under a word for what runs, in a list from a start to an end, for what ran: fan 2.
+func (l *layout) takeRunners(rows []record, names []string) {
+	start := l.clock.columns[0]
+	named := func(name string) bool { return anyPhrase(endNames, words(name)) }
+	if start >= len(names) || !anyPhrase(startNames, words(names[start])) || !slices.ContainsFunc(names, named) {
+		return
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		if t := l.tally(rows, c.index); c.kind == number && c.unit == "" && t.fractions == 0 && t.isDevice(rows) && anyPhrase(stateNames, words(c.header)) {
+			c.kind = device
+		}
+	}
 }
 
 // learnDurations takes a column that says how long runs took for their ends where the clock says when they began.
