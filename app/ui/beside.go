@@ -5,7 +5,7 @@ import "time"
 // patience is how long the window waits for what is made beside it: what is there by then is shown without a flicker.
 var patience = shippedPatience
 
-const shippedPatience = 25 * time.Millisecond
+const shippedPatience = 10 * time.Millisecond
 
 // beside makes what a page shows beside the window, so that ten million readings do not hold it up. Its methods belong to
 // the main goroutine; the zero value with its functions set is ready.
