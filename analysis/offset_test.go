@@ -146,6 +146,49 @@ func TestARecordSaysWhichFanTurnedTheAir(t *testing.T) {
 	}
 }
 
+// By hand: two fans, set to 4.0/3.4 and 4.6/4.0 °C, swing the air between 4.9 and 6.1 °C by 1.2 K/h: the logger reads 1.5 K
+// above the thermostat, as the records of both say, and the fans are called for when they run. Where only one has a record,
+// or the other runs 2.2 K above its limits, another rule may have run them: nothing is known.
+func TestRecordsOfTwoFansShowAThermostatFarOff(t *testing.T) {
+	air := func(h float64) float64 { return 6.1 - 1.2*math.Abs(math.Mod(h, 2)-1) }
+	ran := func(onC, offC float64) Logger { // on from where it rises through onC to where it falls through offC
+		var on []series.Span
+		for k := 0.0; k < 80; k += 2 {
+			on = append(on, span(k+1-(6.1-onC)/1.2, k+1+(6.1-offC)/1.2))
+		}
+		return recordOver("", 80, on...)
+	}
+	for _, c := range []struct {
+		name     string
+		records  [][2]float64
+		secondOn float64
+		want     float64
+		by       Evidence
+	}{
+		{"both", [][2]float64{{5.5, 4.9001}, {6.1, 5.5}}, 4.6, 1.5, WorkedOut},
+		{"one", [][2]float64{{5.5, 4.9001}}, 4.6, 0, Assumed},
+		{"apart", [][2]float64{{5.5, 4.9001}, {6.1, 5.5}}, 3.9, 0, Assumed}, // the second runs 2.2 K above what it is set to
+	} {
+		in := one(through(0, 80, 1.0/12, air), series.Curve{}, span(0, 80))
+		in.Stages = []Stage{
+			{Name: "first", Settings: []Setting{{Span: span(-1000, 1000), OnC: 4, OffC: 3.4}}},
+			{Name: "second", Settings: []Setting{{Span: span(-1000, 1000), OnC: c.secondOn, OffC: c.secondOn - 0.6}}},
+		}
+		for i, limits := range c.records {
+			l := ran(limits[0], limits[1])
+			l.Name, l.RecordsStage = in.Stages[i].Name+" relay", in.Stages[i].Name
+			in.Loggers = append(in.Loggers, l)
+		}
+		r := Judge(in)
+		if r.Offset.Evidence != c.by || math.Abs(r.Offset.Mid-c.want) > 0.05 {
+			t.Errorf("%s: offset %+v, want %v %s", c.name, r.Offset, c.want, c.by)
+		}
+		if c.by == WorkedOut {
+			near(t, "called of two hours", r.Stages[0].Called.Hours.Mid, r.Stages[0].Ran.Hours.Mid, 4)
+		}
+	}
+}
+
 // By hand: a heater, not a fan, swings the air between 2.4 and 3.0 °C for a month, near the limits 3.6 and 2.9 of a fan that its
 // record shows standing. The swings are no turning points of the fan's thermostat: its offset is not known, and nothing says
 // that the fan was called for and did not run.
