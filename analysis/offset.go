@@ -34,7 +34,8 @@ type sight struct {
 func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Low, v.offset.High} }
 
 // sightOf estimates the offset from turning points: the median over a thermostat's swings of how far the maximum lies
-// above the on-temperature and the minimum above the off-temperature, averaged. A slow logger blunts both, and not
+// above the on-temperature and the minimum above the off-temperature, averaged. Which setting a swing is of depends on the
+// offset itself where a thermostat is off by about a stage: likelySwings tells. A slow logger blunts both, and not
 // alike, so its lag is found first: the one that makes swings as wide as their differentials, and the curve is put
 // right for it. Where records show 20 runs and more of such stages, the temperatures at their starts and stops stand for
 // the turning points: a record says which stage switched, a turn only which it may have been, or that a heater did; turns
@@ -44,7 +45,8 @@ func sightOf(j judgement) sight {
 	control, stepK := forStages(j.control.TempC), j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
-	swings, runs := fanSwings(control, times, stepK), recordedSwitchings(j, control)
+	swings, overK := likelySwings(control, times, stepK)
+	runs := recordedSwitchings(j, control)
 	if len(runs) < leastTurns && (len(swings) < leastTurns || j.thermostatsRecorded()) {
 		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
 		return v
@@ -56,7 +58,7 @@ func sightOf(j judgement) sight {
 	v.lagMS = max(0, lagOf(swings))
 	for round := 0; round < lagRounds && v.lagMS > 0; round++ {
 		v.clear = withoutLag(control, v.lagMS)
-		again := fanSwings(v.clear, times, stepK)
+		again := fanSwings(v.clear, times, stepK, overK, widestOffsetK)
 		if len(again) < leastTurns {
 			break
 		}

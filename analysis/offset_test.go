@@ -189,6 +189,39 @@ func TestRecordsOfTwoFansShowAThermostatFarOff(t *testing.T) {
 	}
 }
 
+// By hand: three fans set to 4.0/3.4, 5.1/4.5 and 6.2/5.6 °C swing the air between their limits, the first 60 times, the second
+// 40 and the third 25 times, an hour up and an hour down. Where the logger reads 1 K above or below the thermostat, two fans'
+// swings lie 0.1 K from the limits of their neighbours; all three lie 1 K from their own. Swings as steep as a fan's half a
+// kelvin under the lowest limits, 25 of them, change nothing.
+func TestALadderThatIsOffByOneStageIsSeen(t *testing.T) {
+	for _, c := range []struct {
+		overK float64
+		below int
+	}{{0, 0}, {1, 0}, {-1, 0}, {0, 25}, {1, 25}} {
+		var lows []float64
+		for _, s := range []struct {
+			offC  float64
+			times int
+		}{{3.4, 60}, {4.5, 40}, {5.6, 25}, {2.9, c.below}} {
+			for range s.times {
+				lows = append(lows, s.offC+c.overK)
+			}
+		}
+		air := func(h float64) float64 {
+			low := lows[min(int(h/2), len(lows)-1)]
+			return low + 0.6*(1-math.Abs(math.Mod(h, 2)-1))
+		}
+		hours := float64(2 * len(lows))
+		in := one(through(0, hours, 1.0/12, air), series.Curve{}, span(0, hours))
+		for i, onC := range []float64{4, 5.1, 6.2} {
+			in.Stages = append(in.Stages, Stage{Name: string(rune('a' + i)), Settings: []Setting{{Span: span(-1000, 1000), OnC: onC, OffC: onC - 0.6}}})
+		}
+		if r := Judge(in); r.Offset.Evidence != WorkedOut || math.Abs(r.Offset.Mid-c.overK) > 0.05 {
+			t.Errorf("%+v: offset %+v", c, r.Offset)
+		}
+	}
+}
+
 // By hand: a heater, not a fan, swings the air between 2.4 and 3.0 °C for a month, near the limits 3.6 and 2.9 of a fan that its
 // record shows standing. The swings are no turning points of the fan's thermostat: its offset is not known, and nothing says
 // that the fan was called for and did not run.

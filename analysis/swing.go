@@ -54,17 +54,18 @@ type swing struct {
 	before, top, bottom, after turn
 }
 
-// fanSwings are a curve's thermostat-like swings: about one differential wide, from near a setting's on-temperature to
-// near its off-temperature, and as steep as a fan makes them.
-func fanSwings(c series.Curve, times []settingPeriod, stepK float64) (out []swing) {
+// fanSwings are a curve's thermostat-like swings where the logger reads about overK above the thermostat: about one
+// differential wide, from within widestK of a setting's on-temperature to within as much of its off-temperature, and as steep
+// as a fan makes them.
+func fanSwings(c series.Curve, times []settingPeriod, stepK, overK, widestK float64) (out []swing) {
 	for _, p := range times {
 		if len(p.settings) == 0 || c.Len() == 0 {
 			continue
 		}
 		turns := turningPoints(lineInside(c, p.span), max(swingLow*leastDifferential(p.settings), stepK))
 		for i := 1; i+2 < len(turns); i++ {
-			s := swing{nearestOn(p.settings, turns[i].val), turns[i-1], turns[i], turns[i+1], turns[i+2]}
-			if s.fits() {
+			s := swing{nearestOn(p.settings, turns[i].val-overK), turns[i-1], turns[i], turns[i+1], turns[i+2]}
+			if s.fits(overK, widestK) {
 				out = append(out, s)
 			}
 		}
@@ -73,10 +74,71 @@ func fanSwings(c series.Curve, times []settingPeriod, stepK float64) (out []swin
 }
 
 // fits says whether a swing is its setting's by its width and where it lies.
-func (s swing) fits() bool {
+func (s swing) fits(overK, widestK float64) bool {
 	width, d := s.top.val-s.bottom.val, s.set.OnC-s.set.OffC
 	return s.before.piece == s.after.piece && width >= swingLow*d && width <= swingHigh*d &&
-		math.Abs(s.top.val-s.set.OnC) <= widestOffsetK && math.Abs(s.bottom.val-s.set.OffC) <= widestOffsetK
+		math.Abs(s.top.val-s.set.OnC-overK) <= widestK && math.Abs(s.bottom.val-s.set.OffC-overK) <= widestK
+}
+
+// over is how far the logger reads above the thermostat by a swing.
+func (s swing) over() float64 {
+	return switching{s.top.val - s.set.OnC, s.bottom.val - s.set.OffC}.over()
+}
+
+// Of a ladder whose stages are evenly set, the swings of one stage may lie where the next one's belong. Where some lie so far
+// from most, the offset they show is the better one when it explains so many times as many of all: swings below the lowest
+// stage may be a heater's too, those above the highest hardly anything but a fan's. (Common practice, no source.)
+const (
+	otherOffsetK = 1.5 // how far off a thermostat may be found without records
+	otherK       = 0.5
+	explainedK   = 0.25
+	moreBelow    = 1.35
+	moreAbove    = 1.02
+)
+
+// likelySwings are the swings under the offset, of none and the one that those far from most show, that explains clearly more.
+func likelySwings(c series.Curve, times []settingPeriod, stepK float64) (swings []swing, overK float64) {
+	swings = fanSwings(c, times, stepK, 0, widestOffsetK)
+	mid, _ := explainedBy(swings)
+	_, explained := explainedBy(fanSwings(c, times, stepK, mid, widestOffsetK))
+	var below, above []float64
+	for _, s := range fanSwings(c, times, stepK, 0, otherOffsetK) {
+		switch over := s.over(); {
+		case over < mid-otherK:
+			below = append(below, over)
+		case over > mid+otherK:
+			above = append(above, over)
+		}
+	}
+	for _, other := range []struct {
+		over []float64
+		more float64
+	}{{below, moreBelow}, {above, moreAbove}} {
+		if len(other.over) < leastTurns {
+			continue
+		}
+		overK := series.Median(other.over)
+		again := fanSwings(c, times, stepK, overK, widestOffsetK)
+		if _, n := explainedBy(again); float64(n) >= other.more*float64(explained) {
+			return again, overK
+		}
+	}
+	return swings, 0
+}
+
+// explainedBy is the median of how far the logger reads above the thermostat by swings, and how many lie near it.
+func explainedBy(swings []swing) (overK float64, n int) {
+	over := make([]float64, len(swings))
+	for i, s := range swings {
+		over[i] = s.over()
+	}
+	overK = series.Median(over)
+	for _, v := range over {
+		if math.Abs(v-overK) <= explainedK {
+			n++
+		}
+	}
+	return overK, n
 }
 
 // steep are the swings whose corners the air leaves at a quarter of the steepness of the steepest quarter, at least.
