@@ -251,7 +251,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case t.filled == 0:
 		return vacant
-	case 2*t.tenths > t.filled && isTemperature(c.quantity):
+	case 2*t.tenths > t.filled && isTemperature(c.quantity) && l.mark == '.':
 		c.graded = true
 		if c.unit == "" {
 			c.takeUnit("degC", "values")
@@ -260,7 +260,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	case 2*t.graded > t.filled && c.told && l.mark == '.':
 		c.garbled = true
 		return number
-	case 2*t.graded > t.filled:
+	case 2*t.graded > t.filled && l.delimiter == ",":
 		return skipped
 	case l.long && c.quantity == Other && 2*t.values > t.filled:
 		return number

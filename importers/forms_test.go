@@ -15,6 +15,7 @@ var forms = []struct {
 		"f dew_point 3 0 0 10:00..10:20 -9.72222..-8.61111|f air_temperature 3 0 0 10:00..10:20 -7..-6|f relative_humidity 3 0 0 10:00..10:20 0.79..0.81"},
 	{"tenths of a degree with their grades, as archives of weather have them", "STATION,DATE,TMP,DEW,SLP\nA1,2026-01-13T10:00:00,\"+0045,1\",\"-0006,1\",\"10132,1\"\nA1,2026-01-13T10:10:00,\"-0040,5\",\"-0051,1\",\"99999,9\"\nA1,2026-01-13T10:20:00,\"+9999,9\",\"+9999,9\",\"10130,1\"\n",
 		"A1 air_temperature 2 1 0 10:00..10:10 -4..4.5|A1 dew_point 2 1 0 10:00..10:10 -5.1..-0.6|note sentinel|note sentinel|note graded_tenths|note graded_tenths"},
+	{"signed numbers with a decimal comma are no tenths", "time;T;p\n2026-01-13 10:00;+0004,5;+1013,2\n2026-01-13 10:10;-0004,0;+1013,3\n", "f air_temperature 2 0 0 10:00..10:10 -4..4.5|f other 2 0 0 10:00..10:10 1013.2..1013.3"},
 	{"tenths with their grades, points elsewhere", "time,lat,TMP\n2026-01-13 10:00,55.1,\"+0045,1\"\n2026-01-13 10:10,55.1,\"-0040,1\"\n2026-01-13 10:20,55.1,\"+0041,1\"\n", "f other 3 0 0 10:00..10:20 55.1..55.1|f air_temperature 3 0 0 10:00..10:20 -4..4.5|note graded_tenths"},
 	{"a column that says on, and nothing for off", "time,Fan 1,temp °C\n2026-01-13 10:00,ON,4.5\n2026-01-13 10:10,-,4.0\n2026-01-13 10:20,,4.5\n2026-01-13 10:30,ON,4.0\n",
 		"f state 4 0 0 10:00..10:30 0..1|f air_temperature 4 0 0 10:00..10:30 4..4.5|note blank_off"},

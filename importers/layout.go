@@ -312,7 +312,9 @@ func (l *layout) try(records []record) bool {
 	names = l.overFilled(rows, names)
 	l.names, l.below = len(names), l.nextHeader(records[top:])
 	rows = above(rows, l.below)
-	l.mark, l.marked = learnMark(rows, l.clock)
+	if l.mark, l.marked = learnMark(rows, l.clock); l.delimiter == "," && hasGradedTenths(rows) {
+		l.mark, l.marked = '.', true
+	}
 	l.preamble, l.headerAt = records[:headerAt], headerAt
 	l.learnColumns(rows, names, units)
 	l.unnamed = l.namesSayNothing()

@@ -19,9 +19,6 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 			if c.uses(i) {
 				continue
 			}
-			if _, graded := gradedTenths(cell); graded {
-				return '.', true
-			}
 			for k, mark := range []byte{'.', ','} {
 				fraction, doubtful := fractionBehind(cell, mark)
 				sure[k] += one(fraction && !doubtful)
@@ -36,6 +33,13 @@ func learnMark(rows []record, c *clock) (mark byte, seen bool) {
 		return ',', true
 	}
 	return '.', sure[0] > 0
+}
+
+// hasGradedTenths says whether a cell of the rows holds tenths of a degree with their grade: the comma in it is no decimal mark.
+func hasGradedTenths(rows []record) bool {
+	return slices.ContainsFunc(rows, func(r record) bool {
+		return slices.ContainsFunc(r.cells, func(cell []byte) bool { _, graded := gradedTenths(cell); return graded })
+	})
 }
 
 // fractionBehind says whether a cell is a number with digits behind a mark, and whether those may be thousands.

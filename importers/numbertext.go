@@ -69,12 +69,15 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 }
 
 // gradedTenths reads a temperature as the world's weather stations are archived: a sign, four digits that are tenths of a
-// degree, a comma and one character that grades it; +9999 is none. (National Centers for Environmental Information,
+// degree, the first of them 0, a comma and one character that grades it; +9999 is none. (National Centers for Environmental Information,
 // Federal Climate Complex Data Documentation for Integrated Surface Data: AIR-TEMPERATURE-OBSERVATION; from memory.)
 func gradedTenths(cell []byte) (v float64, ok bool) {
 	const digits, size = 4, 7
 	cell = trim(cell)
 	if len(cell) != size || cell[0] != '+' && cell[0] != '-' || countDigits(cell[1:]) != digits || cell[1+digits] != ',' || !isDigit(cell[size-1]) && !isLetter(cell[size-1]) {
+		return 0, false
+	}
+	if cell[1] != '0' && string(cell[1:1+digits]) != "9999" {
 		return 0, false
 	}
 	v, _, ok = parseNumber(cell[:1+digits], '.')
