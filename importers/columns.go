@@ -54,6 +54,7 @@ var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 func (l *layout) settleNames() {
 	l.leaveShortSigns()
 	l.takeLetters()
+	l.takeMachineUnits()
 	l.takeLetteredPairs()
 }
 
@@ -89,6 +90,19 @@ func (l *layout) takeLetters() {
 		w := words(c.header)
 		if n := len(w); c.quantity == Other && !c.told && c.unit == "" && n > 1 && sideWords[w[n-2].low] && letters[w[n-1].low] != "" {
 			c.unit, c.unitFrom = letters[w[n-1].low], "header"
+			c.understand()
+		}
+	}
+}
+
+// takeMachineUnits takes a capital A or W behind the number of a machine for the unit of what it draws: fan 2 A.
+func (l *layout) takeMachineUnits() {
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.header)
+		n := len(w)
+		if c.kind == number && c.unit == "" && n > 2 && isDigit(w[n-2].low[0]) && (w[n-1].typed == "A" || w[n-1].typed == "W") && anyPhrase(stateNames, w[:1]) {
+			c.name, c.unit, c.unitFrom = strings.TrimSpace(strings.TrimSuffix(c.header, w[n-1].typed)), w[n-1].typed, "header"
 			c.understand()
 		}
 	}

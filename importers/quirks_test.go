@@ -66,6 +66,7 @@ var quirks = []struct {
 		"f other 2 0 0 10:00..10:10 0..0|f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 1..1|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"objects in objects, each with a value", "{\"ts\":\"2026-01-13T10:00:00\",\"data\":{\"temperature\":{\"value\":4.5,\"unit\":\"C\"},\"humidity\":{\"value\":80,\"unit\":\"%\"}}}\n{\"ts\":\"2026-01-13T10:10:00\",\"data\":{\"temperature\":{\"value\":4.0,\"unit\":\"C\"},\"humidity\":{\"value\":81,\"unit\":\"%\"}}}\n",
 		"f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"what numbered fans draw, the unit a letter", "time,fan 1 A,fan 2 A\n2026-01-13 10:00,3.1,0.0\n2026-01-13 10:10,0.1,2.9\n2026-01-13 10:20,3.2,3.0\n", "f current 3 0 0 10:00..10:20 0.1..3.2|f current 3 0 0 10:00..10:20 0..3"},
 	{"runs of fans that are numbered", "Start,End,Fan\n2026-01-13 10:00,2026-01-13 10:10,2\n2026-01-13 10:20,2026-01-13 10:30,2\n2026-01-13 10:40,2026-01-13 10:50,3\n",
 		"2 state 4 0 0 10:00..10:30 0..1|3 state 2 0 0 10:40..10:50 0..1"},
 	{"units for names, of two loggers", "time,°C,%,°C,%\n2026-01-13 10:00,4.5,80,-5.5,90\n2026-01-13 10:10,4.0,81,-5.0,91\n",
