@@ -2,6 +2,7 @@ package importers
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -147,5 +148,23 @@ func TestEncodingByWords(t *testing.T) {
 		if got := said(e); got != want || e.Layout.Encoding != w.name || e.Layout.Header != w.header {
 			t.Errorf("%s: %s %q %s", w.name, e.Layout.Encoding, e.Layout.Header, got)
 		}
+	}
+}
+
+// A dew point proves its columns among many without names: of three rows the Magnus formula (WMO-No. 8, 2018, annex 4.B) has
+// 1.35, 1.48 and 0.86 °C at 4.5, 5.0 and 4.0 °C and 80, 78 and 80 %. Nothing is asked.
+func TestADewPointProvesItsColumnsAmongMany(t *testing.T) {
+	text := ""
+	for i, air := range []string{"4.5,1.3,80", "5.0,1.5,78", "4.0,0.9,80"} {
+		text += fmt.Sprintf("2026,1,13,10,%d,x,%s,101325%s,%d.5\n", 10*i, air, strings.Repeat(",9000", 16), 7+i)
+	}
+	e := readText(t, text)
+	for i, want := range []Quantity{AirTemperature, DewPoint, RelativeHumidity, Other} {
+		if got := e.Series[i].Quantity; got != want {
+			t.Errorf("column %d: %s, want %s", e.Series[i].ColumnIndex, got, want)
+		}
+	}
+	if len(e.Questions) > 0 {
+		t.Errorf("asked %+v", e.Questions)
 	}
 }
