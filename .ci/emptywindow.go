@@ -1,6 +1,7 @@
 //go:build ignore
 
-// A window of the toolkit, as large as the program's, with a label and a button: the peer that the program's own window is measured beside.
+// A window of the toolkit, as large as the program's, with a label and a button: the peer that the program's own window is
+// measured beside.
 package main
 
 import (

@@ -52,15 +52,9 @@ func recordedDoors(j judgement) []series.Span {
 // doorsOpened are the door openings recorded, seen in the air, or noted.
 func doorsOpened(j judgement, cuts []Event) []Event {
 	recorded := recordedDoors(j)
-	airOf := func(s series.Span) Event {
-		e := Event{Span: s}
-		e.air(j, "before", dayBefore(s.From))
-		e.add("lowest_c", lowest(j.room.mean.TempC, s))
-		return e
-	}
 	var seen []Event
 	for _, s := range recorded {
-		e := airOf(s)
+		e := openedOver(j, s)
 		e.Kind, e.Evidence = doorsOpen, Recorded
 		seen = append(seen, e)
 	}
@@ -94,7 +88,16 @@ func doorsOpened(j judgement, cuts []Event) []Event {
 			seen = append(seen, e)
 		}
 	}
-	return withNotes(seen, j, doorsOpen, airOf)
+	return withNotes(seen, j, doorsOpen, func(s series.Span) Event { return openedOver(j, s) })
+}
+
+// openedOver is an opening over a stretch that is known by other things than the air: what the air was before, and how far it
+// fell.
+func openedOver(j judgement, s series.Span) Event {
+	e := Event{Span: s}
+	e.air(j, "before", dayBefore(s.From))
+	e.add("lowest_c", lowest(j.room.mean.TempC, s))
+	return e
 }
 
 // followsACut says whether a stretch begins about when a power cut ends.

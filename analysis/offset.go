@@ -45,7 +45,7 @@ func sightOf(j judgement) sight {
 	control, stepK := forStages(j.control.TempC), j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
-	swings, overK := likelySwings(control, times, stepK)
+	swings, overK := likelySwings(turnsIn(control, times, stepK))
 	runs := recordedSwitchings(j, control)
 	if len(runs) < leastTurns && (len(swings) < leastTurns || j.thermostatsRecorded()) {
 		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
@@ -58,7 +58,7 @@ func sightOf(j judgement) sight {
 	v.lagMS = max(0, lagOf(swings))
 	for round := 0; round < lagRounds && v.lagMS > 0; round++ {
 		v.clear = withoutLag(control, v.lagMS)
-		again := fanSwings(v.clear, times, stepK, overK, widestOffsetK)
+		again := fanSwings(turnsIn(v.clear, times, stepK), overK, widestOffsetK)
 		if len(again) < leastTurns {
 			break
 		}
@@ -67,7 +67,7 @@ func sightOf(j judgement) sight {
 	if runs = recordedSwitchings(j, v.clear); len(runs) < leastTurns {
 		runs = nil
 		for _, s := range swings {
-			runs = append(runs, switching{s.top.val - s.set.OnC, s.bottom.val - s.set.OffC})
+			runs = append(runs, s.switching())
 		}
 	}
 	v.fit(runs)
@@ -85,10 +85,8 @@ func (j judgement) thermostatsRecorded() bool {
 
 // fit sets offset and blur from switchings seen without lag.
 func (v *sight) fit(switchings []switching) {
-	var over, short []float64
-	for _, s := range switchings {
-		over = append(over, s.over())
-	}
+	var short []float64
+	over := oversOf(switchings)
 	slices.Sort(over)
 	mid := series.Median(over)
 	half := scatter(over) + v.stepK/2

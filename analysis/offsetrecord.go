@@ -33,13 +33,13 @@ func recordedSwitchings(j judgement, control series.Curve) []switching {
 		runs := recordedRuns(j, st, control)
 		near, all = append(near, around(runs, 0)...), append(all, runs...)
 		if len(runs) >= tellingRuns {
-			medians = append(medians, medianOver(runs))
+			medians = append(medians, series.Median(oversOf(runs)))
 		}
 	}
 	if len(near) >= leastTurns || len(medians) < 2 || slices.Max(medians)-slices.Min(medians) > agreeingK {
 		return near
 	}
-	return around(all, medianOver(all))
+	return around(all, series.Median(oversOf(all)))
 }
 
 // around are the runs whose ends lie as near to their limits and an offset as a turning point may.
@@ -52,13 +52,13 @@ func around(runs []switching, offsetK float64) (out []switching) {
 	return out
 }
 
-// medianOver is the median of how far the logger reads above the thermostat.
-func medianOver(runs []switching) float64 {
-	over := make([]float64, len(runs))
-	for i, s := range runs {
+// oversOf are how far the logger reads above the thermostat, by each of some swings or runs.
+func oversOf[T interface{ over() float64 }](list []T) []float64 {
+	over := make([]float64, len(list))
+	for i, s := range list {
 		over[i] = s.over()
 	}
-	return series.Median(over)
+	return over
 }
 
 // recordedRuns are the recorded runs of a stage with both ends seen, no farther from its limits than a thermostat may be off.

@@ -54,17 +54,29 @@ type swing struct {
 	before, top, bottom, after turn
 }
 
-// fanSwings are a curve's thermostat-like swings where the logger reads about overK above the thermostat: about one
-// differential wide, from within widestK of a setting's on-temperature to within as much of its off-temperature, and as steep
-// as a fan makes them.
-func fanSwings(c series.Curve, times []settingPeriod, stepK, overK, widestK float64) (out []swing) {
+// periodTurns are the turning points of a curve within a stretch, and what the thermostats were set to over it.
+type periodTurns struct {
+	settings []Setting
+	turns    []turn
+}
+
+// turnsIn are a curve's turning points over stretches of one setting each.
+func turnsIn(c series.Curve, times []settingPeriod, stepK float64) (out []periodTurns) {
 	for _, p := range times {
-		if len(p.settings) == 0 || c.Len() == 0 {
-			continue
+		if len(p.settings) > 0 && c.Len() > 0 {
+			out = append(out, periodTurns{p.settings, turningPoints(lineInside(c, p.span), max(swingLow*leastDifferential(p.settings), stepK))})
 		}
-		turns := turningPoints(lineInside(c, p.span), max(swingLow*leastDifferential(p.settings), stepK))
-		for i := 1; i+2 < len(turns); i++ {
-			s := swing{nearestOn(p.settings, turns[i].val-overK), turns[i-1], turns[i], turns[i+1], turns[i+2]}
+	}
+	return out
+}
+
+// fanSwings are the thermostat-like swings among turning points where the logger reads about overK above the thermostat:
+// about one differential wide, from within widestK of a setting's on-temperature to within as much of its off-temperature,
+// and as steep as a fan makes them.
+func fanSwings(in []periodTurns, overK, widestK float64) (out []swing) {
+	for _, p := range in {
+		for i := 1; i+2 < len(p.turns); i++ {
+			s := swing{nearestOn(p.settings, p.turns[i].val-overK), p.turns[i-1], p.turns[i], p.turns[i+1], p.turns[i+2]}
 			if s.fits(overK, widestK) {
 				out = append(out, s)
 			}
@@ -80,10 +92,13 @@ func (s swing) fits(overK, widestK float64) bool {
 		math.Abs(s.top.val-s.set.OnC-overK) <= widestK && math.Abs(s.bottom.val-s.set.OffC-overK) <= widestK
 }
 
-// over is how far the logger reads above the thermostat by a swing.
-func (s swing) over() float64 {
-	return switching{s.top.val - s.set.OnC, s.bottom.val - s.set.OffC}.over()
+// switching is what a swing shows of its thermostat's limits.
+func (s swing) switching() switching {
+	return switching{s.top.val - s.set.OnC, s.bottom.val - s.set.OffC}
 }
+
+// over is how far the logger reads above the thermostat by a swing.
+func (s swing) over() float64 { return s.switching().over() }
 
 // Of a ladder whose stages are evenly set, the swings of one stage may lie where the next one's belong. Where some lie so far
 // from most, the offset they show is the better one when it explains so many times as many of all: swings below the lowest
@@ -97,12 +112,12 @@ const (
 )
 
 // likelySwings are the swings under the offset, of none and the one that those far from most show, that explains clearly more.
-func likelySwings(c series.Curve, times []settingPeriod, stepK float64) (swings []swing, overK float64) {
-	swings = fanSwings(c, times, stepK, 0, widestOffsetK)
+func likelySwings(in []periodTurns) (swings []swing, overK float64) {
+	swings = fanSwings(in, 0, widestOffsetK)
 	mid, _ := explainedBy(swings)
-	_, explained := explainedBy(fanSwings(c, times, stepK, mid, widestOffsetK))
+	_, explained := explainedBy(fanSwings(in, mid, widestOffsetK))
 	var below, above []float64
-	for _, s := range fanSwings(c, times, stepK, 0, otherOffsetK) {
+	for _, s := range fanSwings(in, 0, otherOffsetK) {
 		switch over := s.over(); {
 		case over < mid-otherK:
 			below = append(below, over)
@@ -118,7 +133,7 @@ func likelySwings(c series.Curve, times []settingPeriod, stepK float64) (swings 
 			continue
 		}
 		overK := series.Median(other.over)
-		again := fanSwings(c, times, stepK, overK, widestOffsetK)
+		again := fanSwings(in, overK, widestOffsetK)
 		if _, n := explainedBy(again); float64(n) >= other.more*float64(explained) {
 			return again, overK
 		}
@@ -128,10 +143,7 @@ func likelySwings(c series.Curve, times []settingPeriod, stepK float64) (swings 
 
 // explainedBy is the median of how far the logger reads above the thermostat by swings, and how many lie near it.
 func explainedBy(swings []swing) (overK float64, n int) {
-	over := make([]float64, len(swings))
-	for i, s := range swings {
-		over[i] = s.over()
-	}
+	over := oversOf(swings)
 	overK = series.Median(over)
 	for _, v := range over {
 		if math.Abs(v-overK) <= explainedK {

@@ -69,8 +69,9 @@ func numberInText(cell []byte, mark byte) (v float64, decimals int, unit string,
 }
 
 // gradedTenths reads a temperature as the world's weather stations are archived: a sign, four digits that are tenths of a
-// degree, the first of them 0, a comma and one character that grades it; +9999 is none. (National Centers for Environmental Information,
-// Federal Climate Complex Data Documentation for Integrated Surface Data: AIR-TEMPERATURE-OBSERVATION; from memory.)
+// degree, the first of them 0, a comma and one character that grades it; +9999 is none. (National Centers for Environmental
+// Information, Federal Climate Complex Data Documentation for Integrated Surface Data: AIR-TEMPERATURE-OBSERVATION; from
+// memory.)
 func gradedTenths(cell []byte) (v float64, ok bool) {
 	const digits, size = 4, 7
 	cell = trim(cell)
