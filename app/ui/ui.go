@@ -73,7 +73,7 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.units.Temperature = desk.TemperatureUnit(app.Preferences().StringWithFallback(prefTemperature, string(desk.Celsius)))
 	u.theme.Variant = Variant(app.Preferences().StringWithFallback(prefVariant, string(Light)))
 	app.Settings().SetTheme(u.theme)
-	u.win = app.NewWindow("Thawbook")
+	u.win = blankWindow(app)
 	u.work = &worker{do: u.Do, guard: u.Keeper.Guarded, begun: u.begun, progress: u.progressed, ended: u.ended}
 	u.barnViews = beside[barnKey, barnView]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
 	u.besideViews = beside[barnKey, besideView]{do: u.Do, guard: u.Keeper.Guarded, failed: u.broke}
@@ -90,9 +90,6 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.refresh()
 	u.win.SetContent(u.frame)
 	u.win.Canvas().SetOnTypedKey(u.typed)
-	u.win.Resize(fyne.NewSize(1280, 800))
-	u.win.SetPadded(false)
-	u.win.Show()
 	return u.win
 }
 
