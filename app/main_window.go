@@ -8,8 +8,6 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"runtime"
-	"runtime/debug"
 	"syscall"
 	"time"
 
@@ -26,17 +24,12 @@ import (
 // quitWithin is how long the toolkit may take to end before the process ends without it.
 const quitWithin = 2 * time.Second
 
-// startPercent is how much the heap may grow before it is swept while the window is being made: most of what is made then,
-// the fonts, stays.
-const startPercent = 400
-
 // window opens the window, with a winter, a plan or logger files in it where some are named, and returns the
 // exit status when it is closed.
 func window(paths ...string) int {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM) // first: what comes while the window is being made ends it too
-	debug.SetGCPercent(startPercent)
-	runtime.GOMAXPROCS(runtime.NumCPU() + 1) // however many read and reckon, the window need not wait for one of them
+	ui.KeepQuick()
 	app := fyneapp.NewWithID("thawbook")
 	own := userdata.Load()
 	version := program().Version
@@ -46,10 +39,7 @@ func window(paths ...string) int {
 		app.Quit()
 	}}
 	u.Show(app)
-	app.Lifecycle().SetOnStarted(func() {
-		debug.SetGCPercent(garbagePercent)
-		u.Take(paths)
-	})
+	app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
 	go func() {
 		<-signals
 		fyne.Do(u.Leave)

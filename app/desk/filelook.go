@@ -99,6 +99,7 @@ func (b Book) Closely() bool { return b.looked.closely || b.stale || len(b.Resul
 
 // LookClosely looks for readings that can hardly be right, for the Files screen. The error is the context's.
 func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
+	ctx = engine.Aside(ctx)
 	proposals, remarks, err := engine.Proposals(ctx, b.Result)
 	if err != nil {
 		return b, err

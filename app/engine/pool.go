@@ -10,12 +10,27 @@ import (
 	"thawbook/analysis"
 )
 
-// each does work for 0 to n−1, on at most one worker per processor, and comes back when all have ended.
+// aside marks the context of work that nobody waits for.
+type aside struct{}
+
+// Aside is a context for work that nobody waits for: one processor is left to what the keeper looks at meanwhile.
+func Aside(ctx context.Context) context.Context { return context.WithValue(ctx, aside{}, true) }
+
+// workersFor is how many work at n pieces at once: at most one per processor.
+func workersFor(ctx context.Context, n int) int {
+	processors := runtime.NumCPU()
+	if ctx.Value(aside{}) != nil {
+		processors = max(1, processors-1)
+	}
+	return min(n, processors)
+}
+
+// each does work for 0 to n−1, on as many workers as the context allows, and comes back when all have ended.
 // No further work is begun once the context ends; its error is returned.
 func each(ctx context.Context, n int, work func(i int)) error {
 	var next atomic.Int64
 	var workers sync.WaitGroup
-	for range min(n, runtime.NumCPU()) {
+	for range workersFor(ctx, n) {
 		workers.Go(func() {
 			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
 				work(i)

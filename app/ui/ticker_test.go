@@ -9,7 +9,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"runtime"
+	"runtime/debug"
 	"strconv"
 	"syscall"
 	"testing"
@@ -30,7 +30,8 @@ import (
 func TestMain(m *testing.M) {
 	status := make(chan int, 1)
 	patience = shippedPatience
-	runtime.GOMAXPROCS(runtime.NumCPU() + 1) // as the program does
+	debug.SetGCPercent(25) // as the program does
+	KeepQuick()
 	app := fyneapp.NewWithID("thawbook.ticker")
 	app.NewWindow("the toolkit lives as long as this").Show()
 	app.Lifecycle().SetOnStarted(func() {
