@@ -255,7 +255,7 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return skipped
 	case l.keyKindOf(c.index) != skipped:
 		return l.keyKindOf(c.index)
-	case t.isIndex && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
+	case t.isIndex && t.glued == 0 && (c.index == 0 || anyPhrase(indexNames, name)) && c.quantity == Other:
 		return ordinal
 	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "" && l.comesAgain(rows, c.index):
 		return device

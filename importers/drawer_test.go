@@ -12,6 +12,33 @@ import (
 // drawer holds small files of our own as they lie together in a keeper's drawer: printed in pages, from loggers told
 // to go on in another unit, from clocks that print no noughts, from sheets of hours; each with what a person reads in it.
 var drawer = []struct{ name, in, want string }{
+	{"the comma of a date, outside quotes",
+		"Time,Temp C,RH %\nNov 8, 2025 06:00:00,4.5,80\nNov 8, 2025 06:30:00,4.0,81\nNov 18, 2025 06:30:00,3.5,82\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] mdy
+f|Temp C|2 air_temperature degC header n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:30:00 3.5..4.5
+f|RH %|3 relative_humidity percent header n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:30:00 0.8..0.82`},
+	{"both commas of a date behind its weekday, outside quotes; other words before it stay a column",
+		"Room,Time,Temp C\nsouth,Saturday, November 8, 2025 6:00 AM,4.5\nsouth,Saturday, November 8, 2025 6:30 PM,4.0\nsouth,Sunday, November 9, 2025 12:00 AM,3.5\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [2] mdy
+south|Temp C|3 air_temperature degC header n3 m0 u0 2025-11-08T06:00:00..2025-11-09T00:00:00 3.5..4.5`},
+	{"two values to a cell, with their units",
+		"Time;Barn\n08.11.2025 06:00;4.5 °C / 80 %\n08.11.2025 18:00;4.0 °C / 81 %\n18.11.2025 06:00;3.5 °C / 82 %\n",
+		`utf-8 ";" "." line 2 rows 3 bad 0 clock [1] dmy
+Barn|Barn|2 air_temperature degC values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 3.5..4.5
+Barn|Barn|3 relative_humidity percent values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 0.8..0.82`},
+	{"two values to a cell under a name that says nothing",
+		"time,reading\n2025-11-08 06:00,4.5°C / 80%\n2025-11-08 18:00,4.0°C / 81%\n2025-11-09 06:00,3.5°C / 82%\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|reading|2 air_temperature degC values n3 m0 u0 2025-11-08T06:00:00..2025-11-09T06:00:00 3.5..4.5
+f|reading|3 relative_humidity percent values n3 m0 u0 2025-11-08T06:00:00..2025-11-09T06:00:00 0.8..0.82`},
+	{"two values to a cell as the names over them, beside a column of one",
+		"Date,Time,T/RH barn,T/RH outside,Fan 1 A\n08.11.2025,06:00,4.5/80,-1.5/70,0.1\n08.11.2025,18:00,4.0/81,-2.5/71,2.9\n18.11.2025,06:00,3.5/82,-3.5/72,2.8\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1 2] dmy
+barn|T|3 air_temperature degC values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 3.5..4.5
+barn|RH barn|4 relative_humidity percent values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 0.8..0.82
+outside|T|5 air_temperature degC values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 -3.5..-1.5
+outside|RH outside|6 relative_humidity percent values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 0.7..0.72
+f|Fan 1 A|7 current A header n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 0.1..2.9`},
 	{"a unit of its own for every row, which changes half-way: 41 °F is 5 °C, 50 °F 10 °C",
 		"Time,Temp,Unit,RH\n2026-01-13 00:00,4.5,C,80\n2026-01-13 00:10,4.0,C,81\n2026-01-13 00:20,41.0,F,82\n2026-01-13 00:30,50.0,F,83\n",
 		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd

@@ -17,6 +17,8 @@ var dressedDelimiters = []struct {
 	{",", wholly(',')}, {";", wholly(';')}, {"\t", wholly('\t')},
 	{",", inParts(',')}, {";", inParts(';')}, {"\t", inParts('\t')},
 	{",", folded(',')}, {";", folded(';')}, {"\t", folded('\t')}, {"|", folded('|')},
+	{",", pastDates},
+	{",", halved(',')}, {";", halved(';')}, {"\t", halved('\t')},
 	{"blanks", inWords}, {"blanks", folded(' ')},
 }
 
@@ -93,6 +95,115 @@ func partsOfWords(record []byte, take func([]byte) bool) {
 	if more && to > from {
 		take(record[from:to])
 	}
+}
+
+// pastDates cuts at commas outside quotes that are no date's: Saturday, November 8, 2025 06:00.
+func pastDates(lines []record) splitters {
+	s := splitParts(partsPastDates, lines)
+	s.regrouped = true
+	return s
+}
+
+// partsPastDates parts at commas outside quotes, but for those of a date whose month is a word.
+func partsPastDates(record []byte, take func([]byte) bool) {
+	from, to := 0, 0 // what is held back: the beginning of a date
+	more := true
+	partsAt(',')(record, func(part []byte) bool {
+		at := cap(record) - cap(part)
+		begins, goesOn := isDateHead(part), to > from && goesOnPastComma(record[from:to], part)
+		if !goesOn && to > from {
+			more = take(record[from:to])
+			to = from
+		}
+		switch {
+		case goesOn:
+			to = at + len(part)
+		case begins:
+			from, to = at, at+len(part)
+		case more:
+			more = take(part)
+		}
+		return more
+	})
+	if more && to > from {
+		take(record[from:to])
+	}
+}
+
+// weekdays are how those begin that stand before a comma and the rest of a date; only English puts one before the year too.
+var weekdays = wordSet("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+
+// isDateHead says whether a cell is what stands before a comma of a date: a weekday, or a month's name and the day.
+func isDateHead(cell []byte) bool {
+	switch w := bytes.Fields(cell); len(w) {
+	case 1:
+		return len(w[0]) >= 3 && len(w[0]) <= len("wednesday") && weekdays[string(lowerASCII(nil, w[0][:3]))]
+	case 2:
+		return isMonthWord(w[0]) && isDayNumber(w[1]) || isDayNumber(w[0]) && isMonthWord(w[1])
+	}
+	return false
+}
+
+func isDayNumber(word []byte) bool { return len(word) <= 2 && countDigits(word) == len(word) }
+
+// goesOnPastComma says whether a cell goes on with a date: a month's name and the day behind a weekday, the year behind these.
+func goesOnPastComma(date, cell []byte) bool {
+	w := bytes.Fields(cell)
+	if len(bytes.Fields(date)) == 1 {
+		return len(w) == 2 && isDateHead(cell)
+	}
+	return len(w) > 0 && len(w[0]) == 4 && countDigits(w[0]) == 4
+}
+
+// halved cuts at a character, and at the stroke in the cells of columns most of which hold two values: 4.5 °C / 82 %.
+func halved(delimiter byte) func([]record) splitters {
+	plain := splitAt(delimiter)
+	return func(lines []record) splitters {
+		two := columnsOfTwo(cut(lines, plain))
+		split := func(dst [][]byte, record []byte, limit int) ([][]byte, bool) {
+			whole, more := plain.quoted(nil, record, limit)
+			for col, cell := range whole {
+				if slices.Contains(two, col) {
+					first, second, cuts := bytes.Cut(cell, []byte("/"))
+					if dst = append(dst, trim(first)); cuts || isAnyNumber(cell) {
+						cell = trim(second)
+					}
+				}
+				dst = append(dst, cell)
+			}
+			return dst, more
+		}
+		return splitters{plain: split, quoted: split, dressed: true, regrouped: true}
+	}
+}
+
+// columnsOfTwo are the columns most of whose filled cells are two values with a stroke between them.
+func columnsOfTwo(rows []record) (two []int) {
+	filled, halves := map[int]int{}, map[int]int{}
+	for _, r := range rows {
+		for col, cell := range r.cells {
+			filled[col] += one(len(trim(cell)) > 0)
+			halves[col] += one(holdsTwo(cell))
+		}
+	}
+	for col, n := range halves {
+		if 2*n > filled[col] {
+			two = append(two, col)
+		}
+	}
+	return two
+}
+
+// holdsTwo says whether a cell is two values with a stroke between them.
+func holdsTwo(cell []byte) bool {
+	first, second, _ := bytes.Cut(cell, []byte("/"))
+	return isMeasured(first) && isMeasured(second)
+}
+
+// isMeasured says whether a text is a number, with a unit behind it or without one.
+func isMeasured(text []byte) bool {
+	number := bytes.TrimRightFunc(trim(text), func(r rune) bool { return r != '.' && r != ',' && (r < '0' || r > '9') })
+	return isAnyNumber(number)
 }
 
 // isNameAlone says whether a word is a name whose value stands behind the next blank.

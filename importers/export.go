@@ -31,7 +31,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	}
 	least, most := s.perRow()
 	e := &Export{least: least, most: most, Name: name, Rows: s.rows, BadTime: s.badTime, Questions: questions}
-	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Header: text(s.header), Hours: s.hourColumns, Objects: len(s.split.names) > 0, Clock: Clock{Order: string(o), OrderCertain: certain}}
+	e.Layout = Layout{Encoding: encoding, Delimiter: s.delimiter, FirstDataLine: s.layout.line, Header: text(s.header), Hours: s.hourColumns, Objects: len(s.split.names) > 0 || s.split.regrouped, Clock: Clock{Order: string(o), OrderCertain: certain}}
 	if s.anyFraction() {
 		e.Layout.DecimalMark = string(s.mark)
 	}

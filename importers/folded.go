@@ -106,12 +106,12 @@ func withoutBraces(cell []byte) []byte {
 // holdsNamed says whether a cell holds values with their names.
 func holdsNamed(cell []byte) bool { return hasNamedNumber(cell) || innerParts(unescaped(cell)) != nil }
 
-// leavesFolded says whether most rows have cells with named values in them that a layout does not read.
+// leavesFolded says whether most rows have cells with named values or two in them that a layout does not read.
 func (l *layout) leavesFolded(lines []record) bool {
 	rows := ofWidth(cut(lines, l.split), l.width)
 	for col := range l.width {
-		read := l.clock.uses(col) || slices.ContainsFunc(l.columns, func(c column) bool { return c.index == col && c.kind == number })
-		if !read && count(rows, col, holdsNamed) > len(rows)/2 {
+		read := l.clock.uses(col) || slices.ContainsFunc(l.columns, func(c column) bool { return c.index == col && c.kind == number && !c.garbled })
+		if !read && max(count(rows, col, holdsNamed), count(rows, col, holdsTwo)) > len(rows)/2 {
 			return true
 		}
 	}

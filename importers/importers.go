@@ -27,7 +27,7 @@ type Layout struct {
 	FirstDataLine int    // 1-based physical line, 0 when there is none
 	Header        string // the line that names the columns, "" when there is none
 	Hours         []int  // 1-based columns that are hours of one series, which stands under the first
-	Objects       bool   // the text is no table but objects, or lines of names with their values; columns are of the table made of it
+	Objects       bool   // the text is no plain table but objects, lines of names with their values, or rows cut otherwise than at the delimiter alone; columns are of the table made of it
 	Clock         Clock
 }
 

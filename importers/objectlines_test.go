@@ -61,13 +61,16 @@ func TestReadingsOverSeveralLinesAreRefused(t *testing.T) {
 	}
 }
 
-// Lines that name their values are no table that could be cut at blanks; those of a plain table are.
+// Lines that name their values are no table that could be cut at blanks, nor rows with commas within dates or two values
+// to a cell one that could be cut at commas; those of a plain table are.
 func TestLinesOfNamesAreObjects(t *testing.T) {
 	for in, want := range map[string]bool{
 		"[2026-01-13 10:00:00] Temp: 4.5C  Humidity: 80%\n[2026-01-13 10:10:00] Temp: 4.0C  Humidity: 81%\n": true,
 		"2026-01-13 10:00:00 temp=4.5 hum=80\n2026-01-13 10:10:00 temp=4.0 hum=81\n":                         true,
 		"time,temp °C\n2026-01-13 10:00,4.5\n2026-01-13 10:10,4.0\n":                                         false,
 		"date time temp_c\n2026-01-13 10:00 4.5\n2026-01-13 10:10 4.0\n":                                     false,
+		"time,temp °C\nJan 13, 2026 10:00,4.5\nJan 13, 2026 10:10,4.0\n":                                     true,
+		"time,temp/RH\n2026-01-13 10:00,4.5/80\n2026-01-13 10:10,4.0/81\n":                                   true,
 	} {
 		if got := readText(t, in).Layout.Objects; got != want {
 			t.Errorf("%q: %v", in, got)

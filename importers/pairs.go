@@ -91,7 +91,7 @@ func (s *scan) isLoneH(c *values) bool {
 
 // namesAsHumidity are the names a column has if it holds humidity; long says that its key names it.
 func (c *values) namesAsHumidity(long bool) (names []string) {
-	if c.unit == "percent" && (c.likeness != "" || long || unitOf(c.header) != "") {
+	if c.unit == "percent" && (c.likeness != "" || long || unitOf(c.header) != "" || c.unitFrom == "values") {
 		names = append(names, c.likeness)
 	}
 	w := words(c.name)

@@ -120,6 +120,7 @@ type splitters struct {
 	dressed       bool     // cells are more than what lies between two delimiters
 	placed        bool     // cells stand under each other by their places in the line
 	names         []string // of the cells, which stand where their names do
+	regrouped     bool     // cells are more or fewer than the delimiter makes
 }
 
 // splitAt splits at one character. A cell in quotes may hold it; the cell is what is between the quotes.
