@@ -84,7 +84,7 @@ func TestSmallPlotsShareTheirScales(t *testing.T) {
 			t.Errorf("%s: %v", l.Title, *l.Range)
 		}
 	}
-	if got := v.Read(0, []Said{{Lane: 2, Name: "room", Value: 3.5, Unit: "°C", Known: true}}); !strings.Contains(plain(got), "East 3.5 °C") {
+	if got := v.Read(0, []Said{{Lane: "East", Name: "room", Value: 3.5, Unit: "°C", Known: true}}); !strings.Contains(plain(got), "East 3.5 °C") {
 		t.Errorf("%q", got)
 	}
 }

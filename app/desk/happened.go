@@ -25,18 +25,9 @@ func (b barn) happened() (string, []EventView) {
 		out = append(out, b.openings(opened))
 	}
 	for _, e := range b.r.Events {
-		words, known := eventWords[e.Kind]
-		if !known || recordedOpening(e) && len(opened) > mostOpenings {
-			continue
+		if eventWords[e.Kind] != nil && (!recordedOpening(e) || len(opened) <= mostOpenings) {
+			out = append(out, b.eventView(e))
 		}
-		v := EventView{Text: words(b, e), Sure: restsOn(e.Evidence), Look: e.Span, Mark: MarkNone}
-		if e.MayBe {
-			v.Sure = "May be; the loggers fit something else too."
-		}
-		if e.Kind == "power cut" {
-			v.Mark = MarkWatch
-		}
-		out = append(out, v)
 	}
 	switch {
 	case n == 0 && b.unread():
@@ -45,6 +36,18 @@ func (b barn) happened() (string, []EventView) {
 		return "No power cut, no open door and no light was seen or noted.", out
 	}
 	return plural(number(float64(n), 0), "event was seen or noted.", "events were seen or noted."), out
+}
+
+// eventView is an event that is told, in words.
+func (b barn) eventView(e analysis.Event) EventView {
+	v := EventView{Text: eventWords[e.Kind](b, e), Sure: restsOn(e.Evidence), Look: e.Span, Mark: MarkNone}
+	if e.MayBe {
+		v.Sure = "May be; the loggers fit something else too."
+	}
+	if e.Kind == "power cut" {
+		v.Mark = MarkWatch
+	}
+	return v
 }
 
 // recordedOpening says whether an event is an opening that a door's contact recorded.

@@ -8,7 +8,7 @@ import (
 
 // Said is what one trace or one bar of the Timeline says at an instant; Value is in the printed unit.
 type Said struct {
-	Lane         int
+	Lane         string // its title
 	Name, Unit   string
 	Value        float64
 	Known        bool
@@ -34,10 +34,14 @@ func (c *crowd) add(s Said) {
 func (t Timeline) Read(at int64, all []Said) string {
 	parts := []string{t.Units.Clock(at)}
 	var ran, called, unsure []string
-	crowds := make([]crowd, len(t.Lanes))
+	crowds := map[string]*crowd{}
+	for _, l := range t.Lanes {
+		crowds[l.Title] = &crowd{}
+	}
 	for _, s := range all {
 		switch {
-		case s.Crowd && s.Known && s.Lane < len(crowds):
+		case s.Bar && s.Lane == eventsTitle: // HappenedNear tells them
+		case s.Crowd && s.Known && crowds[s.Lane] != nil:
 			crowds[s.Lane].add(s)
 		case s.Crowd:
 		case !s.Bar && s.Known:
@@ -52,8 +56,8 @@ func (t Timeline) Read(at int64, all []Said) string {
 			called = append(called, s.Name)
 		}
 	}
-	for _, c := range crowds {
-		if c.n > 0 {
+	for _, l := range t.Lanes {
+		if c := crowds[l.Title]; c.n > 0 {
 			parts = append(parts, fmt.Sprintf("%d loggers from %s to %s", c.n, number(c.low, 1), withUnit(number(c.high, 1), c.unit)))
 		}
 	}
@@ -70,11 +74,11 @@ func (t Timeline) Read(at int64, all []Said) string {
 
 // nameOf names a reading by its trace, and by its lane where the trace's name alone would not tell.
 func (t Timeline) nameOf(s Said) string {
-	if t.ByLane && s.Lane < len(t.Lanes) {
-		return t.Lanes[s.Lane].Title
-	}
-	if s.Lane > 0 && s.Lane < len(t.Lanes) {
-		return strings.ToLower(t.Lanes[s.Lane].Title)
+	switch {
+	case t.ByLane:
+		return s.Lane
+	case len(t.Lanes) > 0 && s.Lane != t.Lanes[0].Title:
+		return strings.ToLower(s.Lane)
 	}
 	return s.Name
 }

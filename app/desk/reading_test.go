@@ -10,11 +10,11 @@ import (
 // of which nothing is known at the instant are not counted.
 func TestThePointerReadsACrowdAsOne(t *testing.T) {
 	line := Timeline{Units: Units{Zone: time.UTC}, Lanes: []Lane{{Title: "Temperature"}, {Title: "Humidity"}}}
-	all := []Said{{Name: "room", Value: 4.2, Unit: "°C", Known: true}}
+	all := []Said{{Lane: "Temperature", Name: "room", Value: 4.2, Unit: "°C", Known: true}}
 	for i := range 1000 {
-		all = append(all, Said{Name: "logger", Value: float64(i) / 100, Unit: "°C", Known: i != 0 && i != 999, Crowd: true})
+		all = append(all, Said{Lane: "Temperature", Name: "logger", Value: float64(i) / 100, Unit: "°C", Known: i != 0 && i != 999, Crowd: true})
 	}
-	all = append(all, Said{Lane: 1, Name: "room", Value: 62, Unit: "%", Known: true})
+	all = append(all, Said{Lane: "Humidity", Name: "room", Value: 62, Unit: "%", Known: true})
 	_, read, _ := strings.Cut(plain(line.Read(0, all)), "   ")
 	if read != "room 4.2 °C   humidity 62.0 %   998 loggers from 0.0 to 10.0 °C" {
 		t.Errorf("%q", read)

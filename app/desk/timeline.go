@@ -17,6 +17,7 @@ type Timeline struct {
 	Bees     series.Span
 	Shades   []Shade
 	Points   []Point
+	Events   []EventView // those that have a row, by start
 	Glance   Glance
 	Units    Units
 	Lacks    string // why there is nothing to draw; then there is nothing else
@@ -33,6 +34,7 @@ type Lane struct {
 	Bands             []LaneBand
 	Range             *[2]float64 // of the scale, in the curves' unit; nil: as the curves need
 	Rows              []StageBar
+	Rare              bool // what the rows show is drawn however short it was
 }
 
 // Role says how a trace is drawn.
@@ -81,7 +83,7 @@ type Point struct {
 func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	b := newBarn(in, r, u)
 	t := Timeline{Units: b.u, Bees: b.span(), Sentence: b.timelineSentence()}
-	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane, b.heatLane} {
+	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane, b.heatLane, b.eventLane} {
 		if l, ok := lane(); ok {
 			t.Lanes = append(t.Lanes, l)
 		}
@@ -93,15 +95,20 @@ func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	}
 	t.Whole = extent(t.Lanes)
 	t.View = b.firstView(t.Whole)
-	t.Shades, t.Points, t.Glance = b.shades(t.Whole), b.points(), b.glance()
+	t.Shades, t.Points, t.Glance, t.Events = b.shades(t.Whole), b.points(), b.glance(), b.timelineEvents()
 	return t
 }
 
 // Hint says how to move about, and what the bars mean where there are any.
 func (t Timeline) Hint() string {
 	hint := HelpLine("timeline")
-	if slices.ContainsFunc(t.Lanes, func(l Lane) bool { return len(l.Rows) > 0 }) {
+	switch bars := slices.ContainsFunc(t.Lanes, func(l Lane) bool { return len(l.Rows) > 0 && !l.Rare }); {
+	case bars && len(t.Events) > 0:
+		hint += " " + HelpLine("timeline_all_bars")
+	case bars:
 		hint += " " + HelpLine("timeline_bars")
+	case len(t.Events) > 0:
+		hint += " " + HelpLine("timeline_events")
 	}
 	return hint
 }

@@ -73,7 +73,7 @@ func TestLaneUnits(t *testing.T) {
 
 func TestStageBars(t *testing.T) {
 	tl := lanesOf(recorded(t))
-	rows := tl.Lanes[len(tl.Lanes)-1].Rows
+	rows := tl.Lanes[slices.IndexFunc(tl.Lanes, func(l Lane) bool { return l.Title == "Fan stages" })].Rows
 	if len(rows) != 4 || rows[0].Name != "Stage 4" || rows[3].Name != "Stage 1" {
 		t.Fatalf("the always-on stage belongs at the bottom: %v", rows)
 	}

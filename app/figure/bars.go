@@ -45,14 +45,24 @@ func (f *Figure) drawTrack(s sheet, l *Layout, r image.Rectangle, row BarRow, t 
 	hair := max(1, l.px(1))
 	mid := (r.Min.Y + r.Max.Y) / 2
 	s.fill(image.Rect(r.Min.X, mid, r.Max.X, mid+hair), f.Theme.Line)
-	for _, u := range t.Unknown {
-		if a := l.across(u, r); !a.Empty() {
+	place := l.across
+	if row.Rare {
+		place = l.wide
+	}
+	for _, u := range within(t.Unknown, l.View) {
+		if a := place(u, r); !a.Empty() {
 			s.fill(a, f.Theme.Surface)
 			s.hatch(a, 5*l.scale, f.Theme.Hatch)
 		}
 	}
-	f.cover = coverage(f.cover, r.Dx(), l.View, t.On)
 	c := f.barColor(row)
+	if row.Rare {
+		for _, on := range within(t.On, l.View) {
+			f.drawRun(s, place(on, r), t.Style, c, 1, hair)
+		}
+		return
+	}
+	f.cover = coverage(f.cover, r.Dx(), l.View, t.On)
 	for x := 0; x < len(f.cover); {
 		end := x + 1
 		for end < len(f.cover) && level(f.cover[end]) == level(f.cover[x]) {
@@ -67,6 +77,19 @@ func (f *Figure) drawTrack(s sheet, l *Layout, r image.Rectangle, row BarRow, t 
 	if t.Style == Called {
 		f.drawEnds(s, l, r, t.On, c, hair)
 	}
+}
+
+// leastWide is how wide what is rare is drawn at least.
+const leastWide = 3
+
+// wide is where a stretch lies in a track, at least as wide as can be seen.
+func (l *Layout) wide(s series.Span, r image.Rectangle) image.Rectangle {
+	from, to := int(math.Round(l.TimeToPixel(s.From))), int(math.Round(l.TimeToPixel(s.To)))
+	if least := l.px(leastWide); to-from < least {
+		from = (from + to - least) / 2
+		to = from + least
+	}
+	return image.Rect(from, r.Min.Y, to, r.Max.Y).Intersect(r)
 }
 
 const levels = 24

@@ -87,11 +87,12 @@ type Band struct {
 	Span      Span
 }
 
-// BarRow is one named row: a stage, a heat source.
+// BarRow is one named row: a stage, a heat source, a kind of event.
 type BarRow struct {
 	Name   string
 	Color  color.NRGBA // zero: the theme's bar colour
 	Tracks []Track     // drawn one below the other
+	Rare   bool        // each stretch is drawn wide enough to be seen, however short
 }
 
 // Track is when a row was on, by one kind of evidence. Span lists are sorted and disjoint; what lies in

@@ -9,7 +9,7 @@ import (
 // Reading is what one trace or one track says at an instant. Known is false where there is no line, or
 // where it can't be said whether the row was on; Value (in Unit, the printed one) and On hold nothing then.
 type Reading struct {
-	Lane  int
+	Lane  string // its title
 	Name  string
 	Kind  Kind
 	Style Style // of a track
@@ -27,7 +27,7 @@ func (f *Figure) Read(t int64) []Reading {
 	for i := range f.Lanes {
 		lane := &f.Lanes[i]
 		for _, tr := range lane.Traces {
-			r := Reading{Lane: i, Name: tr.Name, Kind: Curves, Unit: lane.Unit, Veiled: tr.Veiled}
+			r := Reading{Lane: lane.Title, Name: tr.Name, Kind: Curves, Unit: lane.Unit, Veiled: tr.Veiled}
 			if v, known := tr.Curve.At(t); known {
 				r.Value, r.Known = lane.shown(v), true
 			}
@@ -36,7 +36,7 @@ func (f *Figure) Read(t int64) []Reading {
 		for _, row := range lane.Rows {
 			for _, tr := range row.Tracks {
 				known := !covers(tr.Unknown, t)
-				out = append(out, Reading{Lane: i, Name: row.Name, Kind: Bars, Style: tr.Style,
+				out = append(out, Reading{Lane: lane.Title, Name: row.Name, Kind: Bars, Style: tr.Style,
 					On: known && covers(tr.On, t), Known: known})
 			}
 		}

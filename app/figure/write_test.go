@@ -132,7 +132,7 @@ func checkPath(t *testing.T, p vg.Path, l Layout, h vg.Length) {
 
 func TestRead(t *testing.T) {
 	f := gapped(15 * minuteMS)
-	f.Lanes = append(f.Lanes, Lane{Kind: Bars, Rows: []BarRow{{Name: "stage", Tracks: []Track{
+	f.Lanes = append(f.Lanes, Lane{Title: "Stages", Kind: Bars, Rows: []BarRow{{Name: "stage", Tracks: []Track{
 		{Style: Called, On: []series.Span{{From: 100, To: 200}}, Unknown: []series.Span{{From: 300, To: 400}}}}}}})
 	at := f.Read(int64(7.5 * minuteMS))
 	if len(at) != 2 || !at[0].Known || at[0].Value != 5.5 {
@@ -145,7 +145,7 @@ func TestRead(t *testing.T) {
 		t         int64
 		on, known bool
 	}{{99, false, true}, {100, true, true}, {199, true, true}, {200, false, true}, {300, false, false}, {400, false, true}} {
-		if got := f.Read(r.t)[1]; got.On != r.on || got.Known != r.known || got.Lane != 1 || got.Name != "stage" || got.Style != Called {
+		if got := f.Read(r.t)[1]; got.On != r.on || got.Known != r.known || got.Lane != "Stages" || got.Name != "stage" || got.Style != Called {
 			t.Errorf("at %d: %+v", r.t, got)
 		}
 	}

@@ -17,13 +17,14 @@ func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
 	return c
 }
 
-// noteReach is how near a note counts as under the pointer, as a part of the view.
-const noteReach = 150
+// pointerReach is how near a note or an event counts as under the pointer, as a part of the view.
+const pointerReach = 150
 
-// readAt is what a Timeline tells of an instant, the keeper's notes at hand first.
+// readAt is what a Timeline tells of an instant, the keeper's notes at hand first, then what happened.
 func readAt(t desk.Timeline, c *chart.Chart, at int64, all []chart.Reading) string {
 	v := c.View()
-	return strings.TrimSpace(t.NotedNear(at, (v.To-v.From)/noteReach) + " " + t.Read(at, saidOf(all)))
+	near := (v.To - v.From) / pointerReach
+	return strings.TrimSpace(strings.Join([]string{t.NotedNear(at, near), t.HappenedNear(at, near), t.Read(at, saidOf(all))}, " "))
 }
 
 // figureOf turns a Timeline's lanes into a figure's, in the light palette.
@@ -80,7 +81,7 @@ func laneOf(l desk.Lane) chart.Lane {
 	}
 	for _, r := range l.Rows {
 		out.Kind = chart.Bars
-		out.Rows = append(out.Rows, chart.BarRow{Name: r.Name, Tracks: tracksOf(r)})
+		out.Rows = append(out.Rows, chart.BarRow{Name: r.Name, Tracks: tracksOf(r), Rare: l.Rare})
 	}
 	return out
 }
