@@ -53,6 +53,7 @@ var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 // settleNames settles what names mean by the other names of the file.
 func (l *layout) settleNames() {
 	l.leaveShortSigns()
+	l.leaveOtherThings()
 	l.takeLetters()
 	l.takeMachineUnits()
 	l.takeLetteredPairs()
@@ -68,6 +69,22 @@ func (l *layout) leaveShortSigns() {
 	}
 	for i := range l.columns {
 		if c := &l.columns[i]; c.quantity == RelativeHumidity && c.unit == "" && short(*c) {
+			c.quantity, c.told = Other, false
+		}
+	}
+}
+
+// leaveOtherThings takes temperatures of something else for none of the air's where another column is plainly the air's.
+func (l *layout) leaveOtherThings() {
+	ofOther := func(c column) bool { return c.quantity == AirTemperature && anyPhrase(otherThings, words(c.name)) }
+	plain := func(c column) bool {
+		return c.quantity == AirTemperature && c.told && !ofOther(c) && (c.same == "" || anyPhrase(airWords, words(c.name)))
+	}
+	if !slices.ContainsFunc(l.columns, plain) {
+		return
+	}
+	for i := range l.columns {
+		if c := &l.columns[i]; ofOther(*c) && !anyPhrase(airWords, words(c.name)) {
 			c.quantity, c.told = Other, false
 		}
 	}

@@ -26,6 +26,28 @@ south|Temp C|3 air_temperature degC header n3 m0 u0 2025-11-08T06:00:00..2025-11
 		`utf-8 ";" "." line 2 rows 3 bad 0 clock [1] dmy
 Barn|Barn|2 air_temperature degC values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 3.5..4.5
 Barn|Barn|3 relative_humidity percent values n3 m0 u0 2025-11-08T06:00:00..2025-11-18T06:00:00 0.8..0.82`},
+	{"a value beside codes and limits, what it is said by a description, its unit behind it",
+		"Station,Code,Time,ValorObservado,Latitud,Limit,Descripcion,Unidad\nX1,68,2026-01-13 00:00,41.0,5.8,-20,Temp Aire 2 m,Degrees Fahrenheit\nX1,68,2026-01-13 01:00,50.0,5.8,-20,Temp Aire 2 m,Degrees Fahrenheit\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [3] ymd
+X1|ValorObservado|4 air_temperature degF column n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..10
+X1|Latitud|5 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5.8..5.8
+X1|Limit|6 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 -20..-20`},
+	{"indoors and outdoors of two barns in one table are four loggers",
+		"Time,Barn,Indoor T,Indoor RH,Outdoor T,Outdoor RH\n2026-01-13 00:00,A,4.5,80,-5.5,70\n2026-01-13 00:00,B,5.5,81,-5.5,70\n2026-01-13 01:00,A,4.0,82,-5.0,71\n2026-01-13 01:00,B,5.0,83,-5.0,71\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [1] ymd
+A Indoor|Indoor T|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+A Indoor|Indoor RH|4 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.82
+A Outdoor|Outdoor T|5 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 -5.5..-5
+A Outdoor|Outdoor RH|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71
+B Indoor|Indoor T|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
+B Indoor|Indoor RH|4 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.81..0.83
+B Outdoor|Outdoor T|5 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 -5.5..-5
+B Outdoor|Outdoor RH|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"states in words of other languages",
+		"czas;wentylator;风机\n2026-01-13 00:00;włączony;开\n2026-01-13 01:00;wyłączony;关\n",
+		`utf-8 ";" "" line 2 rows 2 bad 0 clock [1] ymd
+f|wentylator|2 state n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0..1
+f|风机|3 state n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0..1`},
 	{"two values to a cell under a name that says nothing",
 		"time,reading\n2025-11-08 06:00,4.5°C / 80%\n2025-11-08 18:00,4.0°C / 81%\n2025-11-09 06:00,3.5°C / 82%\n",
 		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd

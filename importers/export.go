@@ -25,6 +25,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	questions = append(questions, s.findLone(answers, questions)...)
 	s.swapSaid(answers)
 	questions = append(questions, unitsToAsk(s.settleUnits(o, answers), questions)...)
+	s.tellKeysApart()
 	questions = append(questions, s.pair(fileTitle(name), answers)...)
 	if len(questions) == 0 {
 		s.tellApart(cmp.Or(s.title, fileTitle(name)))

@@ -13,7 +13,7 @@ import (
 
 // variableNames are the stems of columns that say which variable a row's value is.
 var variableNames = []string{"variable*", "property", "param*", "measure*", "quantity", "metric*", "observed*", "field", "type", "kind", "what", "var", "signal*", "messgrosse*", "grosse", "storhet*", "suure*",
-	"element*", "mesure", "grandeur*", "magnitud*"}
+	"element*", "mesure", "grandeur*", "magnitud*", "descri*", "beschreib*"}
 
 // unitNames are the stems of columns that hold a row's unit.
 var unitNames = []string{"unit*", "uom", "einheit*", "enhet*", "unite*", "unidad*", "yksik*", "uhik*"}
@@ -69,7 +69,8 @@ func (l *layout) variableInDevice(rows []record, names []string) []column {
 }
 
 // valueNames are the stems of columns that hold the values of the long form.
-var valueNames = []string{"value*", "val", "state", "wert*", "messwert*", "valeur*", "valor*", "varde*", "verdi*", "vaerdi*", "arvo*", "vaartus*", "waarde*", "wartosc*", "hodnota*"}
+var valueNames = []string{"value*", "val", "state", "wert*", "messwert*", "valeur*", "valor*", "varde*", "verdi*", "vaerdi*", "arvo*", "vaartus*", "waarde*", "wartosc*", "hodnota*",
+	"measurement*", "reading*", "medicion*", "medida*", "lectura*", "resultado*", "result"}
 
 // keepValues takes, of several columns of numbers without a telling name, those named as values for the rows'
 // values: a count beside them is of no variable.

@@ -276,6 +276,29 @@ func keepApart(base string, temps, hums []*values, answers Answers) {
 	}
 }
 
+// tellKeysApart gives the temperatures of the air that one key has under several names loggers of their own, called by
+// both; what else bears the name of one goes with it.
+func (s *scan) tellKeysApart() {
+	if s.keyed == nil {
+		return
+	}
+	names := map[string]map[string]bool{}
+	for _, c := range s.inOrder() {
+		if names[c.logger] == nil {
+			names[c.logger] = map[string]bool{}
+		}
+		if c.quantity == AirTemperature {
+			names[c.logger][c.same] = true
+		}
+	}
+	for i := range s.columns {
+		c := &s.columns[i]
+		if of := names[c.logger]; len(of) > 1 && of[c.same] && c.quantity != Other {
+			c.logger = joined(c.logger, c.likeness)
+		}
+	}
+}
+
 // tellApart gives columns that measure the same under the same name loggers of their own: called as what stands
 // over them, or else numbered.
 func (s *scan) tellApart(base string) {

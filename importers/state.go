@@ -17,6 +17,9 @@ var statePairs = []struct{ off, on string }{
 	{"ok", "alarm"}, {"deactivated", "activated"}, {"de-energized", "energized"}, {"unoccupied", "occupied"}, {"rtn", "alm"}, {"gone", "came"}, {"geht", "kommt"}, {"gegangen", "gekommen"}, {"disattivato", "attivato"}, {"desactivado", "activado"}, {"end", "begin"}, {"end", "start"}, {"ende", "beginn"}, {"ende", "anfang"}, {"gestoppt", "gestartet"}, {"fin", "d\u00e9but"}, {"fin", "d\xe9but"},
 	{"arret", "marche"}, {"ferme", "ouvert"}, {"ferm\u00e9e", "ouverte"}, {"ferm\xe9e", "ouverte"}, {"desligado", "ligado"}, {"fechado", "aberto"}, {"chiuso", "aperto"},
 	{"st\u00e4ngd", "\u00f6ppen"}, {"st\xe4ngd", "\xf6ppen"}, {"lukket", "\u00e5pen"}, {"lukket", "\xe5pen"}, {"kiinni", "auki"}, {"выкл", "вкл"}, {"zamkni\u0119te", "otwarte"},
+	{"wyłączony", "włączony"}, {"wyłączona", "włączona"}, {"wyłączone", "włączone"}, {"wył", "wł"}, {"wył.", "wł."}, {"zamknięty", "otwarty"}, {"zamknięta", "otwarta"}, {"vypnutý", "zapnutý"}, {"zavřeno", "otevřeno"}, {"zatvorené", "otvorené"},
+	{"выключен", "включен"}, {"выключено", "включено"}, {"закрыто", "открыто"}, {"закрыта", "открыта"}, {"вимкнено", "увімкнено"}, {"закрито", "відкрито"}, {"isključeno", "uključeno"}, {"zatvoreno", "otvoreno"}, {"oprit", "pornit"}, {"închis", "deschis"}, {"zárva", "nyitva"}, {"kapalı", "açık"},
+	{"slukket", "tændt"}, {"关", "开"}, {"关闭", "打开"}, {"关闭", "开启"}, {"關", "開"}, {"關閉", "開啟"}, {"停止", "运行"}, {"停止", "運転"}, {"閉", "開"}, {"オフ", "オン"}, {"꺼짐", "켜짐"}, {"닫힘", "열림"}, {"정지", "운전"},
 }
 
 // stateWords is statePairs by word.

@@ -27,8 +27,8 @@ var statisticNames = []struct {
 	phrases []string
 }{
 	{scatter, false, []string{"std", "stdev*", "stddev*", "standardabw*", "sd", "stderr*", "varianc*", "uncert*", "num pts", "numpts", "skew*", "avvik*", "err", "error*", "count*", "anzahl*", "antal*"}},
-	{lowest, false, []string{"min", "mini", "minim*", "lowest", "tiefst*", "alin", "lagst*", "lavest*", "laagst*", "tmin", "rhmin"}},
-	{highest, false, []string{"max", "maxi", "maxim*", "maks*", "ylin", "highest", "hochst*", "hogst*", "hoyest*", "hojest*", "hoogst*", "tmax", "rhmax"}},
+	{lowest, false, []string{"min", "mini", "minim*", "lowest", "tiefst*", "alin", "lagst*", "lavest*", "laagst*", "tmin", "rhmin", "mintemp*", "lagmark*", "maziaus*", "zemiaus*", "мин*", "мін*", "найниж*", "najniz*", "nejniz*", "legalacs*", "madalaim*", "ελαχ*", "*מינימ*", "*الصغرى*", "*کمینه*", "*حداقل*", "*最低*", "*최저*", "*ตำสด*", "thap nhat", "*नयनतम*", "en dusuk"}},
+	{highest, false, []string{"max", "maxi", "maxim*", "maks*", "ylin", "highest", "hochst*", "hogst*", "hoyest*", "hojest*", "hoogst*", "tmax", "rhmax", "massim*", "maxtemp*", "hamark*", "didziaus*", "auksciaus*", "макс*", "найвищ*", "najvis*", "najwyz*", "nejvys*", "legmagas*", "korgeim*", "μεγιστ*", "*מקסימ*", "*العظمى*", "*بیشینه*", "*حداکثر*", "*最高*", "*최고*", "*สงสด*", "cao nhat", "*अधिकतम*", "en yuksek"}},
 	{average, false, []string{"avg", "average*", "mean", "mittel*", "medel*", "middel*", "moy*", "prom*", "media", "median*", "sredn*", "gemiddeld*", "keskiarv*", "keskm*", "smp", "sample", "inst", "tavg", "tmean"}},
 	{lowest, true, []string{"lo", "low"}},
 	{scatter, true, []string{"n"}},
