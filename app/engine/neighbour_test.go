@@ -42,7 +42,8 @@ func TestNeighboursTellDayFromMonth(t *testing.T) {
 	}
 }
 
-// Two loggers without a zone are one remark, and that only where an hour would matter.
+// Two loggers without a zone are one remark, and that only where an hour would matter: not where what hung outdoors
+// stands in the same rows.
 func TestAssumedZonesAreOneRemark(t *testing.T) {
 	log := hourly(t, "2026-11-12 00:00", 240, saw, flat(60))
 	files := map[string]string{"a.csv": log, "b.csv": log + "2026-12-01 00:00:00,4.00,60.0\n"}
@@ -50,6 +51,7 @@ func TestAssumedZonesAreOneRemark(t *testing.T) {
 	for plan, want := range map[string]int{
 		barn: 0,
 		barn + "[[outdoor]]\nname = \"out\"\nfiles = [\"a.csv\"]\n":              1,
+		barn + "[[outdoor]]\nname = \"out\"\nfiles = [\"b.csv\", \"a.csv\"]\n":   0,
 		barn + "[[barn]]\nname = \"Rowan\"\n":                                    0,
 		barn + "[[barn]]\nname = \"Rowan\"\n" + planLogger("3", "a.csv", "room"): 1,
 	} {

@@ -35,19 +35,26 @@ func zonesAssumed(w winter.Winter, remarks []series.Remark) (left []series.Remar
 	return slices.Insert(left, first, one), open
 }
 
-// hourMatters says whether readings of two barns, or of one and outdoors, are set side by side.
+// hourMatters says whether readings of two barns, or of one and outdoors, are set side by side, and not all of them from
+// the same files: what stands in one row was read by one clock.
 func hourMatters(w winter.Winter) bool {
-	hasFiles := func(l winter.Logger) bool { return len(l.Files) > 0 }
-	sides := 0
-	for _, barn := range w.Barns {
-		if slices.ContainsFunc(barn.Loggers, hasFiles) {
-			sides++
+	var sides [][]string
+	for list := winter.OutdoorList; list < len(w.Barns); list++ {
+		loggers, _ := w.List(list)
+		if files := filesOf(loggers); len(files) > 0 {
+			sides = append(sides, files)
 		}
 	}
-	if slices.ContainsFunc(w.Outdoor, hasFiles) {
-		sides++
+	return slices.ContainsFunc(sides, func(files []string) bool { return !slices.Equal(files, sides[0]) })
+}
+
+// filesOf are the files of some loggers, each once, sorted.
+func filesOf(loggers []winter.Logger) (files []string) {
+	for _, l := range loggers {
+		files = append(files, l.Files...)
 	}
-	return sides > 1
+	slices.Sort(files)
+	return slices.Compact(files)
 }
 
 // inZone is an export as it is read with a zone the keeper named: nothing else of it changes.
