@@ -15,26 +15,34 @@ const eventsTitle = "What happened"
 var eventKinds = []string{"power cut", "doors open", "light", "batch out"}
 
 // eventLane shows when something happened: above what a record or the keeper says, below what the readings show; what
-// may be something else is hatched.
+// may be something else is hatched. Each kind has a row, or all have one where the fans and the heat take the room.
 func (b barn) eventLane() (Lane, bool) {
 	l := Lane{Title: eventsTitle, Help: HelpLine("timeline_events"), Rare: true}
 	for _, kind := range eventKinds {
-		row := StageBar{Name: kind}
-		for _, e := range b.r.Events {
-			if e.Kind != kind {
-				continue
-			}
-			track := &row.Called
-			if e.Evidence == analysis.Recorded || e.Noted {
-				track = &row.Ran
-			}
-			*track = (*track).withEvent(e)
-		}
-		if row.Ran != nil || row.Called != nil {
+		if row := b.eventRow(kind, kind); row.Ran != nil || row.Called != nil {
 			l.Rows = append(l.Rows, row)
 		}
 	}
+	if crowded := len(b.in.Stages)+len(b.r.Heats) > 0; crowded && len(l.Rows) > 1 {
+		l.Rows = []StageBar{b.eventRow(strings.ToLower(eventsTitle), eventKinds...)}
+	}
 	return l, len(l.Rows) > 0
+}
+
+// eventRow shows when events of some kinds were.
+func (b barn) eventRow(name string, kinds ...string) StageBar {
+	row := StageBar{Name: name}
+	for _, e := range b.r.Events {
+		if !slices.Contains(kinds, e.Kind) {
+			continue
+		}
+		track := &row.Called
+		if e.Evidence == analysis.Recorded || e.Noted {
+			track = &row.Ran
+		}
+		*track = (*track).withEvent(e)
+	}
+	return row
 }
 
 // withEvent adds when an event was.

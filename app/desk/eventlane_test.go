@@ -33,6 +33,10 @@ func TestWhatHappenedHasALane(t *testing.T) {
 	if doors.Called != nil || len(doors.Ran.On) != 1 || doors.Ran.On[0] != at(10, 11) {
 		t.Errorf("by a record: %+v", doors)
 	}
+	b.in.Stages = []analysis.Stage{{Name: "Stage 1"}}
+	if l, _ := b.eventLane(); len(l.Rows) != 1 || l.Rows[0].Name != "what happened" || len(l.Rows[0].Ran.On) != 2 || len(l.Rows[0].Called.On) != 1 {
+		t.Errorf("where the stages take the room all have one row: %+v", l.Rows)
+	}
 	tl := Timeline{Events: b.timelineEvents(), Units: b.u}
 	for hour, want := range map[int64]string{10: "Doors stood open", 12: "", 25: "The fans stood", 5: ""} {
 		if got := tl.HappenedNear(hour*hourMS, hourMS/2); (want == "") != (got == "") || !strings.HasPrefix(got, want) {

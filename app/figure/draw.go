@@ -110,6 +110,9 @@ func (l *Layout) clampX(t int64) float64 {
 // drawHead sets the lane's title and unit, and the name of the second scale.
 func (f *Figure) drawHead(s sheet, l *Layout, i int) {
 	lane, r := &f.Lanes[i], l.Lanes[i]
+	if lane.Bare {
+		return
+	}
 	bold, face := l.font(true), l.font(false)
 	y := float64(r.Min.Y) - 7*l.scale
 	x := float64(r.Min.X)

@@ -63,6 +63,7 @@ type Lane struct {
 	Veil   bool    // tint the spread of the traces that share the lane's scale
 	Bands  []Band
 	Rows   []BarRow // of a bar lane, top to bottom; the always-on stage belongs last
+	Bare   bool     // its title is not drawn: its rows' names say enough
 }
 
 // Range fixes a lane's value scale, in the curves' unit.

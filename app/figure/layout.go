@@ -39,13 +39,13 @@ type laneScale struct {
 // Design sizes, in design pixels.
 const (
 	edge      = 8.0  // free edge of the page
-	headH     = 22.0 // title line above a lane
-	laneGap   = 10.0
+	headH     = 20.0 // title line above a lane
+	laneGap   = 8.0
 	axisH     = 40.0 // the two lines of the time axis
 	stripH    = 20.0
 	trackH    = 9.0
 	trackGap  = 2.0
-	rowGap    = 9.0
+	rowGap    = 6.0
 	fontSize  = 12.0
 	labelLine = 15.0
 	minLaneH  = 20.0
@@ -57,7 +57,7 @@ const (
 func (f *Figure) MinSize() (w, h float64) {
 	h = 2*edge + axisH + stripH
 	for i := range f.Lanes {
-		h += headH + laneGap + max(minLaneH, f.Lanes[i].barHeight())
+		h += f.Lanes[i].headHeight() + laneGap + max(minLaneH, f.Lanes[i].barHeight())
 	}
 	return 480, h
 }
@@ -96,7 +96,7 @@ func (l *Layout) placeLanes(f *Figure, h int) {
 	}
 	weight := 0.0
 	for i := range f.Lanes {
-		free -= headH
+		free -= f.Lanes[i].headHeight()
 		if i > 0 {
 			free -= laneGap
 		}
@@ -108,7 +108,7 @@ func (l *Layout) placeLanes(f *Figure, h int) {
 		y += stripH
 	}
 	for i := range f.Lanes {
-		y += headH
+		y += f.Lanes[i].headHeight()
 		height := f.Lanes[i].barHeight()
 		if f.Lanes[i].Kind == Curves {
 			height = max(minLaneH, free*f.Lanes[i].weight()/weight)
@@ -116,6 +116,13 @@ func (l *Layout) placeLanes(f *Figure, h int) {
 		l.Lanes = append(l.Lanes, image.Rect(0, l.px(y), 0, l.px(y+height)))
 		y += height + laneGap
 	}
+}
+
+func (l *Lane) headHeight() float64 {
+	if l.Bare {
+		return 0
+	}
+	return headH
 }
 
 func (l *Lane) weight() float64 {

@@ -65,7 +65,7 @@ func inPalette(f *chart.Figure, dark bool) {
 const mostLines = 40
 
 func laneOf(l desk.Lane) chart.Lane {
-	out := chart.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil}
+	out := chart.Lane{Title: l.Title, Unit: l.Unit, Height: l.Weight, Shown: l.Shown, Veil: l.Veil, Bare: l.Rare}
 	for _, t := range l.Traces {
 		trace := chart.NewTrace(t.Name, t.Curve, color.NRGBA{})
 		trace.Muted, trace.OwnScale = t.Role != desk.Firm, t.OwnScale
