@@ -4,11 +4,14 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"time"
 )
 
 // zoneWords are abbreviations with one meaning wide enough to be taken at their word, and their offset from
-// UTC in minutes. Source: the abbreviations of the IANA time zone database for Europe and North America.
+// UTC in minutes. Source: the abbreviations of the IANA time zone database for Europe, North America, Australia, New
+// Zealand, Japan, Korea and southern Africa; the German and Russian ones from memory.
 var zoneWords = []struct {
 	word    string
 	minutes int64
@@ -16,6 +19,8 @@ var zoneWords = []struct {
 	{"z", 0}, {"utc", 0}, {"gmt", 0}, {"ut", 0}, {"wet", 0}, {"west", 60}, {"bst", 60}, {"cet", 60}, {"mez", 60}, {"cest", 120}, {"mesz", 120},
 	{"eet", 120}, {"eest", 180}, {"msk", 180}, {"nst", -210}, {"ndt", -150}, {"ast", -240}, {"adt", -180}, {"est", -300}, {"edt", -240}, {"cst", -360},
 	{"cdt", -300}, {"mst", -420}, {"mdt", -360}, {"pst", -480}, {"pdt", -420}, {"akst", -540}, {"akdt", -480},
+	{"hst", -600}, {"wez", 0}, {"wesz", 60}, {"oez", 120}, {"oesz", 180}, {"мск", 180}, {"sast", 120}, {"awst", 480}, {"jst", 540}, {"kst", 540},
+	{"acst", 570}, {"acdt", 630}, {"aest", 600}, {"aedt", 660}, {"nzst", 720}, {"nzdt", 780},
 }
 
 // parseZone reads an offset that fills s: Z, UTC, GMT-5, +02:00, +0200, +2 or an abbreviation; an abbreviation in
@@ -117,10 +122,14 @@ func zoneInName(name string) string {
 	for _, word := range []string{"utc", "gmt"} {
 		if at := strings.Index(low, word); at >= 0 && (at == 0 || !isLetter(low[at-1])) {
 			rest := low[at+len(word):] // not of name: lower case may be longer
-			if len(rest) > 0 && isLetter(rest[0]) {
+			if len(rest) > 0 && isLetter(rest[0]) || saysNot(words(low[:at])) {
 				continue
 			}
-			return zoneName(leadingOffset(strings.TrimLeft(rest, " ")))
+			offset, printed := leadingOffset(cutOffsetWord(rest))
+			if !printed && cutOffsetWord(rest) != strings.TrimLeft(rest, " ") {
+				continue // the offset from UTC, which stands elsewhere
+			}
+			return zoneName(offset)
 		}
 	}
 	if at := strings.IndexAny(name, "([,"); at >= 0 {
@@ -157,6 +166,7 @@ func normalTime(name string) string {
 var seasons = []struct{ winter, summer, zone string }{
 	{"cet", "cest", "CET"}, {"mez", "mesz", "CET"}, {"eet", "eest", "EET"}, {"wet", "west", "WET"}, {"gmt", "bst", "Europe/London"},
 	{"est", "edt", "EST5EDT"}, {"cst", "cdt", "CST6CDT"}, {"mst", "mdt", "MST7MDT"}, {"pst", "pdt", "PST8PDT"},
+	{"wez", "wesz", "WET"}, {"oez", "oesz", "EET"}, {"nzst", "nzdt", "Pacific/Auckland"},
 }
 
 // seasonsInWords finds a zone whose winter's and summer's abbreviations are both among a name's words.
@@ -180,21 +190,38 @@ func zoneInWords(name string) string {
 	for i, w := range list {
 		minutes, found := zoneWord([]byte(w.low))
 		small := i > 0 && i == len(list)-1 && w.typed == w.low && !zonesThatAreWords[w.low]
-		if found && len(w.low) > 2 && (w.typed == strings.ToUpper(w.typed) || small) {
+		if said := !saysNot(list[:i]) && (i+1 == len(list) || list[i+1].low != "offset"); found && said && len(w.low) > 2 && (w.typed == strings.ToUpper(w.typed) || small) {
 			return zoneName(minutes * minuteMS)
 		}
 	}
 	return ""
 }
 
-// leadingOffset is the offset at the start of s, 0 when there is none.
-func leadingOffset(s string) int64 {
+// denials are the words before a zone which say that it is another, the last or the last but one.
+var denials = wordSet("not", "nicht", "non", "pas", "no", "niet", "ikke", "inte", "ei", "nie", "instead")
+
+// saysNot says whether words end in such a one, or have it before their last.
+func saysNot(before []nameWord) bool {
+	return slices.ContainsFunc(before[max(0, len(before)-2):], func(w nameWord) bool { return denials[w.low] })
+}
+
+// cutOffsetWord cuts the word for an offset, and what parts it from one, off the start of what stands behind UTC.
+func cutOffsetWord(s string) string {
+	s = strings.TrimLeft(s, " ")
+	if rest, found := strings.CutPrefix(strings.TrimLeft(s, "_-"), "offset"); found {
+		return strings.TrimLeft(rest, " :=_")
+	}
+	return s
+}
+
+// leadingOffset is the offset at the start of s, where there is one.
+func leadingOffset(s string) (offsetMS int64, found bool) {
 	for n := min(len(s), 8); n > 1; n-- {
 		if offset, ok := parseOffset([]byte(s[:n])); ok {
-			return offset
+			return offset, true
 		}
 	}
-	return 0
+	return 0, false
 }
 
 // ianaAreas are the first parts of the names in the IANA time zone database.
@@ -243,16 +270,67 @@ func zoneAbove(above []record) string {
 				return zone
 			}
 		}
-		for k, cell := range r.cells {
-			if i+1 == len(above) || len(above[i+1].cells) != len(r.cells) || len(r.cells) < 2 || !isZoneKey(text(cell)) {
-				continue
-			}
-			if zone := zoneOfValue(text(cell), text(above[i+1].cells[k])); zone != "" {
-				return zone
-			}
+		if zone := zoneUnderKeys(r, above[i+1:]); zone != "" {
+			return zone
 		}
 	}
 	return ""
+}
+
+// zoneUnderKeys is the zone that stands under the keys of a line. Where several lines with values follow, as of several
+// places, each must say the same zone as the first, or none.
+func zoneUnderKeys(keys record, below []record) (zone string) {
+	for i, r := range below {
+		if len(r.cells) != len(keys.cells) || len(r.cells) < 2 {
+			break
+		}
+		switch said := zoneOfValues(keys, r); {
+		case i == 0:
+			zone = said
+		case said != "" && said != zone:
+			return ""
+		}
+	}
+	return zone
+}
+
+// zoneOfValues is the zone of a line of values: the one it names where that one's clocks stand as far from UTC as the
+// line says, else the first of those it says.
+func zoneOfValues(keys, values record) string {
+	var said []string
+	for k, key := range keys.cells {
+		if isZoneKey(text(key)) {
+			if zone := zoneOfValue(text(key), text(values.cells[k])); zone != "" {
+				said = append(said, zone)
+			}
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	for _, zone := range said {
+		if isIanaName([]byte(zone)) && !slices.ContainsFunc(said, func(z string) bool { return !isIanaName([]byte(z)) && !standsAt(zone, z) }) {
+			return zone
+		}
+	}
+	return said[0]
+}
+
+// standsAt says whether the clocks of a zone of the database are an offset, as zoneName prints it, from UTC in some
+// winter or summer of the years that readings may be of.
+func standsAt(zone, offset string) bool {
+	loc, err := time.LoadLocation(zone)
+	if err != nil {
+		return false
+	}
+	for year := 1990; year < 2070; year++ {
+		for _, month := range []time.Month{time.January, time.July} {
+			if time.Date(year, month, 1, 0, 0, 0, 0, loc).Format("-07:00") == offset {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // zoneInSentence finds the zone in a line that speaks of times, "all times are UTC". A line with the time at which
@@ -277,7 +355,7 @@ func zoneInSentence(line string) string {
 }
 
 // timeStems are the words for times in a sentence.
-var timeStems = []string{"time*", "*zeit*", "heure*", "hora*", "tid*", "aika*", "ajad*", "ora*", "tijd*", "czas*"}
+var timeStems = []string{"time*", "hour*", "*stunde*", "*zeit*", "heure*", "hora*", "tid*", "aika*", "ajad*", "ora*", "tijd*", "czas*"}
 
 func isZoneKey(key string) bool { return hasAnyPrefix(strings.ToLower(fold(key)), zoneKeys) }
 
