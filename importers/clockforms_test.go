@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	_ "time/tzdata" // the zone rules, so that the machine's own don't matter
 )
 
 // clockForms hold one small file per way a time is printed in loggers' files, and what a person reads in it: the
@@ -153,14 +154,15 @@ var clockForms = []struct{ name, in, want string }{
 	{"a German sentence above", "Alle Zeiten in MEZ\nZeit;T °C\n15.11.2025 13:05;4,5\n15.11.2025 13:15;4,4\n", "dmy +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"seconds of offset above", "utc_offset_seconds,3600\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a zone with its towns above", "Time zone: (UTC+01:00) Amsterdam; Bern; Rome\ntime;temp C\n2025-11-15 13:05;4.5\n2025-11-15 13:15;4.4\n", "ymd +01:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
-	{"a table above, the zone's name beside its offset", "latitude,longitude,utc_offset_seconds,timezone,timezone_abbreviation\n52.5,13.4,7200,Europe/Berlin,GMT+2\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd Europe/Berlin 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"a table above, the zone's name beside its offset", "latitude,longitude,utc_offset_seconds,timezone,timezone_abbreviation\n52.5,13.4,3600,Europe/Berlin,GMT+1\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd Europe/Berlin 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a table above, seconds west of UTC", "latitude,longitude,utc_offset_seconds,timezone,timezone_abbreviation\n40.5,-73.5,-18000,America/New_York,EST\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd America/New_York 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a table above, five hours and a half", "latitude,longitude,utc_offset_seconds,timezone\n22.5,88.5,19800,Asia/Kolkata\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd Asia/Kolkata 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a table above, the zone only as an offset", "latitude,utc_offset_seconds,timezone\n52.5,28800,GMT+8\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd +08:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
-	// Berlin is one hour from UTC in winter and two in summer, never eight.
-	{"a table above, a name that its offset contradicts", "latitude,utc_offset_seconds,timezone\n52.5,28800,Europe/Berlin\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd +08:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
-	{"a table above, of places in one zone", "place,utc_offset_seconds,timezone\n0,7200,Europe/Berlin\n1,7200,Europe/Berlin\n\nplace,time,temp C\n0,2025-11-15T13:05,4.5\n1,2025-11-15T13:15,4.4\n", "ymd Europe/Berlin 2025-11-15T13:05:00 2025-11-15T13:15:00"},
-	{"a table above, of places in several zones", "place,utc_offset_seconds,timezone\n0,7200,Europe/Berlin\n1,32400,Asia/Tokyo\n\nplace,time,temp C\n0,2025-11-15T13:05,4.5\n1,2025-11-15T13:15,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	// Berlin is one hour from UTC in winter and two in summer, by the time zone database.
+	{"a table above, the offset of another season than the readings'", "latitude,utc_offset_seconds,timezone,timezone_abbreviation\n52.5,7200,Europe/Berlin,CEST\n\ntime,temp C\n2025-11-15T13:05,4.5\n2025-11-15T13:15,4.4\n", "ymd +02:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"a table above, one offset in summer and winter", "latitude,utc_offset_seconds,timezone\n52.5,7200,Europe/Berlin\n\ntime,temp C\n2025-10-25T13:05,4.5\n2025-10-26T13:05,4.4\n", "ymd +02:00 2025-10-25T13:05:00 2025-10-26T13:05:00"},
+	{"a table above, of places in one zone", "place,utc_offset_seconds,timezone\n0,3600,Europe/Berlin\n1,3600,Europe/Berlin\n\nplace,time,temp C\n0,2025-11-15T13:05,4.5\n1,2025-11-15T13:15,4.4\n", "ymd Europe/Berlin 2025-11-15T13:05:00 2025-11-15T13:15:00"},
+	{"a table above, of places in several zones", "place,utc_offset_seconds,timezone\n0,3600,Europe/Berlin\n1,32400,Asia/Tokyo\n\nplace,time,temp C\n0,2025-11-15T13:05,4.5\n1,2025-11-15T13:15,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"what the times are not", "Hours are in local time, not UTC\ntime,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"the word for an offset between UTC and the offset", "Time (UTC offset +02:00),temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +02:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a zone that a line about hours names", "All data GMT hour ending\nwhen,temp C\n2025-11-15 13:05,4.5\n2025-11-15 13:15,4.4\n", "ymd +00:00 2025-11-15T13:05:00 2025-11-15T13:15:00"},

@@ -371,7 +371,7 @@ func (l *layout) learnZone(names, units []string) {
 		l.zone = l.clock.zone
 	}
 	if l.zone == "" {
-		l.zone = zoneAbove(l.preamble)
+		l.zone, l.offset = zoneAbove(l.preamble)
 	}
 }
 

@@ -65,7 +65,8 @@ func (s *scan) perRow() (least, most int) {
 	return 1, 1
 }
 
-// zoneOf is the zone the file or the keeper names: one offset in all rows, the header's, or the answer.
+// zoneOf is the zone the file or the keeper names: one offset in all rows, the header's, or the answer. An offset said
+// beside a zone's name holds where the zone's clocks stand at another at the time of some row.
 func (s *scan) zoneOf(answers Answers) (zone, from string) {
 	switch {
 	case s.clock.instants() && !s.clock.zoned:
@@ -74,6 +75,8 @@ func (s *scan) zoneOf(answers Answers) (zone, from string) {
 		return zoneName(s.offsets[0].MS), "file"
 	case s.clock.zoned:
 		return "", "file"
+	case s.offset != "" && !s.keepsTo(s.zone, s.offset):
+		return s.offset, "file"
 	case s.zone != "":
 		return s.zone, "file"
 	case answers["zone"] != "":

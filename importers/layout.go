@@ -76,6 +76,7 @@ type layout struct {
 	start       int    // where the first data line starts in the head
 	line        int    // and its physical number
 	zone        string
+	offset      string // from UTC, said beside the name of the zone
 	pageUnit    string // °C or °F named above the table
 	score       float64
 	timedRows   int // of those it was learned from, how many have a time

@@ -51,7 +51,7 @@ func (t *tables) scan(l *layout) *scan {
 		above := t.scans[n-1]
 		s.title = above.nextTitle
 		if l.zone == "" {
-			l.zone = above.zone
+			l.zone, l.offset = above.zone, above.offset
 		}
 	}
 	t.scans = append(t.scans, s)

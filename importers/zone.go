@@ -2,6 +2,7 @@ package importers
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -257,80 +258,80 @@ func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 // zoneKeys are the beginnings of the keys, in key–value lines, whose value is a time zone.
 var zoneKeys = []string{"time zone", "timezone", "zone", "utc offset", "utc", "tz", "gmt", "zeitzone", "fuseau", "tidszon", "tidssone", "aikavyohyke", "ajavoond", "zona horaria", "fuso", "strefa"}
 
-// zoneAbove finds the zone that the lines above a table name: one line with key and value, or two with keys above
-// their values.
-func zoneAbove(above []record) string {
+// zoneAbove finds the zone that the lines above a table name, one line with key and value, or two with keys above
+// their values; and the offset that stands beside a zone's name.
+func zoneAbove(above []record) (zone, offset string) {
 	for i, r := range above {
 		line := text(r.text)
 		if zone := zoneInSentence(line); zone != "" {
-			return zone
+			return zone, ""
 		}
 		if key, value := keyValue(line); isZoneKey(key) {
 			if zone := zoneOfValue(key, value); zone != "" {
-				return zone
+				return zone, ""
 			}
 		}
-		if zone := zoneUnderKeys(r, above[i+1:]); zone != "" {
-			return zone
+		if zone, offset = zoneUnderKeys(r, above[i+1:]); zone != "" {
+			return zone, offset
 		}
 	}
-	return ""
+	return "", ""
 }
 
-// zoneUnderKeys is the zone that stands under the keys of a line. Where several lines with values follow, as of several
-// places, each must say the same zone as the first, or none.
-func zoneUnderKeys(keys record, below []record) (zone string) {
+// zoneUnderKeys is the zone that stands under the keys of a line, and the offset beside its name. Where several lines
+// with values follow, as of several places, each must say the same as the first, or nothing.
+func zoneUnderKeys(keys record, below []record) (zone, offset string) {
 	for i, r := range below {
 		if len(r.cells) != len(keys.cells) || len(r.cells) < 2 {
 			break
 		}
-		switch said := zoneOfValues(keys, r); {
+		switch named, far := zoneOfValues(keys, r); {
 		case i == 0:
-			zone = said
-		case said != "" && said != zone:
-			return ""
+			zone, offset = named, far
+		case named != "" && (named != zone || far != offset):
+			return "", ""
 		}
 	}
-	return zone
+	return zone, offset
 }
 
-// zoneOfValues is the zone of a line of values: the one it names where that one's clocks stand as far from UTC as the
-// line says, else the first of those it says.
-func zoneOfValues(keys, values record) string {
-	var said []string
+// zoneOfValues is the zone that a line of values names, and the offset beside the name; an offset alone is the zone.
+func zoneOfValues(keys, values record) (zone, offset string) {
 	for k, key := range keys.cells {
-		if isZoneKey(text(key)) {
-			if zone := zoneOfValue(text(key), text(values.cells[k])); zone != "" {
-				said = append(said, zone)
-			}
+		if !isZoneKey(text(key)) {
+			continue
+		}
+		switch said := zoneOfValue(text(key), text(values.cells[k])); {
+		case isIanaName([]byte(said)):
+			zone = cmp.Or(zone, said)
+		default:
+			offset = cmp.Or(offset, said)
 		}
 	}
-	if len(said) == 0 {
-		return ""
+	if zone == "" {
+		return offset, ""
 	}
-	for _, zone := range said {
-		if isIanaName([]byte(zone)) && !slices.ContainsFunc(said, func(z string) bool { return !isIanaName([]byte(z)) && !standsAt(zone, z) }) {
-			return zone
-		}
-	}
-	return said[0]
+	return zone, offset
 }
 
-// standsAt says whether the clocks of a zone of the database are an offset, as zoneName prints it, from UTC in some
-// winter or summer of the years that readings may be of.
-func standsAt(zone, offset string) bool {
+// keepsTo says whether the clocks of a zone of the database stand at an offset at all of the rows' times.
+func (s *scan) keepsTo(zone, offset string) bool {
 	loc, err := time.LoadLocation(zone)
-	if err != nil {
+	offsetMS, ok := parseOffset([]byte(offset))
+	if err != nil || !ok {
 		return false
 	}
-	for year := 1990; year < 2070; year++ {
-		for _, month := range []time.Month{time.January, time.July} {
-			if time.Date(year, month, 1, 0, 0, 0, 0, loc).Format("-07:00") == offset {
-				return true
-			}
+	day := int64(noTime)
+	for _, at := range s.at {
+		if at == noTime || at/dayMS == day {
+			continue
+		}
+		day = at / dayMS
+		if _, seconds := time.UnixMilli(at - offsetMS).In(loc).Zone(); int64(seconds)*secondMS != offsetMS {
+			return false
 		}
 	}
-	return false
+	return true
 }
 
 // zoneInSentence finds the zone in a line that speaks of times, "all times are UTC". A line with the time at which
