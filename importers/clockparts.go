@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"math"
+	"strings"
 	"unicode"
 )
 
@@ -33,7 +34,7 @@ const (
 var yearDayNames = []string{"doy", "yday", "jday", "jul", "julian*", "dayofyear*", "decimal day", "dec day", "fraction* day", "yearday", "day year", "tag jahres", "jour annee", "dia ano"}
 
 // timeNames are the names of columns that hold a time of day beside a date, however it is printed.
-var timeNames = []string{"time", "utc", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg", "*時刻*", "*時間*", "*时间*", "*시간*"}
+var timeNames = []string{"time", "utc", "*zeit", "uhr*", "hhmm*", "hrmn*", "hr mn", "hh mm", "hour", "hr", "std", "stunde", "klo", "kl", "kell*", "godz*", "hodin*", "ido", "aika", "aikaleima", "klockslag*", "heure*", "hora*", "ora", "tid", "tijd*", "czas", "cas", "aeg", "uur", "saat", "ura", "timi", "stundas", "valanda", "hod", "hourly", "termin", "час", "時", "时", "시", "*時刻*", "*時間*", "*时间*", "*시간*"}
 
 // compactNames are those of timeNames that say hours and minutes stand in one number.
 var compactNames = []string{"hhmm*", "hrmn*", "hr mn", "hh mm", "hh mm ss"}
@@ -75,7 +76,8 @@ func isPart(name string, p int) bool {
 		return false
 	}
 	for _, more := range w[1:] {
-		if !unitless[more.low] {
+		_, zone := zoneWord([]byte(more.low))
+		if inCapitals := more.typed == strings.ToUpper(more.typed); !unitless[more.low] && !(zone && inCapitals && p == int(partHour)) {
 			return false
 		}
 	}

@@ -16,7 +16,8 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 		if col < len(names) {
 			name = names[col]
 		}
-		if _, counted := dayCount(name); !counted && anyPhrase(otherTimes, words(name)) {
+		course, proven := courseOfDay(data, s.fit(readDate).clock, col, name)
+		if _, counted := dayCount(name); !counted && !proven && anyPhrase(otherTimes, words(name)) {
 			continue
 		}
 		if p, ok := partBeside(data, s.column, col, name); ok && p != partTime {
@@ -26,8 +27,11 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 			return fit, true
 		}
 		if p, ok := namelessPart(data, s, col); ok && name == "" {
+			course, proven = p, true
+		}
+		if proven {
 			fit := s.fit(readDateParts, col)
-			fit.clock.parts = []part{p}
+			fit.clock.parts = []part{course}
 			return fit, true
 		}
 		named := anyPhrase(clockNames, words(name)) || isTimeName(name)
@@ -63,7 +67,8 @@ func nearestFirst(width, col int) (out []int) {
 }
 
 // partBeside says which part of a time a column beside a date holds by its name: one named as an hour and
-// nothing else, or as a time where several rows share their date.
+// nothing else, or as a time where several rows share their date or its cells bear it out. Minutes beyond 59 are those
+// of the day.
 func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
 	if hasSpans(rows, col) {
 		return partSpan, true
@@ -71,7 +76,11 @@ func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
 	if p, counted := dayCount(name); counted && share(rows, col, reads(p)) {
 		return p, true
 	}
-	if !isPart(name, 3) && !(isTimeName(name) && datesRepeat(rows, date)) {
+	if isPart(name, int(partMinute)) && datesRepeat(rows, date) && share(rows, col, reads(partDayMinute)) && !share(rows, col, reads(partMinute)) {
+		return partDayMinute, true
+	}
+	timely := isTimeName(name) && datesRepeat(rows, date) || anyPhrase(clockNames, words(name)) && share(rows, col, func(c []byte) bool { return isTimeOfDay(c, true) })
+	if !isPart(name, int(partHour)) && !timely {
 		return 0, false
 	}
 	return timePart(rows, col, name)

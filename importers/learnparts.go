@@ -76,6 +76,15 @@ func (c *clock) takeTime(rows []record, names []string) (found bool) {
 			return true
 		}
 	}
+	for col, name := range names {
+		if c.uses(col) || col >= len(rows[0].cells) {
+			continue
+		}
+		if p, ok := courseOfDay(rows, c, col, name); ok {
+			c.take(p, col)
+			return true
+		}
+	}
 	return false
 }
 

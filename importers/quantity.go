@@ -100,7 +100,7 @@ var partNames = [6][]string{
 	{"year", "yyyy", "yy", "yr", "jahr", "annee", "ano", "anno", "ar", "vuosi", "aasta"},
 	{"month", "mnth", "mo", "mon", "mm", "monat", "mois", "mes", "mese", "manad", "kuukausi", "kk", "kuu"},
 	{"day", "dd", "da", "dy", "tag", "jour", "dia", "giorno", "dag", "paiva", "pv", "paev"},
-	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "godz", "godzina", "hodina", "timme", "time", "tunti", "tund"},
+	{"hour", "hr", "hh", "h", "std", "stunde", "heure", "hora", "ora", "godz", "godzina", "hodina", "timme", "time", "tunti", "tund", "uur", "saat", "ura", "stundas", "valanda", "hod", "час", "時", "时", "시"},
 	{"minute", "minutes", "min", "mi", "mn", "mm", "m", "minuut", "minuutti", "minut"},
 	{"second", "seconds", "sec", "ss", "s", "sekunde", "sekund", "sekunti"},
 }
