@@ -11,6 +11,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.learnSides(rows, names)
 	split := indexOfPart(names, 0) >= 0 && indexOfPart(names, 1) >= 0 && indexOfPart(names, 2) >= 0
 	letters, graded, legend := sharedLetters(names), bareNames(names), l.legend()
+	hours, across := l.clock.hoursOf(names)
 	for i := range l.width {
 		if l.clock.uses(i) || l.isSideClock(i) || isGrade(graded, names, i) {
 			continue
@@ -22,7 +23,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 		c.describe(units)
 		c.withoutLetter(letters)
 		l.describeBeside(&c, legend)
-		if split && isClockPart(c.header) || isCount(c.header) || l.clock.zoneAt == i+1 || isSecondClock(rows, names, i) {
+		if _, hour := hours[i]; split && isClockPart(c.header) && !(across && hour) || isCount(c.header) || l.clock.zoneAt == i+1 || isSecondClock(rows, names, i) {
 			continue
 		}
 		switch c.kind = l.kindOf(rows, &c); c.kind {

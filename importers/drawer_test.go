@@ -96,6 +96,11 @@ f|TEMPERATURE DEG C HOURLY|4 air_temperature degC header n48 m0 u0 2026-01-13T01
 		"Air temperature (°C)\nDate,H00,H01,H02,H03,H04,H05,H06,H07,H08,H09,H10,H11,H12,H13,H14,H15,H16,H17,H18,H19,H20,H21,H22,H23\n2026-01-13,1,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,2.5,2,1\n2026-01-14,2,2,3,4,5,6,7,8,9,10,11,12,11,10,9,8,7,6,5,4,3,1.5,1,0\n",
 		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
 f|Air temperature (°C)|2 air_temperature degC header n48 m0 u0 2026-01-13T00:00:00..2026-01-14T23:00:00 0..12`},
+	{"hours across, each with its letter and a grade behind, the day in three columns",
+		"CODIGO;ANO;MES;DIA;H01;V01;H02;V02;H03;V03;H04;V04;H05;V05;H06;V06;H07;V07;H08;V08;H09;V09;H10;V10;H11;V11;H12;V12;H13;V13;H14;V14;H15;V15;H16;V16;H17;V17;H18;V18;H19;V19;H20;V20;H21;V21;H22;V22;H23;V23;H24;V24\n7;2026;01;13;2,5;V;3,5;V;4,5;V;5,5;V;6,5;V;7,5;V;8,5;V;9,5;V;10,5;V;11,5;V;12,5;V;13,5;V;14,5;V;13,5;V;12,5;V;11,5;V;10,5;V;9,5;V;8,5;V;7,5;V;6,5;V;5,5;V;4,5;V;3,5;V\n7;2026;01;14;1,5;V;2,5;V;3,5;V;4,5;V;5,5;V;6,5;V;7,5;V;8,5;V;9,5;V;10,5;V;11,5;V;12,5;V;13,5;V;12,5;V;11,5;V;10,5;V;9,5;V;8,5;V;7,5;V;6,5;V;5,5;V;4,5;V;3,5;V;2,5;V\n",
+		`utf-8 ";" "," line 2 rows 2 bad 0 clock [2 3 4] ymd
+f|CODIGO|1 other n2 m0 u0 2026-01-13T01:00:00..2026-01-14T01:00:00 7..7
+f||5 other n48 m0 u0 2026-01-13T01:00:00..2026-01-15T00:00:00 1.5..14.5`},
 	{"places, quantities and units in three rows, each row named in its corner",
 		"Position,north,north,bay 3,bay 3\nParameter,T,RH,T,RH\nUnit,°C,%,°C,%\n2026-01-13 00:00,4.5,80,6.5,70\n2026-01-13 01:00,4.0,81,6.0,71\n",
 		`utf-8 "," "." line 4 rows 2 bad 0 clock [1] ymd

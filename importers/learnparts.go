@@ -19,7 +19,8 @@ func namedFit(rows []record, takeDate func(c *clock, names []string) bool) (cloc
 		if !takeDate(c, names) {
 			continue
 		}
-		if !c.takeTime(rows[i+1:], names) && c.yearless && !c.hasFractions(rows[i+1:]) {
+		_, across := c.hoursOf(names)
+		if !(across || c.takeTime(rows[i+1:], names)) && c.yearless && !c.hasFractions(rows[i+1:]) {
 			continue
 		}
 		if fit, ok := firstRead(rows, i+1, c); ok {

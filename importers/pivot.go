@@ -129,7 +129,7 @@ func (l *layout) describeHours(first column, corner string) column {
 // isTitle says whether a line or a cell over the dates can be the name of what the hours hold.
 func isTitle(said string) bool {
 	name := words(said)
-	return len(name) > 0 && len(said) <= longestName && !anyPhrase(clockNames, name)
+	return len(name) > 0 && len(said) <= longestName && !anyPhrase(clockNames, name) && !isClockPart(said)
 }
 
 // spreadHours makes one series of the columns of hours: each row has as many times as there are.
