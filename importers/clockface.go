@@ -122,6 +122,9 @@ func (f dateForm) parseDate(s []byte) (v [3]int, n int, ok bool) {
 			slot++
 		}
 	}
+	if f.isNumber() && string(s[n:]) == ".0" {
+		n += len(".0")
+	}
 	if n < len(s) && (isDigit(s[n]) && !f.runsOn() || s[n] == ':' && f.endsInShortYear()) {
 		return v, 0, false
 	}
@@ -141,6 +144,10 @@ func (f dateForm) endsInShortYear() bool { return strings.HasSuffix(f.pattern, "
 func (f dateForm) runsOn() bool {
 	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || f.pattern == "22Y" || f.pattern == "YJ" || strings.HasSuffix(strings.TrimSuffix(f.pattern, "h"), "日") || strings.HasSuffix(f.pattern, "일")
 }
+
+// isNumber says whether the date's digits, the year first, and those of the time behind it make one number, which may be
+// printed with a nought behind its mark.
+func (f dateForm) isNumber() bool { return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "YJ" }
 
 // hour says whether an hour alone stands behind the date.
 func (f dateForm) hour() bool { return f.pattern[len(f.pattern)-1] == 'h' }

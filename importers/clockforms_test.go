@@ -58,6 +58,13 @@ var clockForms = []struct{ name, in, want string }{
 	{"two prints, the date in a column of its own", "date;time;T °C\n2025-11-15;23:40;4,5\n2025-11-15;23:50;4,4\n11/16/2025;00:00;4,4\n11/16/2025;00:10;4,4\n", "ymd - 2025-11-15T23:40:00 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
 	{"two prints, one of which leaves the day open", "05/11/2025 23:40;4,5\n05/11/2025 23:50;4,4\n2025-11-06 00:00;4,4\n2025-11-06 00:10;4,4\n2025-11-06 00:20;4,3\n", "ymd - 2025-11-06T00:00:00 2025-11-06T00:10:00 2025-11-06T00:20:00; ask quantity; note bad_time; 2 lost"},
 
+	{"year to hour printed as a number with a fraction", "when,temp C\n2025111523.0,4.5\n2025111600.0,4.4\n2025111601.0,4.4\n", "ymd - 2025-11-15T23:00:00 2025-11-16T00:00:00 2025-11-16T01:00:00"},
+	{"year to minute printed as a number with a fraction", "when,temp C\n202511152350.0,4.5\n202511160000.0,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00"},
+	{"year to day printed as a number with a fraction, the hour beside", "date,hour,temp C\n20251115.0,23.0,4.5\n20251116.0,0.0,4.4\n", "ymd - 2025-11-15T23:00:00 2025-11-16T00:00:00"},
+	// 2,511,152,350 seconds after 1970 it is July 2049.
+	{"ten digits that are dates, or seconds to a time to come", "when,temp C\n2511152350,4.5\n2511160000,4.4\n2511160010,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
+	{"seconds since 1970 with a fraction", "when,temp C\n1763211000.0,4.5\n1763211600.0,4.4\n", "epoch_s +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
+
 	// What stands between date and time, and behind.
 	{"an at sign between", "when;temp C\n15.11.2025 @ 13:05;4,5\n15.11.2025 @ 13:15;4,4\n", "dmy - 2025-11-15T13:05:00 2025-11-15T13:15:00"},
 	{"a dash between", "when;temp C\n15.11.2025 - 13:05;4,5\n15.11.2025 - 13:15;4,4\n", "dmy - 2025-11-15T13:05:00 2025-11-15T13:15:00"},

@@ -84,7 +84,8 @@ func turnedFit(rows []record) (clockFit, bool) {
 }
 
 // compactForms are the dates without marks whose year has two digits. They look like any number: all cells must be
-// dates under one of the orders, several rows of them, and a date alone must be named as one.
+// dates under one of the orders, several rows of them unless only years to come can be counted so high, and a date alone
+// must be named as one.
 var compactForms = []dateForm{{"222", []order{ymd, dmy, mdy}}}
 
 const leastCompact = 12
@@ -94,7 +95,7 @@ func compactFit(rows []record) (clockFit, bool) {
 	for col := range rows[0].cells {
 		s, ok := bestStamp(rows, col, compactForms)
 		switch {
-		case !ok || s.hits < leastCompact || s.hits < filledFrom(rows, col, s.first):
+		case !ok || s.hits < leastCompact && !s.isBeyondSeconds(rows) || s.hits < filledFrom(rows, col, s.first):
 		case s.timed == s.hits:
 			fit := s.fit(readStamp)
 			fit.clock.stamps = true

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"bytes"
+	"math"
 	"slices"
 )
 
@@ -111,6 +112,13 @@ func quarters(ms int64) bool {
 func (s stampFit) standsStill(rows []record) bool {
 	rows = rows[s.first:]
 	return s.hits > 1 && count(rows, s.column, func(cell []byte) bool { return !bytes.Equal(cell, trim(rows[0].cells[s.column])) }) == 0
+}
+
+// isBeyondSeconds says whether a column holds ten digits that change and that counted in seconds from 1970 were later than
+// 2038, where the counts of 31 bits end.
+func (s stampFit) isBeyondSeconds(rows []record) bool {
+	v, _, ok := anyNumber(trim(rows[s.first].cells[s.column]))
+	return ok && v > math.MaxInt32 && v < 1e10 && s.timed == s.hits && s.hits > 1 && !s.standsStill(rows)
 }
 
 func (s stampFit) isCertain(rows []record) bool {

@@ -4,6 +4,9 @@ import "bytes"
 
 // parseTime reads the time behind a date of the form.
 func (f dateForm) parseTime(s []byte) (t timeOfDay, ok bool) {
+	if f.isNumber() && countDigits(s)+len(".0") == len(s) {
+		s = bytes.TrimSuffix(s, []byte(".0"))
+	}
 	switch {
 	case f.spans():
 		t.ms, _, ok = timeSpan(s)
