@@ -67,8 +67,7 @@ func nearestFirst(width, col int) (out []int) {
 }
 
 // partBeside says which part of a time a column beside a date holds by its name: one named as an hour and
-// nothing else, or as a time where several rows share their date or its cells bear it out. Minutes beyond 59 are those
-// of the day.
+// nothing else, or as a time where several rows share their date or its cells are times in one number.
 func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
 	if hasSpans(rows, col) {
 		return partSpan, true
@@ -76,14 +75,13 @@ func partBeside(rows []record, date, col int, name string) (p part, ok bool) {
 	if p, counted := dayCount(name); counted && share(rows, col, reads(p)) {
 		return p, true
 	}
-	if isPart(name, int(partMinute)) && datesRepeat(rows, date) && share(rows, col, reads(partDayMinute)) && !share(rows, col, reads(partMinute)) {
-		return partDayMinute, true
-	}
-	timely := isTimeName(name) && datesRepeat(rows, date) || anyPhrase(clockNames, words(name)) && share(rows, col, func(c []byte) bool { return isTimeOfDay(c, true) })
-	if !isPart(name, int(partHour)) && !timely {
+	named := isPart(name, int(partHour)) || isTimeName(name) && datesRepeat(rows, date)
+	if !named && !anyPhrase(clockNames, words(name)) {
 		return 0, false
 	}
-	return timePart(rows, col, name)
+	p, ok = timePart(rows, col, name)
+	compact := (p == partHHMM || p == partHHMMSS) && share(rows, col, func(c []byte) bool { return isTimeOfDay(c, true) })
+	return p, ok && (named || compact)
 }
 
 // datesRepeat says whether at least every third row has the date of the row above.
