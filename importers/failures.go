@@ -1,11 +1,6 @@
 package importers
 
-import (
-	"math"
-	"strconv"
-
-	"thawbook/analysis/series"
-)
+import "math"
 
 // failures are numbers that a sensor gives when it was switched on and not yet read, or could not be read. They lie
 // within what a column could hold; but where the readings on both sides are further off than apart, in the unit of the
@@ -35,7 +30,7 @@ func (s *scan) dropFailures() {
 				continue
 			}
 			for _, at := range failedAt(c.val, f.value, f.apart, f.never) {
-				s.dropFailed(c, at)
+				s.dropReading(c, at)
 				if f.quantity == RelativeHumidity {
 					s.dropFailedBeside(i, at, f.value)
 				}
@@ -62,15 +57,9 @@ func (s *scan) dropFailedBeside(i, at int, value float64) {
 			continue
 		}
 		if c := &s.columns[k]; c.val[at] == value && c.row(at) == s.columns[i].row(at) {
-			s.dropFailed(c, at)
+			s.dropReading(c, at)
 		}
 	}
-}
-
-func (s *scan) dropFailed(c *values, at int) {
-	s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(c.val[at], 'f', -1, 64), c.header}})
-	c.val[at] = missing
-	c.changed()
 }
 
 // failedAt is where runs of a number lie that differ by more than apart from the readings before and after them.

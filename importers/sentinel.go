@@ -20,6 +20,10 @@ var sentinels = []float64{
 // the ends of what others can tell, and what stands for no reading in two bytes of tenths. Common practice, no source.
 var airSentinels = []float64{-46.85, -46.9, -46.8, -45, -273.15, 3276.7, -3276.8, 1000, 255, 130, 119, 118.99}
 
+// temperatureSentinels are those of temperatures alone: where three signs are printed, and what many humidities are.
+// Common practice, no source.
+var temperatureSentinels = []float64{99, 99.9, 99.99, 100, -88, -88.8}
+
 // farOff is how many interquartile ranges part a sentinel from the readings (the rules of the numbers; common
 // practice, no source).
 const farOff = 20
@@ -39,12 +43,17 @@ func (s *scan) dropSentinels() {
 		isolated := isolation(c, named)
 		for at, v := range c.val {
 			if slices.Contains(named, v) || c.isSentinel(v) && isolated(v) {
-				c.val[at] = missing
-				s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(v, 'f', -1, 64), c.header}})
+				s.dropReading(c, at)
 			}
 		}
-		c.changed()
 	}
+}
+
+// dropReading takes a number as missing, with a remark.
+func (s *scan) dropReading(c *values, at int) {
+	s.notes.add(series.Remark{Code: RemarkSentinel, Line: s.lineOf(c.row(at)), Column: c.index + 1, Args: []string{strconv.FormatFloat(c.val[at], 'g', -1, 64), c.header}})
+	c.val[at] = missing
+	c.changed()
 }
 
 // namedSentinels are the numbers that a line above the table says stand for no reading.
@@ -64,7 +73,8 @@ func (s *scan) namedSentinels() (named []float64) {
 // isSentinel says whether a number may stand for no reading of a column; no air is drier than dry.
 func (c *values) isSentinel(v float64) bool {
 	humid := c.quantity == RelativeHumidity
-	return slices.Contains(sentinels, v) || (humid || isTemperature(c.quantity)) && slices.Contains(airSentinels, v) || humid && v < failedRaw && v > driestRaw
+	warm := isTemperature(c.quantity)
+	return slices.Contains(sentinels, v) || (humid || warm) && slices.Contains(airSentinels, v) || warm && slices.Contains(temperatureSentinels, v) || humid && v < failedRaw && v > driestRaw
 }
 
 // failedRaw is one of failures; driestRaw is less than a sensor of humidity that was not read gives, in percent.
@@ -84,6 +94,7 @@ func (c *values) holdsSentinel(named []float64) bool {
 
 // isolation says which sentinels lie far off a column's other values. Where there are no others, none is a
 // temperature or a humidity, and none below nought anything that is known. The spread is at least the printed resolution, so that a constant column has one.
+// From a temperature that changes fast it is far off where it is further from all others than they are from each other.
 func isolation(c *values, named []float64) func(v float64) bool {
 	others := make([]float64, 0, len(c.val))
 	for _, v := range c.val {
@@ -98,6 +109,9 @@ func isolation(c *values, named []float64) func(v float64) bool {
 	slices.Sort(others)
 	n := len(others)
 	far := farOff * max(others[3*n/4]-others[n/4], math.Pow10(-c.usualDecimals()))
+	if isTemperature(c.quantity) {
+		far = min(far, max(others[n-1]-others[0], markOff))
+	}
 	low, high := others[0]-far, others[n-1]+far
 	return func(v float64) bool { return v < low || v > high }
 }

@@ -32,6 +32,8 @@ func (s *scan) settleUnits(o order, answers Answers) (open []Question) {
 			if c.takeUnitSaid(answers[temperatureUnit]); c.unit == "" {
 				c.unit, c.unitFrom = known, from
 			}
+			s.dropMarks(c)
+			s.dropImpossible(c)
 			asked = asked || c.unit == "" && c.spread().n > 0
 			c.toCelsius(c.unit)
 		case c.quantity == RelativeHumidity:
@@ -94,14 +96,30 @@ func (s *scan) temperatureUnit(o order, answers Answers) (unit, from string) {
 	if s.pageUnit != "" {
 		return s.pageUnit, "header"
 	}
-	all := s.spreadOf(func(c *values) bool { return isTemperature(c.quantity) })
-	if s.seemSwapped(all) {
+	if s.seemSwapped(s.spreadOf(isOfTemperature)) {
 		return "degC", "values"
 	}
-	if unit = cmp.Or(s.provenUnit(), temperatureByValues(all, o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
+	if unit = cmp.Or(s.provenUnit(), s.temperatureByBody(o == mdy && s.clock.form.isAmerican() || s.isImperial())); unit != "" {
 		from = "values"
 	}
 	return unit, from
+}
+
+func isOfTemperature(c *values) bool { return isTemperature(c.quantity) }
+
+// temperatureByBody is the unit that the body of all temperatures tells. Where the few far off it would tell another, in
+// which they were possible, it stays open.
+func (s *scan) temperatureByBody(likelyF bool) string {
+	all := s.spreadOf(isOfTemperature)
+	unit := temperatureByValues(all, likelyF)
+	if all.low >= restingLow && all.high <= hottestC {
+		return unit
+	}
+	body := temperatureByValues(s.together(isOfTemperature, (*values).body), likelyF)
+	if body == unit || unit == "" || unit == "degF" && all.high > 1.8*hottestC+32 {
+		return body
+	}
+	return ""
 }
 
 // driestMean is less than any building's air around bees has on average, in percent. Common practice, no source.
@@ -122,8 +140,8 @@ func (s *scan) isImperial() bool {
 	return slices.ContainsFunc(words(text(s.header)), func(w nameWord) bool { return imperial[w.low] })
 }
 
-// mostK is more than any air around bees has, in kelvin.
-const mostK = 350
+// mostK is more than any air around bees has, in kelvin, and hottestC in °C.
+const mostK, hottestC = 350, 65
 
 // temperatureByValues tells units apart by what air in and around a wintering barn can be: nothing below
 // 200 is kelvin, nothing above 65 is °C. A mean of 30 to 50 is a cool barn in °F or a brood nest in °C, and
@@ -137,7 +155,7 @@ func temperatureByValues(p spread, likelyF bool) string {
 		return "K"
 	case p.low > 200:
 		return "" // no air is so hot
-	case p.high > 65:
+	case p.high > hottestC:
 		return "degF"
 	case p.mid >= 30 && p.mid <= 50:
 		return ""
@@ -153,6 +171,9 @@ func temperatureByValues(p spread, likelyF bool) string {
 // never leave 0–1 are fractions whatever the header says: air of 1 % does not occur.
 func (s *scan) settleHumidity(c *values, answers Answers) {
 	p := c.spread()
+	if p.mid < driestMean || p.low < 0 || p.high > 100*mostHumid {
+		p = c.body()
+	}
 	fractions := p.n > 0 && p.high > 0 && p.high <= 1
 	switch a := answers[humidityUnit]; {
 	case a == "percent" || a == "fraction":
@@ -168,6 +189,9 @@ func (s *scan) settleHumidity(c *values, answers Answers) {
 		c.unit, c.unitFrom = "fraction", "values"
 	case p.n > 0:
 		c.unit, c.unitFrom = "percent", "values"
+	}
+	if s.dropImpossible(c); c.quantity != RelativeHumidity {
+		return
 	}
 	if c.unit == "percent" {
 		for i := range c.val {

@@ -22,13 +22,18 @@ func (c *values) changed() { c.lie = nil }
 
 // spreadOf is how the values lie of the columns that are chosen.
 func (s *scan) spreadOf(chosen func(c *values) bool) spread {
+	return s.together(chosen, (*values).spread)
+}
+
+// together is how the values lie of the columns that are chosen, or part of them.
+func (s *scan) together(chosen func(c *values) bool, part func(c *values) spread) spread {
 	all, sum := spreadOf(nil), 0.0
 	for i := range s.columns {
 		c := &s.columns[i]
 		if !chosen(c) {
 			continue
 		}
-		p := c.spread()
+		p := part(c)
 		all.n, all.low, all.high = all.n+p.n, min(all.low, p.low), max(all.high, p.high)
 		sum += p.mid * float64(p.n)
 	}
