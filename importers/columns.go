@@ -2,6 +2,7 @@ package importers
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -55,6 +56,7 @@ var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 func (l *layout) settleNames() {
 	l.leaveShortSigns()
 	l.leaveOtherThings()
+	l.leaveOtherT()
 	l.takeLetters()
 	l.takeMachineUnits()
 	l.takeLetteredPairs()
@@ -87,6 +89,29 @@ func (l *layout) leaveOtherThings() {
 	for i := range l.columns {
 		if c := &l.columns[i]; ofOther(*c) && !anyPhrase(airWords, words(c.name)) {
 			c.quantity, c.told = Other, false
+		}
+	}
+}
+
+// mostSensors is more than are numbered without the number before them. Common practice, no source.
+const mostSensors = 5
+
+// leaveOtherT takes a T that is told from a bare T beside it by a small letter for a time (tR), and by the number of a depth or
+// a height (T10), not the next of several, for no temperature of the air.
+func (l *layout) leaveOtherT() {
+	named := map[string]bool{}
+	for _, c := range l.columns {
+		named[c.header] = true
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.header)
+		if !named["T"] || c.quantity != AirTemperature || len(w) != 2 || w[0].low != "t" || !w[1].joined {
+			continue
+		}
+		n, err := strconv.Atoi(w[1].low)
+		if err != nil && w[0].typed == "t" && len(w[1].typed) == 1 || n >= mostSensors && !named["T"+strconv.Itoa(n-1)] {
+			c.quantity = Other
 		}
 	}
 }

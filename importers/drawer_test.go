@@ -198,6 +198,36 @@ f|Nem (%)|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-
 f|t2m [K]|2 air_temperature K header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.5..5
 f|d2m [K]|3 dew_point K header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0..1
 f|r [%]|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"names of places over numbers that may be a humidity and a temperature, or two temperatures in °F",
+		"timestamp,north,south\n2026-01-13 00:00,52.0,21.0\n2026-01-13 01:00,52.1,21.5\n2026-01-13 02:00,52.2,22.0\n2026-01-13 03:00,52.3,21.0\n2026-01-13 04:00,52.4,21.5\n2026-01-13 05:00,52.5,22.0\n2026-01-13 06:00,52.6,21.0\n2026-01-13 07:00,52.0,21.5\n2026-01-13 08:00,52.1,22.0\n2026-01-13 09:00,52.2,21.0\n2026-01-13 10:00,52.3,21.5\n2026-01-13 11:00,52.4,22.0\n2026-01-13 12:00,52.5,21.0\n2026-01-13 13:00,52.6,21.5\n",
+		`utf-8 "," "." line 2 rows 14 bad 0 clock [1] ymd
+f|north|2 relative_humidity percent values n14 m0 u0 2026-01-13T00:00:00..2026-01-13T13:00:00 0.52..0.526
+f|south|3 air_temperature degC values n14 m0 u0 2026-01-13T00:00:00..2026-01-13T13:00:00 21..22
+ask pairing [in_order apart]`},
+	{"what meters of electricity print, by letters",
+		"ts,V,I,f,P\n2026-01-13 00:00,230.5,8.5,60.5,962\n2026-01-13 01:00,231.0,6.5,60.0,773\n2026-01-13 02:00,230.0,7.5,60.0,880\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|V|2 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 230..231
+f|I|3 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 6.5..8.5
+f|f|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 60..60.5
+f|P|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 773..962`},
+	{"meters told apart by numbers",
+		"building_id,meter,timestamp,meter_reading\n1,0,2026-01-13 00:00:00,60.1\n1,1,2026-01-13 00:00:00,20.1\n1,0,2026-01-13 01:00:00,65.0\n1,1,2026-01-13 01:00:00,25.0\n1,0,2026-01-13 02:00:00,70.5\n1,1,2026-01-13 02:00:00,30.5\n",
+		`utf-8 "," "." line 2 rows 6 bad 0 clock [3] ymd
+0|meter_reading|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 60.1..70.5
+1|meter_reading|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 20.1..30.5`},
+	{"a column that never changes is no humidity",
+		"time,value1,value2\n2026-01-13 00:00,4.5,60.0\n2026-01-13 01:00,4.0,60.0\n2026-01-13 02:00,3.5,60.0\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|value1|2 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f|value2|3 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 60..60`},
+	{"a small t for a time, and a depth, beside the temperature",
+		"Date;T;U;tR;T10\n2026-01-13 00:00;4.5;80;12;6.5\n2026-01-13 01:00;4.0;81;12;6.5\n2026-01-13 02:00;3.5;82;12;6.0\n",
+		`utf-8 ";" "." line 2 rows 3 bad 0 clock [1] ymd
+f|T|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f|U|3 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
+f|tR|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 12..12
+f|T10|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 6..6.5`},
 }
 
 func TestDrawer(t *testing.T) { checkShapes(t, drawer) }

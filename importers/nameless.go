@@ -118,7 +118,8 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 			continue
 		}
 		t.quantity, h.quantity = AirTemperature, RelativeHumidity
-		asked = asked || answers[pairing] == "" && !surePair(rows, t, h)
+		sure := (s.nameless || s.unnamed) && surePair(rows, t, h) // names may be of two places
+		asked = asked || answers[pairing] == "" && !sure
 	}
 	if asked {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
@@ -129,9 +130,16 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 // unclearColumns are columns without those that measure something else than air by their names or units, as its pressure.
 func unclearColumns(columns []*values) []*values {
 	return slices.DeleteFunc(slices.Clone(columns), func(c *values) bool {
-		return c.quantity == Other && (c.told || c.unit != "" && c.unit != "percent")
+		return c.quantity == Other && (c.told || c.namesOther() || c.unit != "" && c.unit != "percent")
 	})
 }
+
+// otherNames are the stems of names of which no values make a temperature or a humidity: what meters of electricity print,
+// by their letters too.
+var otherNames = []string{"meter*", "v", "i", "f", "p", "q", "s", "pf", "dpf", "apf", "va", "wh", "kwh", "volts", "*amps", "hertz", "hz", "cost*", "price*", "usage*", "consum*", "verbrauch*"}
+
+// namesOther says whether a column's name is one of otherNames.
+func (c *values) namesOther() bool { return anyPhrase(otherNames, words(c.header)) }
 
 // leastSure is how many readings make it sure that the only two columns of a table, both printed with fractions and
 // changing as air does, are a temperature in °C and a humidity. Common practice, no source.
@@ -149,7 +157,9 @@ const restingLow, restingHigh, leastChange = -40, 28, 0.5
 
 // untold says whether of some columns none has a unit, or a name that says what it measures.
 func (s *scan) untold(columns []*values) bool {
-	return !s.long && s.ends == nil && !slices.ContainsFunc(columns, func(c *values) bool { return c.told || c.unit != "" || c.quantity != Other })
+	return !s.long && s.ends == nil && !slices.ContainsFunc(columns, func(c *values) bool {
+		return c.told || c.namesOther() || c.unit != "" || c.quantity != Other
+	})
 }
 
 // loneQuantity asks what the only column of numbers measures where its values may be those of air and nothing names it.
@@ -373,8 +383,10 @@ func likelyPair(columns []*values) (t, h *values) {
 	return t, h
 }
 
-// isHumid says whether values may well be humidities in percent.
-func (p spread) isHumid() bool { return p.n > 0 && p.low >= 5 && p.high <= 100.5 && p.mid >= 30 }
+// isHumid says whether values may well be humidities in percent; what never changes proves nothing.
+func (p spread) isHumid() bool {
+	return p.n > 0 && p.low < p.high && p.low >= 5 && p.high <= 100.5 && p.mid >= 30
+}
 
 // mayBeTemperature says whether nothing speaks against a column being one of the air.
 func (c *values) mayBeTemperature() bool {
