@@ -57,6 +57,7 @@ func (l *layout) settleNames() {
 	l.leaveShortSigns()
 	l.leaveOtherThings()
 	l.leaveOtherT()
+	l.takeSensorTemperatures()
 	l.takeLetters()
 	l.takeMachineUnits()
 	l.takeLetteredPairs()
@@ -114,6 +115,46 @@ func (l *layout) leaveOtherT() {
 			c.quantity = Other
 		}
 	}
+}
+
+// takeSensorTemperatures takes columns for the temperature of a sensor of humidity whose names are those of humidities with
+// a word for temperature before them: tempRH beside RH. Beside a temperature of the air they are none of it.
+func (l *layout) takeSensorTemperatures() {
+	humid, measured := map[string]bool{}, AirTemperature
+	for _, c := range l.columns {
+		if c.quantity == AirTemperature {
+			measured = Other
+		}
+		if c.quantity == RelativeHumidity && !beginsWarm(words(c.name)) {
+			humid[c.same] = true
+		}
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.name)
+		if c.quantity != RelativeHumidity || c.unit != "" || !beginsWarm(w) {
+			continue
+		}
+		rest := column{header: joinedWords(w[1:])}
+		if rest.describe(nil); humid[rest.same] {
+			c.quantity, c.whole = measured, rest.whole
+			c.liken(rest.likeness)
+		}
+	}
+}
+
+// beginsWarm says whether a word for temperature stands before others.
+func beginsWarm(name []nameWord) bool {
+	return len(name) > 1 && (name[0].low == "t" || strings.HasPrefix(name[0].low, "temp"))
+}
+
+// joinedWords are words with blanks between.
+func joinedWords(w []nameWord) string {
+	var typed []string
+	for _, k := range w {
+		typed = append(typed, k.typed)
+	}
+	return strings.Join(typed, " ")
 }
 
 // sideWords are places of which none is one of several.

@@ -228,6 +228,44 @@ f|T|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00
 f|U|3 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
 f|tR|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 12..12
 f|T10|5 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 6..6.5`},
+	{"the temperature of a sensor of humidity, and what was made of several readings, in one remark",
+		"start,RHMean,RHMinimum,tempRHMean,tempRHMaximum,tempRHVariance\n2026-01-13T00:00:00Z,82.5,81.5,1.5,2.0,0.1\n2026-01-13T00:30:00Z,81.5,80.5,-0.5,0.5,0.1\n2026-01-13T01:00:00Z,80.5,79.5,1.0,1.5,0.1\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd +00:00 file
+f|RHMean|2 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 0.805..0.825
+f|RHMinimum|3 other n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 79.5..81.5
+f|tempRHMean|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z -0.5..1.5
+f|tempRHMaximum|5 other n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 0.5..2
+f|tempRHVariance|6 other n3 m0 u0 2026-01-13T00:00:00Z..2026-01-13T01:00:00Z 0.1..0.1
+note statistic 2:3 x1`},
+	{"the temperature of a sensor of humidity beside that of the air",
+		"time,T,RH,T_RH\n2026-01-13 00:00,4.5,80,5.5\n2026-01-13 01:00,4.0,81,5.0\n2026-01-13 02:00,3.5,82,4.5\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+f|T|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 3.5..4.5
+f|RH|3 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.8..0.82
+f|T_RH|4 other n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 4.5..5.5`},
+	{"a counter counts nothing of the readings",
+		"Time;Energy counter [kWh];T [°C]\n2026-01-13 00:00;812.5;4.5\n2026-01-13 01:00;813.5;4.0\n",
+		`utf-8 ";" "." line 2 rows 2 bad 0 clock [1] ymd
+f|Energy counter [kWh]|2 other kWh header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 812.5..813.5
+f|T [°C]|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5`},
+	{"uncertainties of readings, in five ways",
+		"time,T,u_T,T_se,T_unc,sigma_T,RH,u_RH\n2026-01-13 00:00,4.5,0.2,0.1,0.2,0.3,80,1.5\n2026-01-13 01:00,4.0,0.2,0.1,0.2,0.4,81,1.5\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|T|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|u_T|3 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.2..0.2
+f|T_se|4 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.1..0.1
+f|T_unc|5 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.2..0.2
+f|sigma_T|6 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.3..0.4
+f|RH|7 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+f|u_RH|8 other n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.5..1.5
+note statistic 2:3 x1`},
+	{"a place called se beside another",
+		"time,T_nw,RH_nw,T_se,RH_se\n2026-01-13 00:00,4.5,80,5.5,70\n2026-01-13 01:00,4.0,81,5.0,71\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+nw|T_nw|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+nw|RH_nw|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+se|T_se|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
+se|RH_se|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
 }
 
 func TestDrawer(t *testing.T) { checkShapes(t, drawer) }

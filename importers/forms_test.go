@@ -26,7 +26,7 @@ var forms = []struct {
 	{"numbers of records that come with two values", "id,parameter,time,value\na0,temp,2026-01-13 10:00,4.5\na0,humidity,2026-01-13 10:00,80\na1,temp,2026-01-13 10:10,4.0\na1,humidity,2026-01-13 10:10,81\n",
 		"f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"statistics in one word with their sign", "time,RHMean,RHMinimum,RHMaximum\n2026-01-13 10:00,80,79,82\n2026-01-13 10:10,81,80,82\n",
-		"f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f other 2 0 0 10:00..10:10 79..80|f other 2 0 0 10:00..10:10 82..82|note statistic|note statistic"},
+		"f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f other 2 0 0 10:00..10:10 79..80|f other 2 0 0 10:00..10:10 82..82|note statistic"},
 	{"elements by their letters", "STATION,ELEMENT,DATE,VALUE\n7,T,2026-01-13 10:00,4.5\n7,H,2026-01-13 10:00,80\n7,T,2026-01-13 10:10,4.0\n7,H,2026-01-13 10:10,81\n",
 		"7 air_temperature 2 0 0 10:00..10:10 4..4.5|7 relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"a sign that means humidity elsewhere", "time,T_1,RH_1,rv1\n2026-01-13 10:00,4.5,80,13.3\n2026-01-13 10:10,4.0,81,18.6\n",

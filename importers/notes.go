@@ -27,7 +27,7 @@ const (
 	RemarkSentinel    = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column
 	RemarkWords       = "words"           // a text that says no state, kept as a moment; Args: the text, the column
 	RemarkNameless    = "nameless"        // columns of a table without a header that nothing tells the meaning of; Args: their numbers
-	RemarkStatistic   = "statistic"       // a column of extremes or spreads, kept beside the readings; Args: the column
+	RemarkStatistic   = "statistic"       // columns of extremes or spreads, kept beside the readings, at the first of them; Args: their names
 	RemarkNoAnswer    = "unknown_answer"  // an answer that is none of the options; Args: the question, the answer
 )
 

@@ -57,8 +57,7 @@ f|tmin|2 other n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 1..1.5
 f|tmax|3 other n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 7..7.5
 f|tmean|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 4..4.5
 f|rhmean|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-14T00:00:00 0.8..0.81
-note statistic 2:2 x1
-note statistic 2:3 x1`},
+note statistic 2:2 x1`},
 	{"names of channels in a block above",
 		"[Header]\nDevice=alder\n[Channels]\nCH1=Temperature,°C\nCH2=Humidity,%\n[Data]\nDate,Time,CH1,CH2\n2026-01-13,00:00,4.5,80\n2026-01-13,01:00,4.0,81\n",
 		`utf-8 "," "." line 8 rows 2 bad 0 clock [1 2] ymd
@@ -191,8 +190,7 @@ f|Lämpötilan keskiarvo [°C]|5 air_temperature degC header n1 m1 u0 2026-01-13
 f|Lämpötilan minimi [°C]|6 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.8..4.1
 f|Ylin lämpötila [°C]|7 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4.4..4.9
 f|Suhteellinen kosteus keskiarvo [%]|8 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
-note statistic 2:6 x1
-note statistic 2:7 x1`},
+note statistic 2:6 x1`},
 	{"HR for the hour and for humidity",
 		"UTC_DATE UTC_TIME T_CALC T_HR_AVG T_MAX RH_HR_AVG RH_HR_AVG_FLAG\n20260113 0000 4.0 4.1 4.5 80 0\n20260113 0100 3.9 4.0 4.4 81 0\n20260113 0200 3.8 3.9 4.3 82 0\n",
 		`utf-8 "blanks" "." line 2 rows 3 bad 0 clock [1 2] ymd +00:00 file

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"slices"
+	"strings"
 
 	"thawbook/analysis/series"
 )
@@ -26,7 +27,7 @@ var statisticNames = []struct {
 	perhaps bool
 	phrases []string
 }{
-	{scatter, false, []string{"std", "stdev*", "stddev*", "standardabw*", "sd", "stderr*", "varianc*", "uncert*", "num pts", "numpts", "skew*", "avvik*", "err", "error*", "count*", "anzahl*", "antal*"}},
+	{scatter, false, []string{"std", "stdev*", "stddev*", "standardabw*", "sd", "stderr*", "varianc*", "uncert*", "unc", "sigma", "num pts", "numpts", "skew*", "avvik*", "err", "error*", "count", "counts", "anzahl*", "antal*"}},
 	{lowest, false, []string{"min", "mini", "minim*", "lowest", "tiefst*", "alin", "lagst*", "lavest*", "laagst*", "tmin", "rhmin", "mintemp*", "lagmark*", "maziaus*", "zemiaus*", "мин*", "мін*", "найниж*", "najniz*", "nejniz*", "legalacs*", "madalaim*", "ελαχ*", "*מינימ*", "*الصغرى*", "*کمینه*", "*حداقل*", "*最低*", "*최저*", "*ตำสด*", "thap nhat", "*नयनतम*", "en dusuk"}},
 	{highest, false, []string{"max", "maxi", "maxim*", "maks*", "ylin", "highest", "hochst*", "hogst*", "hoyest*", "hojest*", "hoogst*", "tmax", "rhmax", "massim*", "maxtemp*", "hamark*", "didziaus*", "auksciaus*", "макс*", "найвищ*", "najvis*", "najwyz*", "nejvys*", "legmagas*", "korgeim*", "μεγιστ*", "*מקסימ*", "*العظمى*", "*بیشینه*", "*حداکثر*", "*最高*", "*최고*", "*สงสด*", "cao nhat", "*अधिकतम*", "en yuksek"}},
 	{average, false, []string{"avg", "average*", "mean", "mittel*", "medel*", "middel*", "moy*", "prom*", "media", "median*", "sredn*", "gemiddeld*", "keskiarv*", "keskm*", "smp", "sample", "inst", "tavg", "tmean"}},
@@ -71,6 +72,7 @@ func isStatisticsRow(cells [][]byte) bool {
 // settleStatistics takes extremes and measures of spread for no readings. An extreme is one only beside another
 // column of what it is the extreme of; a name alone may be a logger's.
 func (l *layout) settleStatistics(rows []record) {
+	l.findUncertainties(rows)
 	for i := range l.columns {
 		c := &l.columns[i]
 		if c.statistic == lowest || c.statistic == highest {
@@ -91,6 +93,37 @@ func (l *layout) settleStatistics(rows []record) {
 			c.quantity, c.extreme = Other, true
 		}
 	}
+}
+
+// mostUncertain is more than the uncertainty of a reading is, in kelvin or percent. Common practice, no source.
+const mostUncertain = 10
+
+// findUncertainties takes columns for measures of spread whose names are those of others with a u before them, or se behind
+// them, and whose values may be that: u_T, T_se.
+func (l *layout) findUncertainties(rows []record) {
+	named := map[string]bool{}
+	for _, c := range l.columns {
+		named[sameName(c.name)] = true
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		name := sameName(c.name)
+		of, before := strings.CutPrefix(name, "u ")
+		if !before {
+			of, before = strings.CutSuffix(name, " se")
+		}
+		if before && named[of] && l.within(rows, c, 0, mostUncertain) {
+			c.statistic, c.perhaps = scatter, false
+		}
+	}
+}
+
+// within says whether all numbers of a column lie between two.
+func (l *layout) within(rows []record, c *column, low, high float64) bool {
+	return c.kind == number && !slices.ContainsFunc(rows, func(r record) bool {
+		v, _, _, ok := numberInText(r.cells[c.index], l.mark)
+		return ok && (v < low || v > high)
+	})
 }
 
 // hasAverage says whether the average or the spread of what a column is named after stands beside it.
@@ -136,11 +169,27 @@ func (c *column) bounds(rows []record, k *column, mark byte) bool {
 	return differ
 }
 
-// noteStatistics remarks the columns that were taken for extremes or measures of spread.
+// mostNamed is how many columns one remark names.
+const mostNamed = 12
+
+// noteStatistics remarks the columns that were taken for extremes or measures of spread, all in one.
 func (s *scan) noteStatistics() {
+	var names []string
+	first, last := 0, 0
 	for i := range s.columns {
-		if c := &s.columns[i]; c.extreme {
-			s.notes.add(series.Remark{Code: RemarkStatistic, Line: s.layout.line, Column: c.index + 1, Args: []string{c.header}})
+		c := &s.columns[i]
+		if !c.extreme || c.index < last {
+			continue // again, of another logger
 		}
+		if last = c.index + 1; first == 0 {
+			first = last
+		}
+		names = append(names, clip(c.header))
+	}
+	if len(names) > mostNamed {
+		names = append(names[:mostNamed], "…")
+	}
+	if len(names) > 0 {
+		s.notes.add(series.Remark{Code: RemarkStatistic, Line: s.layout.line, Column: first, Args: []string{strings.Join(names, ", ")}})
 	}
 }
