@@ -108,6 +108,56 @@ north|T|2 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-1
 north|RH|3 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
 bay 3|T|4 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
 bay 3|RH|5 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"the clock's name alone in the last line of the header",
+		"what,humidity,humidity,temperature,temperature\nroom,pantry,loft,pantry,loft\ntime,,,,\n2026-01-13 00:00,80.5,70.5,4.5,6.5\n2026-01-13 01:00,81.0,71.0,4.0,6.0\n",
+		`utf-8 "," "." line 4 rows 2 bad 0 clock [1] ymd
+pantry|pantry|2 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.805..0.81
+pantry|pantry|4 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+loft|loft|3 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.705..0.71
+loft|loft|5 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5`},
+	{"the clock's name alone below places, quantities and units, with its zone; no words in the corners",
+		";North;North;South;South\n;Lufttemperatur;Relative Feuchte;Lufttemperatur;Relative Feuchte\n;°C;%;°C;%\nZeitpunkt (MEZ);;;;\n13.01.2026 00:00;4,5;80;6,5;70\n13.01.2026 01:00;4,0;81;6,0;71\n",
+		`utf-8 ";" "," line 5 rows 2 bad 0 clock [1] dmy +01:00 file
+North|Lufttemperatur|2 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+North|Relative Feuchte|3 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+South|Lufttemperatur|4 air_temperature degC units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
+South|Relative Feuchte|5 relative_humidity percent units_row n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"words under a few of the names, grades under others, places above them",
+		",北町,北町,北町,北町,北町,北町,北町\n日時,気温(℃),気温(℃),風速(m/s),風速(m/s),風速(m/s),相対湿度(％),相対湿度(％)\n,,,,,風向,,\n,,品質情報,,品質情報,,,品質情報\n2026/1/13 1:00,4.5,8,1.5,8,北,80,8\n2026/1/13 2:00,4.0,8,2.5,8,南,81,8\n",
+		`utf-8 "," "." line 5 rows 2 bad 0 clock [1] ymd
+北町|気温(℃)|2 air_temperature degC header n2 m0 u0 2026-01-13T01:00:00..2026-01-13T02:00:00 4..4.5
+北町|相対湿度(％)|7 relative_humidity percent header n2 m0 u0 2026-01-13T01:00:00..2026-01-13T02:00:00 0.8..0.81
+f|風速(m/s)|4 other m/s header n2 m0 u0 2026-01-13T01:00:00..2026-01-13T02:00:00 1.5..2.5`},
+	{"the number of a plot below each of the names, which come again; near the soil is no temperature of it",
+		"Time,Air temperature 20 cm above soil (°C),Air temperature 20 cm above soil (°C),Relative humidity (%),Relative humidity (%),Soil temperature (°C),Soil temperature (°C)\nPlot,1,2,1,2,1,2\n2026-01-13 00:00,4.5,6.5,80,70,3.5,3.4\n2026-01-13 01:00,4.0,6.0,81,71,3.4,3.3\n",
+		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
+Plot 1|Air temperature 20 cm above soil (°C)|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+Plot 1|Relative humidity (%)|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+Plot 1|Soil temperature (°C)|6 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.4..3.5
+Plot 2|Air temperature 20 cm above soil (°C)|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
+Plot 2|Relative humidity (%)|5 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71
+Plot 2|Soil temperature (°C)|7 other degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.3..3.4`},
+	{"a logger below each of the names, which come again",
+		"Time,Temp °C,Temp °C,RH %,RH %\nLogger,loft,barn,loft,barn\n2026-01-13 00:00,4.5,6.5,80,70\n2026-01-13 01:00,4.0,6.0,81,71\n",
+		`utf-8 "," "." line 3 rows 2 bad 0 clock [1] ymd
+loft|Temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+loft|RH %|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81
+barn|Temp °C|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
+barn|RH %|5 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"units over the columns they stand over in a printed table, from the second column on, places of two words",
+		"  FECHA     HORA  TEMP   HUM    PNM   DD     FF     NOMBRE\n          [HOA]  [ºC]   [%]  [hPa]  [gr] [km/hr]\n 13012026     0   4.5   80  1012.9  180   14     CASA NORTE\n 13012026     1   4.0   81  1013.4  160    5     CASA NORTE\n 13012026     2   3.5   82  1013.2   20   11     CASA NORTE\n 13012026     3   3.0   83  1013.7  260   15     CASA NORTE\n",
+		`utf-8 "blanks" "." line 3 rows 4 bad 0 clock [1 2] dmy
+f|TEMP|3 air_temperature degC units_row n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 3..4.5
+f|HUM|4 relative_humidity percent units_row n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 0.8..0.83
+f|PNM|5 other hPa units_row n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 1012.9..1013.7
+f|DD|6 other n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 20..260
+f|FF|7 other km/h units_row n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 5..15`},
+	{"an hour beside kilometres is no humidity",
+		"Time,Temp °C,Viento km/hr,HR %\n2026-01-13 00:00,4.5,12,80\n2026-01-13 01:00,4.0,15,81\n",
+		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
+f|Temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Viento km/hr|3 other km/h header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 12..15
+f|HR %|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
 	{"empty columns to the right, empty rows below",
 		"Time,Temp C,RH %,,,,,\n2026-01-13 00:00,4.5,80,,,,,\n2026-01-13 01:00,4.0,81,,,,,\n,,,,,,,\n,,,,,,,\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd

@@ -9,8 +9,8 @@ import (
 
 // findHeader looks upwards from the first data line for a units row and the header. Rows of numbers between
 // header and data whose time can't be read are data, and so are rows of another width that have a time.
-func (l *layout) findHeader(above []record) (names, units []string, at int) {
-	first := -1
+func (l *layout) findHeader(above, rows []record) (names, units []string, at int) {
+	first, lower := -1, headLines{}
 	for i, lines := len(above)-1, 0; i >= 0 && lines < maxHeaderLines; i-- {
 		r := above[i]
 		r.cells = l.wideCells(r)
@@ -20,9 +20,10 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 		case l.reads(r):
 			l.start, l.line = r.pos, r.line
 		case units == nil && isUnitsRow(r.cells) && (isVacant(r.cells[:1]) || maybeNamed(above[:i])):
-			units = texts(r.cells)
+			units = texts(l.unitsOver(r, rows))
 		case units == nil && isStatisticsRow(r.cells):
 			l.statistics = texts(r.cells)
+		case lower.take(l, r.cells, above[:i]):
 		case len(r.cells) == l.width && hasNumber(r.cells) && units == nil && !l.namesHours(r.cells) && !l.namesClock(r.cells):
 			first = i
 			continue // however many there are
@@ -32,9 +33,7 @@ func (l *layout) findHeader(above []record) (names, units []string, at int) {
 			if first >= 0 {
 				l.start, l.line = above[first].pos, above[first].line
 			}
-			l.header = bytes.Clone(r.text)
-			l.groups = l.groupNames(l.spread(nearestFilled(above[:i])), r.cells)
-			return l.alignNames(texts(r.cells)), units, i
+			return l.takeHeader(r, above[:i], lower), units, i
 		default:
 			return nil, units, len(above)
 		}
@@ -67,6 +66,15 @@ func (l *layout) wideCells(r record) [][]byte {
 		return r.cells
 	}
 	return out
+}
+
+// unitsOver are the cells of a row of units over their columns: where blanks part them and they are fewer than those of
+// the rows, by their places in the line, and none where these don't tell.
+func (l *layout) unitsOver(r record, rows []record) [][]byte {
+	if l.delimiter != "blanks" || len(r.cells) >= l.width {
+		return r.cells
+	}
+	return l.standingOver(r, rows)
 }
 
 // maxHeaderLines is how many lines may stand between a header and its data, rows without a readable time left out.
@@ -164,11 +172,21 @@ func (l *layout) alignNames(names []string) []string {
 		names = append([]string{""}, names...) // and with their numbers
 		lacks--
 	}
-	if lacks > 0 && lacks < len(c) && c[len(c)-1] == c[0]+len(c)-1 { // the clock's columns stand side by side
+	if lacks > 0 && lacks < len(c) && c[len(c)-1] == c[0]+len(c)-1 && !l.namesClockWhole(names) { // the clock's columns stand side by side
 		at := c[len(c)-lacks]
 		names = slices.Insert(slices.Clone(names), at, slices.Repeat([]string{names[c[0]]}, lacks)...)
 	}
 	return names
+}
+
+// namesClockWhole says whether each of the clock's columns has a name of a time already.
+func (l *layout) namesClockWhole(names []string) bool {
+	for _, i := range l.clock.columns {
+		if i >= len(names) || !anyPhrase(clockNames, words(names[i])) {
+			return false
+		}
+	}
+	return true
 }
 
 // withoutNumbers are names without their numbers where each begins with its own and a mark: 1:Date, 2:Time.

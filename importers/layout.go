@@ -68,6 +68,7 @@ type layout struct {
 	beside      map[int]string // units that a column of their own gives to the one before it
 	tallies     map[int]columnTally
 	groups      []string // names above the header's, each over several columns
+	places      []string // names of loggers in a line below the header
 	statistics  []string // words for statistics below the units
 	preamble    []record
 	below       int    // the line of the next table's header
@@ -307,7 +308,7 @@ func (l *layout) try(records []record) bool {
 	rows = l.timed(rows)
 	l.timedRows = len(rows)
 	l.filled = l.filledColumns(rows)
-	names, units, headerAt := l.findHeader(records[:top])
+	names, units, headerAt := l.findHeader(records[:top], rows)
 	names = l.namesInCells(rows, names)
 	l.nameless = names == nil
 	names = l.overFilled(rows, names)

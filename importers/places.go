@@ -1,6 +1,9 @@
 package importers
 
-import "bytes"
+import (
+	"bytes"
+	"unicode/utf8"
+)
 
 // Printed tables part their cells by blanks and print blanks where there is no value. A row with fewer cells than others
 // then says by their places in the line which are not there.
@@ -78,6 +81,17 @@ func hasPlaces(line []byte) bool { return !bytes.ContainsAny(line, "\t\"") }
 
 // placesOf are the places of the cells of rows that have one in every column; nil where those of two columns meet.
 func placesOf(rows []record, width int) []place {
+	out := widestPlaces(rows, width)
+	for i := 1; i < len(out); i++ {
+		if out[i-1].to >= out[i].from {
+			return nil
+		}
+	}
+	return out
+}
+
+// widestPlaces are where the cells of a column lie in any of the rows, which have one in every column.
+func widestPlaces(rows []record, width int) []place {
 	var out []place
 	for _, r := range rows {
 		if !hasPlaces(r.text) {
@@ -92,10 +106,30 @@ func placesOf(rows []record, width int) []place {
 			}
 		}
 	}
-	for i := 1; i < len(out); i++ {
-		if out[i-1].to >= out[i].from {
+	return out
+}
+
+// standingOver puts fewer cells of a line than the rows have over the columns that most of each stands over; nil where
+// one stands over none, or two over one. A sign may take several bytes.
+func (l *layout) standingOver(r record, rows []record) [][]byte {
+	places := widestPlaces(rows, l.width)
+	if len(places) == 0 || len(r.cells) >= l.width || !hasPlaces(r.text) {
+		return nil
+	}
+	out := make([][]byte, l.width)
+	for _, cell := range r.cells {
+		p := placeOfCell(r.text, cell)
+		p = place{utf8.RuneCount(r.text[:p.from]), utf8.RuneCount(r.text[:p.to])}
+		over, most := -1, 0
+		for i, of := range places {
+			if shared := min(p.to, of.to) - max(p.from, of.from); shared > most {
+				over, most = i, shared
+			}
+		}
+		if over < 0 || out[over] != nil {
 			return nil
 		}
+		out[over] = cell
 	}
 	return out
 }

@@ -24,12 +24,13 @@ var quantityNames = []struct {
 	{Other, []string{"atemp", "app temp*", "utci", "realfeel*", "odczuw*", "pocitov*", "ощущ*", "відчув*", "foles*", "tuntuva*", "tajutav*", "juntam*", "sajut*", "hoerzet*", "resimtit*", "obcut*", "osjecaj*", "hissedil*", "αισθητ*", "*体感*", "*體感*", "*체감*", "*รสก*", "cam nhan", "terasa", "sensac*", "gevoel*", "kanns*"}}, // as it is felt
 	{Other, []string{"globe", "operative", "radiant", "sonic", "virtual", "anomal*", "departure*", "co2* slope*", "temp* change", "equilib* rh", "equilib* hum*", "brine", "refrigerant", "boiler", "dhw", "t flow", "t return", "tset", "t set", "desired"}},                                                                    // none of the air as a thermometer shows it
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}},                                                                                     // what is called for
-	{AirTemperature, []string{"return air t*", "supply air t*"}},
+	{AirTemperature, []string{"return air t*", "supply air t*", "air temp* above", "air temp* over", "air temp* near", "luftt* uber", "luftt* over"}},                                                                                                                                                                            // whatever it is near to
+	{RelativeHumidity, []string{"rel* hum* above", "rel* hum* over", "rel* hum* near", "air hum* above", "air hum* over", "air hum* near"}},
 	{Other, []string{"water*", "wtmp*", "wtemp*", "sst", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "apei", "apa", "vode", "sjotemp*", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
 	{Other, []string{"soil*", "boden", "bodentemp*", "bodenfeucht*", "erdfeucht*", "wood", "holz", "holzfeucht*", "moist*", "sol", "suelo", "suolo", "solo", "bois", "madera", "madeira", "legno", "bodem*", "hout", "houtvocht*", "jord", "jordtemp*", "jordfukt*", "jordfugt*", "markfukt*", "marktemp*", "trafukt*", "trefukt*", "maan", "maaper*", "puun", "mulla*", "gleb*", "grunt*", "augsn*", "dirvozem*", "solului", "tla", "zemlj*", "drewn*", "pudy", "pudni", "dreva", "talaj*", "toprak*", "почв*", "грунт*", "ґрунт*", "древес*", "*土壌*", "*土壤*", "*토양*",
 		"maalampo*", "pody", "podn*", "tal", "εδαφ*", "*קרקע*", "*التربة*", "*خاک*", "*地中*", "*지중*", "*ดน*", "tanah", "*मिटटी*", "jarðveg*", "*地面*", "*지면*", "*초상*", "t 10 n"}},
 	{Other, []string{"*humidifi*", "*humidific*", "deumid*", "*befeuchter*", "*entfeuchter*", "avfukt*", "luftfukter*", "affugt*"}}, // machines
-	{Other, []string{"precip*", "rain*", "snow*", "gust*"}},                                                                         // of an hour, hr
+	{Other, []string{"precip*", "rain*", "snow*", "gust*", "km hr", "mm hr", "miles hr"}},                                           // of an hour, hr
 	{Other, []string{"ammon*", "voc", "tvoc", "methan*", "ozon*", "radon*"}},                                                        // gases counted as carbon dioxide is
 	{SurfaceTemperature, []string{"surf* t*", "*oberfl* *temp*", "*oberflachentemp*", "ts", "tsurf*", "pinta* *lampotil*", "pintalampo*", "yttemp*", "ytemp*", "superfic* temp*", "paroi temp*"}},
 	{AirTemperature, []string{"t hr", "temp* hr"}}, // of the hour
@@ -69,7 +70,7 @@ var stateNames = []string{"state*", "status*", "on", "off", "fan*", "stage*", "r
 var contactNames = []string{"alarm*", "fail*", "fault*", "door*", "contact*", "kontakt*", "relay*", "relais*", "switch*", "state", "status"}
 
 // flagNames are the stems of columns that grade other columns.
-var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qualitat*", "*品质*", "*品質*", "*質量*", "*质量*", "*均質*", "*플래그*", "valid*", "gultig*", "ok", "attribute*"}
+var flagNames = []string{"*flag*", "qc", "qa", "qf", "qn", "q", "quality*", "*qualitat*", "*品质*", "*品質*", "*質量*", "*质量*", "*均質*", "*現象なし*", "*플래그*", "valid*", "gultig*", "ok", "attribute*"}
 
 // codeNames are the stems of columns that say in signs how another column's values came about.
 var codeNames = []string{"code*", "type*", "source*", "symbol*", "remark*", "comment*", "sensor*", "id"}

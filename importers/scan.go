@@ -79,7 +79,7 @@ func newScan(l *layout, n *notes) *scan {
 		if c.kind == event {
 			s.keyBy(c)
 		}
-		s.columns = append(s.columns, values{column: c, lead: len(s.columns) == 0})
+		s.columns = append(s.columns, values{column: c, lead: len(s.columns) == 0, logger: l.placeOf(c)})
 	}
 	if s.ends != nil {
 		s.need = max(s.need, s.ends.last()+1)

@@ -35,7 +35,7 @@ var unitSpellings = []struct {
 	{"V", []string{"v", "volt", "volts"}},
 	{"mV", []string{"mv"}},
 	{"m/s", []string{"m/s"}},
-	{"km/h", []string{"km/h", "kph"}},
+	{"km/h", []string{"km/h", "kph", "km/hr", "kmh", "kmph"}},
 	{"mm", []string{"mm"}},
 	{"km", []string{"km"}},
 	{"W/m2", []string{"w/m2", "w/m²", "w/m^2", "wm-2"}},
