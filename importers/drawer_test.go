@@ -158,6 +158,44 @@ f|FF|7 other km/h units_row n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 5.
 f|Temp °C|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
 f|Viento km/hr|3 other km/h header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 12..15
 f|HR %|4 relative_humidity percent header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.81`},
+	{"names behind the word that leads to them, in a comment; of two temperatures one is of the ground",
+		"% trial at the shed\n% columns: year month day hour minute second Tair[degC] RH[%] Tground[degC]\n2026 1 13 0 0 0 4.5 80.5 2.5\n2026 1 13 0 30 0 4.0 81.0 2.6\n2026 1 13 1 0 0 3.5 82.0 2.7\n",
+		`utf-8 "blanks" "." line 3 rows 3 bad 0 clock [1 2 3 4 5] ymd
+f|Tair[degC]|7 air_temperature degC header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.5..4.5
+f|RH[%]|8 relative_humidity percent header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.805..0.82
+f|Tground[degC]|9 other degC header n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 2.5..2.7`},
+	{"no names, and of three columns only two may be of air",
+		"2026-01-13 00:00,4.5,80.5,3.0\n2026-01-13 01:00,4.6,80.3,3.0\n2026-01-13 02:00,4.7,80.1,3.0\n2026-01-13 03:00,4.8,79.9,3.0\n2026-01-13 04:00,4.9,79.7,3.0\n2026-01-13 05:00,5.0,79.5,3.0\n2026-01-13 06:00,5.1,79.3,3.0\n2026-01-13 07:00,5.2,79.1,3.0\n2026-01-13 08:00,5.3,78.9,3.0\n2026-01-13 09:00,5.4,78.7,3.0\n2026-01-13 10:00,5.5,78.5,3.0\n2026-01-13 11:00,5.6,78.3,3.0\n2026-01-13 12:00,5.7,78.1,3.0\n",
+		`utf-8 "," "." line 1 rows 13 bad 0 clock [1] ymd
+f||2 air_temperature degC values n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 4.5..5.7
+f||3 relative_humidity percent values n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 0.7809999999999999..0.805
+f||4 other n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 3..3
+note nameless 1:0 x1`},
+	{"no names, and of three columns two may be temperatures",
+		"2026-01-13 00:00,4.5,80.5,7.5\n2026-01-13 01:00,4.6,80.3,7.6\n2026-01-13 02:00,4.7,80.1,7.7\n2026-01-13 03:00,4.8,79.9,7.8\n2026-01-13 04:00,4.9,79.7,7.9\n2026-01-13 05:00,5.0,79.5,8.0\n2026-01-13 06:00,5.1,79.3,8.1\n2026-01-13 07:00,5.2,79.1,8.2\n2026-01-13 08:00,5.3,78.9,8.3\n2026-01-13 09:00,5.4,78.7,8.4\n2026-01-13 10:00,5.5,78.5,8.5\n2026-01-13 11:00,5.6,78.3,8.6\n2026-01-13 12:00,5.7,78.1,8.7\n",
+		`utf-8 "," "." line 1 rows 13 bad 0 clock [1] ymd
+f||2 air_temperature degC values n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 4.5..5.7
+f||3 relative_humidity percent values n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 0.7809999999999999..0.805
+f||4 other n13 m0 u0 2026-01-13T00:00:00..2026-01-13T12:00:00 7.5..8.7
+ask pairing [in_order apart]
+note nameless 1:0 x1`},
+	{"places in the header, what they hold in the title, with words beside",
+		"Stundas vidējā gaisa temperatūra, °C\nDatums/laiks;Jaunciems;Vecpils\n13.01.2026 00:00;4,5;5,5\n13.01.2026 01:00;4,0;5,0\n",
+		`utf-8 ";" "," line 3 rows 2 bad 0 clock [1] dmy
+f|Jaunciems|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|Vecpils|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5`},
+	{"places in the header, a title of two quantities",
+		"Air temperature, °C, and its humidity\nTime;North;South\n13.01.2026 00:00;4,5;5,5\n13.01.2026 01:00;4,0;5,0\n",
+		`utf-8 ";" "," line 3 rows 2 bad 0 clock [1] dmy
+f|North|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|South|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
+ask quantity [air_temperature other]`},
+	{"a limit and a unit in the lines above name no quantity of the columns",
+		"High limit: temperature 30 °C\nTemperature unit: °C\nTime;North;South\n13.01.2026 00:00;4,5;5,5\n13.01.2026 01:00;4,0;5,0\n",
+		`utf-8 ";" "," line 4 rows 2 bad 0 clock [1] dmy
+f|North|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+f|South|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
+ask quantity [air_temperature other]`},
 	{"empty columns to the right, empty rows below",
 		"Time,Temp C,RH %,,,,,\n2026-01-13 00:00,4.5,80,,,,,\n2026-01-13 01:00,4.0,81,,,,,\n,,,,,,,\n,,,,,,,\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd

@@ -53,6 +53,9 @@ func (l *layout) wideCells(r record) [][]byte {
 	if l.delimiter != "blanks" || len(r.cells) == l.width {
 		return r.cells
 	}
+	if named := withoutLead(r.cells); len(named) == l.width {
+		return named
+	}
 	var out [][]byte
 	for part := range bytes.SplitSeq(r.text, []byte("  ")) {
 		if part = trim(part); len(part) > 0 {
@@ -66,6 +69,16 @@ func (l *layout) wideCells(r record) [][]byte {
 		return r.cells
 	}
 	return out
+}
+
+// withoutLead are the cells of a comment without its mark and the word with a colon that leads to the names.
+func withoutLead(cells [][]byte) [][]byte {
+	for i := range min(len(cells), 2) {
+		if bytes.HasSuffix(cells[i], []byte(":")) && len(trimComment(string(cells[0]))) < len(cells[0]) {
+			return cells[i+1:]
+		}
+	}
+	return cells
 }
 
 // unitsOver are the cells of a row of units over their columns: where blanks part them and they are fewer than those of

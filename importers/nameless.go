@@ -141,14 +141,22 @@ var otherNames = []string{"meter*", "v", "i", "f", "p", "q", "s", "pf", "dpf", "
 // namesOther says whether a column's name is one of otherNames.
 func (c *values) namesOther() bool { return anyPhrase(otherNames, words(c.header)) }
 
-// leastSure is how many readings make it sure that the only two columns of a table, both printed with fractions and
-// changing as air does, are a temperature in °C and a humidity. Common practice, no source.
+// leastSure is how many readings make it sure that the only two columns of a table that may be of air, both printed with
+// fractions and changing as air does, are a temperature in °C and a humidity. Common practice, no source.
 const leastSure = 12
 
-// surePair says whether two columns are all there are, and hardly anything else.
+// surePair says whether two columns are hardly anything else, and no other column can be one of them.
 func surePair(columns []*values, t, h *values) bool {
 	p, q := t.spread(), h.spread()
-	return len(columns) == 2 && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && p.high-p.low >= leastChange && min(p.n, q.n) >= leastSure
+	return !rivalled(columns, t, h) && h.hasFractions() && q.low < q.high && p.low >= restingLow && p.high <= restingHigh && p.high-p.low >= leastChange && min(p.n, q.n) >= leastSure
+}
+
+// rivalled says whether a column beside two changes as air does and may be a temperature or a humidity as they are.
+func rivalled(columns []*values, t, h *values) bool {
+	return slices.ContainsFunc(columns, func(c *values) bool {
+		p := c.spread()
+		return c != t && c != h && p.high-p.low >= leastChange && !c.isBinary() && (c.mayBeTemperature() || c.mayBeHumidity() && p.isHumid())
+	})
 }
 
 // restingLow and restingHigh are what air outdoors and around resting bees is between, in °C, and leastChange is how much
@@ -177,13 +185,34 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	}
 	for _, rows := range s.byRows() {
 		if len(rows) > 0 && !markOpen && s.untold(rows) && (s.nameless || s.unnamed || rows[0].hasFractions()) {
-			open = append(open, takeLone(rows, Quantity(answers[loneQuantity]), quantityNamed(s.base))...)
+			open = append(open, takeLone(rows, Quantity(answers[loneQuantity]), s.saidOfAll())...)
 		}
 	}
 	if s.nameless {
 		s.noteNameless()
 	}
 	return open[:min(len(open), 1)]
+}
+
+// saidOfAll is the temperature or humidity that the file's name names, or the lines above the header with its unit;
+// none where these name both, or two units.
+func (s *scan) saidOfAll() (title column) {
+	if q := quantityNamed(s.base); q != "" {
+		return column{quantity: q}
+	}
+	for _, line := range s.preambleLines() {
+		said := column{header: line}
+		said.describe(nil)
+		q := quantityNamed(line)
+		if q == "" || q != said.quantity || said.unit == "" || said.statistic > average || countDigits([]byte(line)) > 0 || anyPhrase(unitNames, words(line)) {
+			continue
+		}
+		if title.unit != "" && (title.quantity != q || title.unit != said.unit) {
+			return column{}
+		}
+		title = said
+	}
+	return title
 }
 
 // loneByName are the only columns of the rows of each name that may well be temperatures, and those that may be humidities,
@@ -231,22 +260,24 @@ func takeKinds(temps, hums []*values, answers Answers) (open []Question) {
 }
 
 // takeLone lets columns of which none says what it measures, one alone or each under the name of a place, measure what
-// the keeper answers or, where all may be that, the file's name says; else for the time being the first of what all may
+// the keeper answers or, where all may be that, is said of them all; else for the time being the first of what all may
 // be, and asks.
-func takeLone(columns []*values, answer, named Quantity) []Question {
+func takeLone(columns []*values, answer Quantity, said column) []Question {
 	options := quantitiesOfAir(columns[0].spread())
 	for _, c := range columns[1:] {
 		mine := quantitiesOfAir(c.spread())
 		options = slices.DeleteFunc(options, func(o string) bool { return c.header == "" || !slices.Contains(mine, o) })
 	}
-	if answer == "" && slices.Contains(options, string(named)) {
-		answer = named
+	if answer == "" && slices.Contains(options, string(said.quantity)) {
+		answer = said.quantity
 	}
 	if len(options) == 0 && answer == "" {
 		return nil
 	}
 	for _, c := range columns {
-		c.quantity = cmp.Or(answer, Quantity(append(options, "")[0]))
+		if c.quantity = cmp.Or(answer, Quantity(append(options, "")[0])); c.quantity == said.quantity && said.unit != "" {
+			c.unit, c.unitFrom = said.unit, said.unitFrom
+		}
 	}
 	if answer != "" {
 		return nil
