@@ -45,6 +45,7 @@ func (l *layout) pruneDevices(rows []record) {
 	if len(at) < 2 {
 		return
 	}
+	at = l.withoutCodes(rows, at)
 	all := distinctCells(rows, at...)
 	kept := map[int]bool{}
 	for _, i := range at {
@@ -56,10 +57,48 @@ func (l *layout) pruneDevices(rows []record) {
 		kept[i] = n > 1
 	}
 	spare := map[int]bool{}
-	for _, i := range at {
-		spare[i] = !kept[i]
+	for _, c := range l.columns {
+		spare[c.index] = c.kind == device && !kept[c.index]
 	}
 	l.drop(spare)
+}
+
+// sourceNames are the stems of columns that may say how a row came about, not which logger it is from.
+var sourceNames = []string{"source*"}
+
+// namesCode says whether a column is named as such a one or, where a row says of which variable it is, as one of units.
+func (l *layout) namesCode(index int) bool {
+	name := words(l.headerOf(index))
+	return anyPhrase(sourceNames, name) || l.long && anyPhrase(unitNames, name)
+}
+
+// withoutCodes are columns that name a logger without those codes, where no time of the same logger and
+// variable comes more often then.
+func (l *layout) withoutCodes(rows []record, devices []int) []int {
+	keys := slices.Clone(l.clock.columns)
+	for _, c := range l.columns {
+		if c.kind == variable || c.kind == unitCell {
+			keys = append(keys, c.index)
+		}
+	}
+	all := distinctCells(rows, slices.Concat(keys, devices)...)
+	for _, i := range devices {
+		rest := slices.DeleteFunc(slices.Clone(devices), func(k int) bool { return k == i })
+		if l.namesCode(i) && len(rest) > 0 && distinctCells(rows, slices.Concat(keys, rest)...) == all {
+			return l.withoutCodes(rows, rest)
+		}
+	}
+	return devices
+}
+
+// headerOf is the name of a column that is read.
+func (l *layout) headerOf(index int) string {
+	for _, c := range l.columns {
+		if c.index == index {
+			return c.header
+		}
+	}
+	return ""
 }
 
 // distinctCells counts the different cells, or rows of cells, that some columns hold.
@@ -110,8 +149,8 @@ func (l *layout) findDevice(rows []record) {
 			return
 		}
 	}
-	if !events && !l.long {
-		l.findNumbered(rows, keys)
+	if !events && !l.long && !l.findNumbered(rows, keys) {
+		l.findCrossed(rows, keys)
 	}
 }
 
@@ -141,20 +180,93 @@ func (l *layout) findTurns(rows []record) bool {
 }
 
 // findNumbered takes a column of a few whole numbers for what tells loggers apart where each of them comes with each
-// time.
-func (l *layout) findNumbered(rows []record, keys []int) {
+// time, and says whether there is one.
+func (l *layout) findNumbered(rows []record, keys []int) bool {
 	times := distinctCells(rows, keys...)
 	for i := range l.columns {
 		c := &l.columns[i]
-		t := l.tally(rows, c.index)
-		n := len(t.distinct)
-		if c.kind != number || c.told || c.unit != "" || t.fractions > 0 || t.numbers < t.filled || n < 2 || 10*n*times > 11*len(rows) {
+		if !l.isCode(rows, c) || 10*len(l.tally(rows, c.index).distinct)*times > 11*len(rows) {
 			continue
 		}
 		if 20*distinctCells(rows, append(keys, c.index)...) >= 19*len(rows) {
 			c.kind = device
+			return true
+		}
+	}
+	return false
+}
+
+// isCode says whether a column holds a few whole numbers and nothing says what they measure.
+func (l *layout) isCode(rows []record, c *column) bool {
+	t := l.tally(rows, c.index)
+	n := len(t.distinct)
+	return c.kind == number && !c.told && c.unit == "" && t.fractions == 0 && t.numbers == t.filled && n > 1 && n <= maxDevices
+}
+
+// findCrossed takes two columns of words or codes, else three, for what tells loggers apart together, as the treatments
+// of a trial and their repetitions do: where no time comes again for the same ones, and all come as often.
+func (l *layout) findCrossed(rows []record, keys []int) {
+	all := l.crossable(rows)
+	var pairs, triples [][]int
+	for i, a := range all {
+		for k, b := range all[i+1:] {
+			pairs = append(pairs, []int{a, b})
+			for _, c := range all[i+k+2:] {
+				triples = append(triples, []int{a, b, c})
+			}
+		}
+	}
+	for _, chosen := range append(pairs, triples...) {
+		if 20*distinctCells(rows, slices.Concat(keys, chosen)...) >= 19*len(rows) && comeAsOften(rows, chosen) {
+			l.takeDevices(chosen)
 			return
 		}
+	}
+}
+
+// crossable are the columns of words and of codes that may tell loggers apart together with others: the first few.
+func (l *layout) crossable(rows []record) (out []int) {
+	const most = 6
+	for i := range l.width {
+		t := l.tally(rows, i)
+		at := slices.IndexFunc(l.columns, func(c column) bool { return c.index == i })
+		words := !l.isTaken(i) && t.numbers == 0 && t.filled == len(rows) && t.isDevice(rows) && len(t.distinct) > 1
+		if len(out) < most && (words || at >= 0 && l.isCode(rows, &l.columns[at])) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// comeAsOften says whether the different rows of cells of some columns come about as often as one another, and again.
+func comeAsOften(rows []record, columns []int) bool {
+	times := map[string]int{}
+	for _, r := range rows {
+		key := ""
+		for _, i := range columns {
+			key += string(trim(r.cells[i])) + "\x00"
+		}
+		times[key]++
+	}
+	least, most := len(rows), 0
+	for _, n := range times {
+		least, most = min(least, n), max(most, n)
+	}
+	return least > 1 && 3*least >= 2*most
+}
+
+// takeDevices makes columns tell loggers apart, in their order.
+func (l *layout) takeDevices(at []int) {
+	for _, i := range at {
+		k := slices.IndexFunc(l.columns, func(c column) bool { return c.index >= i })
+		if k >= 0 && l.columns[k].index == i {
+			l.columns[k].kind = device
+			continue
+		}
+		if k < 0 {
+			k = len(l.columns)
+		}
+		l.columns = slices.Insert(l.columns, k, column{index: i, kind: device})
 	}
 }
 

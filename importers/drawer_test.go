@@ -196,6 +196,55 @@ ask quantity [air_temperature other]`},
 f|North|2 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
 f|South|3 air_temperature degC header n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5..5.5
 ask quantity [air_temperature other]`},
+	{"treatments in words and their numbered repetitions at the same times",
+		"year,month,day,hour,minute,treatment,rep,Ta,RH\n2026,1,13,0,0,open,1,4.6,81.5\n2026,1,13,0,0,open,2,4.7,82.5\n2026,1,13,0,0,shade,1,5.6,81.5\n2026,1,13,0,0,shade,2,5.7,82.5\n2026,1,13,0,30,open,1,4.6,84.5\n2026,1,13,0,30,open,2,4.7,85.5\n2026,1,13,0,30,shade,1,5.6,84.5\n2026,1,13,0,30,shade,2,5.7,85.5\n2026,1,13,1,0,open,1,5.6,81.5\n2026,1,13,1,0,open,2,5.7,82.5\n2026,1,13,1,0,shade,1,6.6,81.5\n2026,1,13,1,0,shade,2,6.7,82.5\n2026,1,13,1,30,open,1,5.6,84.5\n2026,1,13,1,30,open,2,5.7,85.5\n2026,1,13,1,30,shade,1,6.6,84.5\n2026,1,13,1,30,shade,2,6.7,85.5\n",
+		`utf-8 "," "." line 2 rows 16 bad 0 clock [1 2 3 4 5] ymd
+open 1|Ta|8 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 4.6..5.6
+open 1|RH|9 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.845
+open 2|Ta|8 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 4.7..5.7
+open 2|RH|9 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.825..0.855
+shade 1|Ta|8 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 5.6..6.6
+shade 1|RH|9 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.845
+shade 2|Ta|8 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 5.7..6.7
+shade 2|RH|9 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.825..0.855`},
+	{"numbers of blocks and of treatments at the same times",
+		"Time,block,treatment,T,RH\n2026-01-13 00:00,1,1,5.6,81.5\n2026-01-13 00:00,1,2,6.6,81.5\n2026-01-13 00:00,1,3,7.6,81.5\n2026-01-13 00:00,2,1,5.7,82.5\n2026-01-13 00:00,2,2,6.7,82.5\n2026-01-13 00:00,2,3,7.7,82.5\n2026-01-13 00:30,1,1,5.6,84.5\n2026-01-13 00:30,1,2,6.6,84.5\n2026-01-13 00:30,1,3,7.6,84.5\n2026-01-13 00:30,2,1,5.7,85.5\n2026-01-13 00:30,2,2,6.7,85.5\n2026-01-13 00:30,2,3,7.7,85.5\n2026-01-13 01:00,1,1,6.6,81.5\n2026-01-13 01:00,1,2,7.6,81.5\n2026-01-13 01:00,1,3,8.6,81.5\n2026-01-13 01:00,2,1,6.7,82.5\n2026-01-13 01:00,2,2,7.7,82.5\n2026-01-13 01:00,2,3,8.7,82.5\n2026-01-13 01:30,1,1,6.6,84.5\n2026-01-13 01:30,1,2,7.6,84.5\n2026-01-13 01:30,1,3,8.6,84.5\n2026-01-13 01:30,2,1,6.7,85.5\n2026-01-13 01:30,2,2,7.7,85.5\n2026-01-13 01:30,2,3,8.7,85.5\n",
+		`utf-8 "," "." line 2 rows 24 bad 0 clock [1] ymd
+1 1|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 5.6..6.6
+1 1|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.845
+1 2|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 6.6..7.6
+1 2|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.845
+1 3|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 7.6..8.6
+1 3|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.845
+2 1|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 5.7..6.7
+2 1|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.825..0.855
+2 2|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 6.7..7.7
+2 2|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.825..0.855
+2 3|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 7.7..8.7
+2 3|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.825..0.855`},
+	{"several readings at each time that nothing tells apart",
+		"Time,T,RH\n2026-01-13 00:00,5.5,81.5\n2026-01-13 00:00,6.5,82.5\n2026-01-13 00:00,7.5,83.5\n2026-01-13 00:30,5.5,84.5\n2026-01-13 00:30,6.5,85.5\n2026-01-13 00:30,7.5,86.5\n2026-01-13 01:00,6.5,81.5\n2026-01-13 01:00,7.5,82.5\n2026-01-13 01:00,8.5,83.5\n2026-01-13 01:30,6.5,84.5\n2026-01-13 01:30,7.5,85.5\n2026-01-13 01:30,8.5,86.5\n",
+		`utf-8 "," "." line 2 rows 12 bad 0 clock [1] ymd
+f|T|2 air_temperature degC values n12 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 5.5..8.5
+f|RH|3 relative_humidity percent values n12 m0 u0 2026-01-13T00:00:00..2026-01-13T01:30:00 0.815..0.865
+note same_times 2:1 x1`},
+	{"a code of where rows are from, beside the station's name",
+		"STATION,SOURCE,DATE,T,RH\nN1,7,2026-01-13 00:00,4.5,80.5\nN1,6,2026-01-13 01:00,5.5,81.5\nN1,7,2026-01-13 02:00,6.5,82.5\nN1,7,2026-01-13 03:00,7.5,83.5\n",
+		`utf-8 "," "." line 2 rows 4 bad 0 clock [3] ymd
+N1|T|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 4.5..7.5
+N1|RH|5 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 0.805..0.835`},
+	{"a code of the unit of each variable, beside the station's name",
+		"date,id_station,id_parameter,value,unit\n2026-01-13 00:00,N1,TMP,4.5,5\n2026-01-13 00:00,N1,RH,80.5,6\n2026-01-13 01:00,N1,TMP,5.5,5\n2026-01-13 01:00,N1,RH,81.5,6\n2026-01-13 02:00,N1,TMP,6.5,5\n2026-01-13 02:00,N1,RH,82.5,6\n2026-01-13 03:00,N1,TMP,7.5,5\n2026-01-13 03:00,N1,RH,83.5,6\n",
+		`utf-8 "," "." line 2 rows 8 bad 0 clock [1] ymd
+N1|value|4 air_temperature degC values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 4.5..7.5
+N1|value|4 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-01-13T03:00:00 0.805..0.835`},
+	{"a number without which times come again tells loggers apart",
+		"station,unit,time,T,RH\nN1,1,2026-01-13 00:00,5.5,81.5\nN1,2,2026-01-13 00:00,6.5,82.5\nN1,1,2026-01-13 01:00,6.5,82.5\nN1,2,2026-01-13 01:00,7.5,83.5\nN1,1,2026-01-13 02:00,7.5,83.5\nN1,2,2026-01-13 02:00,8.5,84.5\n",
+		`utf-8 "," "." line 2 rows 6 bad 0 clock [3] ymd
+1|T|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 5.5..7.5
+1|RH|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.815..0.835
+2|T|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 6.5..8.5
+2|RH|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.825..0.845`},
 	{"empty columns to the right, empty rows below",
 		"Time,Temp C,RH %,,,,,\n2026-01-13 00:00,4.5,80,,,,,\n2026-01-13 01:00,4.0,81,,,,,\n,,,,,,,\n,,,,,,,\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd

@@ -296,7 +296,27 @@ func (s *scan) remarkOrder(out *Series, c *values) {
 	}
 	if s.clock.untimed && c.lead && still > 0 && 2*still >= len(out.FaceMS) {
 		s.notes.add(series.Remark{Code: RemarkNoTimes, Line: s.layout.line, Column: s.clock.columns[0] + 1, Args: []string{c.header}})
+	} else if c.lead && c.kind == number && out.repeats(still) {
+		s.notes.add(series.Remark{Code: RemarkSameTimes, Line: s.layout.line, Column: s.clock.columns[0] + 1, Args: []string{c.header}})
 	}
+}
+
+// repeats says whether most readings stand at the time of one before them and differ from it; still is how many stand
+// right behind one.
+func (s *Series) repeats(still int) bool {
+	n := len(s.FaceMS)
+	if turns := s.OutOfOrder > 0 && s.OutOfOrder+still < n-1; 2*still < n && !turns {
+		return false
+	}
+	first, again := make(map[int64]float64, n), 0
+	for i, at := range s.FaceMS {
+		if v, found := first[at]; !found {
+			first[at] = s.Val[i]
+		} else if v != s.Val[i] {
+			again++
+		}
+	}
+	return again > 0 && 2*again >= n
 }
 
 // noteOrder remarks where a series runs backwards, once for all columns of the same rows.

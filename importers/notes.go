@@ -14,6 +14,7 @@ const (
 	RemarkClockAnew   = "clock_anew"      // the clock begins anew with 1 January of an earlier year; Args: the year
 	RemarkClockUnset  = "clock_unset"     // rows of a 1 January more than a year before those that follow; Args: the year
 	RemarkNoTimes     = "no_times"        // dates alone, most of which come several times; Args: the column's header
+	RemarkSameTimes   = "same_times"      // most readings of a logger stand at the time of another one that differs; Args: the column's header
 	RemarkTypical     = "typical_year"    // months from different years put one after the other
 	RemarkDayAbove    = "day_above"       // times of day alone; the day of the first row stands above the table; Args: the day
 	RemarkHalfDays    = "half_days"       // hours of 1 to 12 without AM and PM; the order of the rows told the halves of the days
