@@ -245,6 +245,13 @@ N1|value|4 relative_humidity percent values n4 m0 u0 2026-01-13T00:00:00..2026-0
 1|RH|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.815..0.835
 2|T|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 6.5..8.5
 2|RH|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T02:00:00 0.825..0.845`},
+	{"three lines of names above the clock's",
+		"what,temperature,temperature,humidity,humidity\nof,air,air,air,air\nroom,pantry,loft,pantry,loft\ntime,,,,\n2026-01-13 00:00,4.5,6.5,80.5,70.5\n2026-01-13 01:00,4.0,6.0,81.0,71.0\n",
+		`utf-8 "," "." line 5 rows 2 bad 0 clock [1] ymd
+pantry|pantry|2 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 4..4.5
+pantry|pantry|4 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.805..0.81
+loft|loft|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 6..6.5
+loft|loft|5 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.705..0.71`},
 	{"empty columns to the right, empty rows below",
 		"Time,Temp C,RH %,,,,,\n2026-01-13 00:00,4.5,80,,,,,\n2026-01-13 01:00,4.0,81,,,,,\n,,,,,,,\n,,,,,,,\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd

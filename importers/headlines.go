@@ -116,6 +116,9 @@ func (l *layout) takeHeader(r record, above []record, h headLines) []string {
 		}
 	}
 	l.groups = l.groupNames(l.spread(nearestFilled(above)), cells)
+	if h.clock != nil && l.groups != nil {
+		l.addLevels(above, cells)
+	}
 	names := l.alignNames(texts(cells))
 	for _, row := range [][]string{h.clock, h.under} {
 		if len(names) == len(row) {
@@ -124,6 +127,18 @@ func (l *layout) takeHeader(r record, above []record, h headLines) []string {
 	}
 	l.places = h.places
 	return names
+}
+
+// addLevels puts the words of further full lines above the groups before these, as a table has that was turned.
+func (l *layout) addLevels(above []record, header [][]byte) {
+	above = slices.DeleteFunc(slices.Clone(above), func(r record) bool { return isVacant(r.cells) })
+	for i := len(above) - 2; i >= 0 && filledCells(above[i].cells)+len(l.clock.columns) >= l.width; i-- {
+		level := l.groupNames(above[i].cells, header)
+		if level == nil {
+			return
+		}
+		l.groups = joinedCells(level, l.groups)
+	}
 }
 
 // placeOf is the logger that a line below the header names over a column; "" where there is none.
