@@ -64,7 +64,7 @@ var clockForms = []struct{ name, in, want string }{
 	// 2,511,152,350 seconds after 1970 it is July 2049.
 	{"ten digits that are dates, or seconds to a time to come", "when,temp C\n2511152350,4.5\n2511160000,4.4\n2511160010,4.4\n", "ymd - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
 	{"hours and minutes in one number under a name of clocks, some below ten", "date,stamp,temp C\n2025-11-15,2355,4.5\n2025-11-16,955,4.4\n2025-11-17,1000,4.4\n", "ymd - 2025-11-15T23:55:00 2025-11-16T09:55:00 2025-11-17T10:00:00"},
-	{"minima beside dates that come twice are no minutes", "date,min,max\n2025-11-15,61,65\n2025-11-15,62,66\n2025-11-16,63,67\n2025-11-16,64,68\n", "ymd - 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-16T00:00:00 2025-11-16T00:00:00; note statistic; note statistic; note no_times"},
+	{"minima beside dates that come twice are no minutes", "date,min,max\n2025-11-15,61,65\n2025-11-15,62,66\n2025-11-16,63,67\n2025-11-16,64,68\n", "ymd - 2025-11-15T00:00:00 2025-11-15T00:00:00 2025-11-16T00:00:00 2025-11-16T00:00:00; note statistic; note no_times"},
 	{"seconds since 1970 with a fraction", "when,temp C\n1763211000.0,4.5\n1763211600.0,4.4\n", "epoch_s +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 
 	// What stands between date and time, and behind.

@@ -158,7 +158,7 @@ func TestVeryManyFaultsAreFewLines(t *testing.T) {
 			cells[c] = "4.5"
 		}
 		if i < 400 {
-			cells[i%40] = []string{fmt.Sprintf("x%d", i), ">99"}[i/40%2]
+			cells[i%40] = []string{fmt.Sprintf("x%d", i), ">39"}[i/40%2]
 		}
 		day := time.Date(2026, time.January, 13, 0, i, 0, 0, time.UTC).Format("2006-01-02 15:04")
 		if i == 1000 {
@@ -170,7 +170,7 @@ func TestVeryManyFaultsAreFewLines(t *testing.T) {
 	notes := pageOf(t, b, "many.csv").Notes
 	// Five rounds of 40 columns are words, five are limits: 200 cells of each kind, 5 in the first column.
 	if len(notes) != 3 || notes[0].Line != 2 || notes[0].Text != "5 cells in column 2, T0 (°C), left out (lines 2 to 322): “x0” is no value. The same in 39 more columns, 195 times." || notes[0].Mark != MarkWatch ||
-		!strings.Contains(notes[1].Text+notes[2].Text, "1 row (line 1002) left out") || !strings.Contains(notes[1].Text+notes[2].Text, "“>99”; the limit itself was taken. The same in 39 more columns, 195 times.") {
+		!strings.Contains(notes[1].Text+notes[2].Text, "1 row (line 1002) left out") || !strings.Contains(notes[1].Text+notes[2].Text, "“>39”; the limit itself was taken. The same in 39 more columns, 195 times.") {
 		t.Errorf("%+v", notes)
 	}
 }

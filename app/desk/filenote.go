@@ -26,7 +26,7 @@ const (
 )
 
 var noteWeights = map[string]int{
-	"unknown_answer": toCheck, engine.SeveralLoggers: toCheck, engine.NothingChosen: toCheck, engine.OfNoStage: toCheck, engine.SameFile: toCheck, engine.ClockContradicts: toCheck, "typical_year": toCheck, "no_times": toCheck, "half_days": toCheck, engine.ClockZoneUnknown: toCheck,
+	"unknown_answer": toCheck, engine.SeveralLoggers: toCheck, engine.NothingChosen: toCheck, engine.OfNoStage: toCheck, engine.SameFile: toCheck, engine.ClockContradicts: toCheck, "typical_year": toCheck, "no_times": toCheck, "same_times": toCheck, "half_days": toCheck, engine.ClockZoneUnknown: toCheck,
 	"unit_by_values": worthALook, "graded_tenths": worthALook, "bad_time": worthALook, "unreadable_cell": worthALook, "out_of_order": worthALook, "clock_anew": worthALook, "clock_unset": worthALook, "cut_line": worthALook,
 	engine.ReadoutsDiffer: worthALook, engine.ClockImpossibleHour: worthALook, engine.SameTimeDropped: worthALook, engine.NoState: worthALook,
 	engine.DoubtSwap: worthALook, engine.DoubtOff: worthALook,

@@ -94,6 +94,7 @@ var fileNotes = map[string]string{
 	"out_of_order":    "{n} {row|rows} {where} came earlier than the row above: the clock was set back, or read-outs were joined.",
 	"clock_anew":      "The clock began anew with 1 January {0} {where}, as after a change of battery; the rows below bear wrong dates.",
 	"clock_unset":     "The rows above line {line} bear 1 January {0}: the clock had not been set yet.",
+	"same_times":      "Most readings of a logger stand at the time of another one that differs: the file holds several loggers and does not say which a row is of. Export each by itself, or with a column that names it.",
 	"no_times":        "Column {column} has dates and no times, and most dates come several times; all those readings stand at midnight. Export the log with the time of each reading.",
 	"typical_year":    "Months of different years stand one after the other {where}: typical weather put together, not a winter that was.",
 	"day_above":       "The rows have times of day alone; the first of them was put on {0}, the day named in line {line}.",
@@ -105,10 +106,10 @@ var fileNotes = map[string]string{
 	"mixed_orders":    "Some dates in column {column} have the day first and others the month, as a spreadsheet leaves them; which is which was told by the order of the rows.",
 	"mixed_marks":     "{n} {cell|cells} in column {column}, {1}, {where}: “{0}” has the other decimal mark than the rest, and was read as the fraction it is.",
 	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
-	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading and counts as missing.",
+	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading, or can be none, and counts as missing.",
 	"words":           "{n} {line|lines} in column {column}, {1}, {where}: words such as “{0}” are no readings; each is kept as a moment.",
 	"nameless":        "The table has no header, and what its columns {0} hold can't be told from their values; they are kept and not used. Names in a first line would tell.",
-	"statistic":       "Column {column}, {0}, holds what was made of several readings, such as their lowest value; it is kept and not read as a logger.",
+	"statistic":       "What was made of several readings, such as their lowest or highest, is kept and not read as a logger: {0}, first in column {column}.",
 	"unknown_answer":  "The answer “{1}” to {0} is none of those there are, and was not used.",
 }
 

@@ -12,7 +12,7 @@ import (
 // Every code of the importers has a sentence of its own, without a gap left in it.
 func TestFileSentences(t *testing.T) {
 	notes := []string{importers.RemarkBadTime, importers.RemarkUnreadable, importers.RemarkShortLine, importers.RemarkLongLine, importers.RemarkCutLine, importers.RemarkLimit, importers.RemarkSentinel,
-		importers.RemarkFoot, importers.RemarkOutOfOrder, importers.RemarkClockAnew, importers.RemarkClockUnset, importers.RemarkTypical, importers.RemarkNoTimes, importers.RemarkHalfDays, importers.RemarkUnitValues, importers.RemarkMixedOrders, importers.RemarkUnitSwitch, importers.RemarkTenths, importers.RemarkBlankOff, importers.RemarkStatistic, importers.RemarkWords, importers.RemarkNameless, importers.RemarkNoAnswer}
+		importers.RemarkFoot, importers.RemarkOutOfOrder, importers.RemarkClockAnew, importers.RemarkClockUnset, importers.RemarkTypical, importers.RemarkNoTimes, importers.RemarkSameTimes, importers.RemarkHalfDays, importers.RemarkUnitValues, importers.RemarkMixedOrders, importers.RemarkUnitSwitch, importers.RemarkTenths, importers.RemarkBlankOff, importers.RemarkStatistic, importers.RemarkWords, importers.RemarkNameless, importers.RemarkNoAnswer}
 	for _, code := range notes {
 		for _, count := range []int{1, 7} {
 			text := desk.FileNote(series.Remark{Code: code, Args: []string{"this", "that"}, Line: 3, LastLine: 2 + count, Column: 4, Count: count})
