@@ -33,7 +33,14 @@ var codings = []struct {
 	{"windows-1251", charmap.Windows1251, []string{"темпер", "влажн", "дата", "время", "волог"}},
 	{"koi8-r", charmap.KOI8R, []string{"темпер", "влажн", "дата", "время"}},
 	{"windows-1253", charmap.Windows1253, []string{"θερμοκρ", "υγρασ", "ημερομην"}},
+	{"windows-1250", charmap.Windows1250, centralWords},
+	{"iso-8859-2", charmap.ISO8859_2, centralWords},
+	{"windows-1254", charmap.Windows1254, []string{"sıcak", "ışık"}},
+	{"windows-1257", charmap.Windows1257, []string{"temperatūr", "drėgm", "slėg"}},
 }
+
+// centralWords have letters of the languages between German and Russian.
+var centralWords = []string{"wilgotność", "zwilż", "ciśnien", "prędko", "dzień", "nasłon", "měřen", "průměr", "vítř", "zařízen", "hőm", "őmérs", "idő", "temperatură", "vlhkosť", "stupň"}
 
 // Decoded is a text as UTF-8 by the name of its encoding, as Layout has it; UTF-8 under a name that says no other.
 func Decoded(r io.Reader, name string) io.Reader {

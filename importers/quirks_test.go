@@ -134,6 +134,11 @@ var worded = []struct {
 	{"euc-kr", "시간,온도(℃),습도(%)", korean.EUCKR},
 	{"windows-1251", "Дата и время,Температура,Влажность", charmap.Windows1251},
 	{"koi8-r", "Дата и время,Температура,Влажность", charmap.KOI8R},
+	{"windows-1250", "Data i godzina,Temperatura,Wilgotność", charmap.Windows1250},
+	{"iso-8859-2", "Data i godzina,Temperatura,Wilgotność", charmap.ISO8859_2},
+	{"windows-1250", "Dátum és idő,Hőmérséklet,Páratartalom", charmap.Windows1250},
+	{"windows-1254", "Tarih ve saat,Sıcaklık,Nem", charmap.Windows1254},
+	{"windows-1257", "Data ir laikas,Temperatūra,Drėgmė", charmap.Windows1257},
 	{"windows-1253", "Ημερομηνία,Θερμοκρασία,Υγρασία", charmap.Windows1253},
 }
 
