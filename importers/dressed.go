@@ -72,28 +72,36 @@ func partsAt(delimiter byte) parts {
 
 // partsOfWords parts at blanks outside quotes, but for those within a date whose month is a word, and its time, and those
 // behind a name with its colon or equals sign.
-func partsOfWords(record []byte, take func([]byte) bool) {
-	from, to := 0, 0 // what is held back: the beginning of a date, or a name
-	more := true
-	partsAt(' ')(record, func(part []byte) bool {
-		at := cap(record) - cap(part)
-		goesOn := to > from && (continuesDate(record[from:to], part) || isNameAlone(record[from:to]) && hasNoName(part))
-		if !goesOn && to > from {
-			more = take(record[from:to])
-			to = from
+var partsOfWords = partsHeld(' ',
+	func(part []byte) bool { return isMonthWord(part) || isNameAlone(part) },
+	func(held, part []byte) bool { return continuesDate(held, part) || isNameAlone(held) && hasNoName(part) })
+
+// partsHeld parts at a character outside quotes, but holds a part that begins something back as long as others go on with
+// it: they are one.
+func partsHeld(delimiter byte, begins func(part []byte) bool, goesOn func(held, part []byte) bool) parts {
+	return func(record []byte, take func([]byte) bool) {
+		from, to := 0, 0 // what is held back
+		more := true
+		partsAt(delimiter)(record, func(part []byte) bool {
+			at := cap(record) - cap(part)
+			on := to > from && goesOn(record[from:to], part)
+			if !on && to > from {
+				more = take(record[from:to])
+				to = from
+			}
+			switch {
+			case on:
+				to = at + len(part)
+			case begins(part):
+				from, to = at, at+len(part)
+			case more:
+				more = take(part)
+			}
+			return more
+		})
+		if more && to > from {
+			take(record[from:to])
 		}
-		switch {
-		case goesOn:
-			to = at + len(part)
-		case isMonthWord(part) || isNameAlone(part):
-			from, to = at, at+len(part)
-		case more:
-			more = take(part)
-		}
-		return more
-	})
-	if more && to > from {
-		take(record[from:to])
 	}
 }
 
@@ -105,30 +113,7 @@ func pastDates(lines []record) splitters {
 }
 
 // partsPastDates parts at commas outside quotes, but for those of a date whose month is a word.
-func partsPastDates(record []byte, take func([]byte) bool) {
-	from, to := 0, 0 // what is held back: the beginning of a date
-	more := true
-	partsAt(',')(record, func(part []byte) bool {
-		at := cap(record) - cap(part)
-		begins, goesOn := isDateHead(part), to > from && goesOnPastComma(record[from:to], part)
-		if !goesOn && to > from {
-			more = take(record[from:to])
-			to = from
-		}
-		switch {
-		case goesOn:
-			to = at + len(part)
-		case begins:
-			from, to = at, at+len(part)
-		case more:
-			more = take(part)
-		}
-		return more
-	})
-	if more && to > from {
-		take(record[from:to])
-	}
-}
+var partsPastDates = partsHeld(',', isDateHead, goesOnPastComma)
 
 // weekdays are how those begin that stand before a comma and the rest of a date; only English puts one before the year too.
 var weekdays = wordSet("mon", "tue", "wed", "thu", "fri", "sat", "sun")
