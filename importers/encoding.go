@@ -40,7 +40,7 @@ var codings = []struct {
 }
 
 // centralWords have letters of the languages between German and Russian.
-var centralWords = []string{"wilgotność", "zwilż", "ciśnien", "prędko", "dzień", "nasłon", "měřen", "průměr", "vítř", "zařízen", "hőm", "őmérs", "idő", "temperatură", "vlhkosť", "stupň"}
+var centralWords = []string{"wilgotność", "włącz", "wyłącz", "ključen", "zavře", "otevře", "zwilż", "ciśnien", "prędko", "dzień", "nasłon", "měřen", "průměr", "vítř", "zařízen", "hőm", "őmérs", "idő", "temperatură", "vlhkosť", "stupň"}
 
 // Decoded is a text as UTF-8 by the name of its encoding, as Layout has it; UTF-8 under a name that says no other.
 func Decoded(r io.Reader, name string) io.Reader {

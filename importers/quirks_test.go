@@ -156,6 +156,17 @@ func TestEncodingByWords(t *testing.T) {
 	}
 }
 
+// States tell an encoding by their words where no header does.
+func TestEncodingByWordsOfStates(t *testing.T) {
+	text, err := charmap.Windows1250.NewEncoder().String("czas;nawiew\n2026-01-13 10:00;włączony\n2026-01-13 10:10;wyłączony\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e := readText(t, text); e.Layout.Encoding != "windows-1250" || len(e.Series) != 1 || e.Series[0].Quantity != State || e.Series[0].Val[0] != 1 || e.Series[0].Val[1] != 0 {
+		t.Errorf("%s %+v", e.Layout.Encoding, e.Series)
+	}
+}
+
 // A dew point proves its columns among many without names: of three rows the Magnus formula (WMO-No. 8, 2018, annex 4.B) has
 // 1.35, 1.48 and 0.86 °C at 4.5, 5.0 and 4.0 °C and 80, 78 and 80 %. Nothing is asked.
 func TestADewPointProvesItsColumnsAmongMany(t *testing.T) {
