@@ -61,6 +61,7 @@ func (l *layout) settleNames() {
 	l.takeLetters()
 	l.takeMachineUnits()
 	l.takeLetteredPairs()
+	l.leaveSuffixes()
 }
 
 // leaveShortSigns takes a column for no humidity by such a sign where another one is called otherwise.
@@ -155,6 +156,27 @@ func joinedWords(w []nameWord) string {
 		typed = append(typed, k.typed)
 	}
 	return strings.Join(typed, " ")
+}
+
+// leaveSuffixes takes a letter behind a temperature's name for no place where it stands behind other quantities' names
+// too, and the humidity bears none: TA_F and VPD_F beside RH.
+func (l *layout) leaveSuffixes() {
+	humid, others := map[string]bool{}, map[string]bool{}
+	for _, c := range l.columns {
+		switch c.quantity {
+		case AirTemperature:
+		case RelativeHumidity:
+			humid[c.same] = true
+		default:
+			others[c.same] = others[c.same] || c.told
+		}
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		if c.quantity == AirTemperature && len(c.same) == 1 && isLetter(c.same[0]) && others[c.same] && humid[""] && !humid[c.same] {
+			c.liken("")
+		}
+	}
 }
 
 // sideWords are places of which none is one of several.

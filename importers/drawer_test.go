@@ -43,6 +43,13 @@ B Indoor|Indoor T|3 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..20
 B Indoor|Indoor RH|4 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.81..0.83
 B Outdoor|Outdoor T|5 air_temperature degC values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 -5.5..-5
 B Outdoor|Outdoor RH|6 relative_humidity percent values n2 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.71`},
+	{"letters behind both are places",
+		"TIME,T_A,RH_A,T_B,RH_B\n202601130000,4.5,80,6.5,70\n202601130030,4.0,81,6.0,71\n202601130100,3.5,82,5.5,72\n",
+		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
+A|T_A|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.5..4.5
+A|RH_A|3 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.82
+B|T_B|4 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 5.5..6.5
+B|RH_B|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.7..0.72`},
 	{"states in words of other languages",
 		"czas;wentylator;风机\n2026-01-13 00:00;włączony;开\n2026-01-13 01:00;wyłączony;关\n",
 		`utf-8 ";" "" line 2 rows 2 bad 0 clock [1] ymd

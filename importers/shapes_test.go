@@ -90,8 +90,8 @@ note statistic 4:4 x1`},
 	{"letters at the ends of names that are no units",
 		"TIMESTAMP_START,TA_F,TA_F_QC,VPD_F,RH\n202601130000,4.5,0,1.2,80\n202601130030,4.0,0,-9999,81\n202601130100,3.5,0,1.1,82\n",
 		`utf-8 "," "." line 2 rows 3 bad 0 clock [1] ymd
-F|TA_F|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.5..4.5
-F|VPD_F|4 vapour_pressure_deficit n2 m1 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.1..1.2
+f|TA_F|2 air_temperature degC values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 3.5..4.5
+f|VPD_F|4 vapour_pressure_deficit n2 m1 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 1.1..1.2
 f|RH|5 relative_humidity percent values n3 m0 u0 2026-01-13T00:00:00..2026-01-13T01:00:00 0.8..0.82
 note sentinel 3:4 x1`},
 	{"statistics by name alone",
