@@ -68,7 +68,7 @@ var sourceNames = []string{"source*"}
 
 // namesCode says whether a column is named as such a one or, where a row says of which variable it is, as one of units.
 func (l *layout) namesCode(index int) bool {
-	name := words(l.headerOf(index))
+	name := words(l.columnOf(index).header)
 	return anyPhrase(sourceNames, name) || l.long && anyPhrase(unitNames, name)
 }
 
@@ -91,30 +91,36 @@ func (l *layout) withoutCodes(rows []record, devices []int) []int {
 	return devices
 }
 
-// headerOf is the name of a column that is read.
-func (l *layout) headerOf(index int) string {
-	for _, c := range l.columns {
-		if c.index == index {
-			return c.header
+// columnOf is the column that is read at a place; nil where none is.
+func (l *layout) columnOf(index int) *column {
+	for i := range l.columns {
+		if l.columns[i].index == index {
+			return &l.columns[i]
 		}
 	}
-	return ""
+	return nil
 }
 
 // distinctCells counts the different cells, or rows of cells, that some columns hold.
-func distinctCells(rows []record, columns ...int) int {
-	seen := make(map[string]bool, len(rows))
+func distinctCells(rows []record, columns ...int) int { return len(timesOfCells(rows, columns...)) }
+
+// timesOfCells is how often each of the different cells, or rows of cells, of some columns comes.
+func timesOfCells(rows []record, columns ...int) (times []int) {
+	at := make(map[string]int, len(rows))
 	var key []byte
 	for _, r := range rows {
 		key = key[:0]
 		for _, i := range columns {
 			key = append(append(key, trim(r.cells[i])...), 0)
 		}
-		if !seen[string(key)] {
-			seen[string(key)] = true
+		nth, found := at[string(key)]
+		if !found {
+			nth = len(times)
+			at[string(key)], times = nth, append(times, 0)
 		}
+		times[nth]++
 	}
-	return len(seen)
+	return times
 }
 
 // findDevice takes a column of words for the loggers' names, whatever it is called, when rows of the same time, and
@@ -229,9 +235,9 @@ func (l *layout) crossable(rows []record) (out []int) {
 	const most = 6
 	for i := range l.width {
 		t := l.tally(rows, i)
-		at := slices.IndexFunc(l.columns, func(c column) bool { return c.index == i })
+		c := l.columnOf(i)
 		words := !l.isTaken(i) && t.numbers == 0 && t.filled == len(rows) && t.isDevice(rows) && len(t.distinct) > 1
-		if len(out) < most && (words || at >= 0 && l.isCode(rows, &l.columns[at])) {
+		if len(out) < most && (words || c != nil && l.isCode(rows, c)) {
 			out = append(out, i)
 		}
 	}
@@ -240,29 +246,19 @@ func (l *layout) crossable(rows []record) (out []int) {
 
 // comeAsOften says whether the different rows of cells of some columns come about as often as one another, and again.
 func comeAsOften(rows []record, columns []int) bool {
-	times := map[string]int{}
-	for _, r := range rows {
-		key := ""
-		for _, i := range columns {
-			key += string(trim(r.cells[i])) + "\x00"
-		}
-		times[key]++
-	}
-	least, most := len(rows), 0
-	for _, n := range times {
-		least, most = min(least, n), max(most, n)
-	}
+	times := timesOfCells(rows, columns...)
+	least, most := slices.Min(times), slices.Max(times)
 	return least > 1 && 3*least >= 2*most
 }
 
 // takeDevices makes columns tell loggers apart, in their order.
 func (l *layout) takeDevices(at []int) {
 	for _, i := range at {
-		k := slices.IndexFunc(l.columns, func(c column) bool { return c.index >= i })
-		if k >= 0 && l.columns[k].index == i {
-			l.columns[k].kind = device
+		if c := l.columnOf(i); c != nil {
+			c.kind = device
 			continue
 		}
+		k := slices.IndexFunc(l.columns, func(c column) bool { return c.index > i })
 		if k < 0 {
 			k = len(l.columns)
 		}
@@ -272,5 +268,5 @@ func (l *layout) takeDevices(at []int) {
 
 // isTaken says whether a column is the clock's or read already.
 func (l *layout) isTaken(index int) bool {
-	return l.clock.uses(index) || slices.ContainsFunc(l.columns, func(c column) bool { return c.index == index })
+	return l.clock.uses(index) || l.columnOf(index) != nil
 }

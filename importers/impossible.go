@@ -28,9 +28,6 @@ func (c *values) printedLimits() (low, high float64) {
 	return 1.8*p.low + 32, p.high + zeroC
 }
 
-// zeroC is 0 °C in kelvin, by definition.
-const zeroC = 273.15
-
 // dropImpossible takes as missing what no air is. A column of which most is that is of something else.
 func (s *scan) dropImpossible(c *values) {
 	low, high := c.printedLimits()

@@ -7,7 +7,8 @@ package importers
 func pairFit(rows []record, s stampFit) (clockFit, bool) {
 	data := rows[s.first:]
 	names := nameRow(rows[:s.first])
-	if _, across := s.fit(readDate).clock.hoursOf(names); across {
+	dates := s.fit(readDate).clock
+	if _, across := dates.hoursOf(names); across {
 		return clockFit{}, false
 	}
 	s.empty = len(data) - filledFrom(rows, s.column, s.first)
@@ -16,7 +17,7 @@ func pairFit(rows []record, s stampFit) (clockFit, bool) {
 		if col < len(names) {
 			name = names[col]
 		}
-		course, proven := courseOfDay(data, s.fit(readDate).clock, col, name)
+		course, proven := courseOfDay(data, dates, col, name)
 		if _, counted := dayCount(name); !counted && !proven && anyPhrase(otherTimes, words(name)) {
 			continue
 		}

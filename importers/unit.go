@@ -235,6 +235,9 @@ func (c *values) toCelsius(unit string) {
 	c.changed()
 }
 
+// zeroC is 0 °C in kelvin, by definition.
+const zeroC = 273.15
+
 // toCelsius converts temperatures in place.
 func toCelsius(val []float64, unit string) {
 	switch unit {
@@ -244,7 +247,7 @@ func toCelsius(val []float64, unit string) {
 		}
 	case "K":
 		for i, v := range val {
-			val[i] = v - 273.15
+			val[i] = v - zeroC
 		}
 	}
 }
