@@ -38,8 +38,7 @@ func window(paths ...string) int {
 		time.AfterFunc(quitWithin, func() { os.Exit(done) })
 		app.Quit()
 	}}
-	u.Show(app)
-	app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
+	u.Show(app, paths...)
 	go func() {
 		<-signals
 		fyne.Do(u.Leave)

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"cmp"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -13,8 +15,8 @@ import (
 // mostRecent is how many winters the start page lists.
 const mostRecent = 5
 
-// startPage is what shows while no winter is open: one sentence why, and what to do.
-func startPage(recent []desk.RecentView, open func(path string), demo func(thin bool), pick, add func()) fyne.CanvasObject {
+// startPage is what shows while no winter is open: one sentence why, or what is in hand, and what to do.
+func startPage(inHand string, recent []desk.RecentView, open func(path string), demo func(thin bool), pick, add func()) fyne.CanvasObject {
 	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), func() { demo(false) })
 	first.Importance = widget.HighImportance
 	demos := container.NewHBox(first,
@@ -24,7 +26,7 @@ func startPage(recent []desk.RecentView, open func(path string), demo func(thin 
 		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
 	)
 	words := container.New(column{widest: 620, gap: 12},
-		sentence("No winter is open."),
+		sentence(cmp.Or(inHand, "No winter is open")+"."),
 		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, and what can't be told yet."),
 		demos,
 		buttons,

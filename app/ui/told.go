@@ -6,7 +6,21 @@ import (
 	"thawbook/app/desk"
 )
 
-func (u *UI) begun(what string) { u.status.begin(what) }
+func (u *UI) begun(what string) {
+	u.status.begin(what)
+	u.tellInHand(what)
+}
+
+// tellInHand says on the page that stands while no winter is open what is being done about it; "" when nothing is.
+func (u *UI) tellInHand(what string) {
+	if u.inHand == what {
+		return
+	}
+	u.inHand = what
+	if !u.book.Loaded() {
+		u.refresh()
+	}
+}
 
 func (u *UI) progressed(done, total int64, what string) { u.status.tell(done, total, what) }
 
@@ -24,6 +38,7 @@ func (u *UI) ended(err error, review bool) {
 	}
 	if !u.work.busy() {
 		u.status.end()
+		u.tellInHand("")
 	}
 	u.tellFaults()
 }

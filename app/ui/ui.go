@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"path/filepath"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -33,6 +34,7 @@ type UI struct {
 	page            int
 
 	work     *worker
+	inHand   string       // the latest work, while no winter is open
 	troubles []desk.Fault // what went wrong since the keeper turned to something
 	stopped  bool         // the keeper stopped the figures from being worked out
 	status   *status
@@ -67,8 +69,8 @@ const (
 	prefFolder      = "folder"
 )
 
-// Show builds the window and shows it; the fields that are exported must be set.
-func (u *UI) Show(app fyne.App) fyne.Window {
+// Show builds the window and shows it, and takes what paths name once it stands; the fields that are exported must be set.
+func (u *UI) Show(app fyne.App, paths ...string) fyne.Window {
 	u.app = app
 	u.units.Temperature = desk.TemperatureUnit(app.Preferences().StringWithFallback(prefTemperature, string(desk.Celsius)))
 	u.theme.Variant = Variant(app.Preferences().StringWithFallback(prefVariant, string(Light)))
@@ -87,6 +89,10 @@ func (u *UI) Show(app fyne.App) fyne.Window {
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })
 	u.win.SetCloseIntercept(u.Leave)
 	u.frame = bordered(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
+	if len(paths) > 0 {
+		u.inHand = "Opening " + filepath.Base(paths[0])
+		app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
+	}
 	u.refresh()
 	u.win.SetContent(u.frame)
 	u.win.Canvas().SetOnTypedKey(u.typed)
@@ -166,7 +172,7 @@ func (u *UI) refresh() {
 	u.showRail(u.book.Loaded())
 	if !u.book.Loaded() {
 		recent := desk.RecentsOf(u.Memory.Recent(), u.units)
-		u.centre.Objects = []fyne.CanvasObject{startPage(recent, u.open, u.openDemo, u.openDialog, u.addDialog)}
+		u.centre.Objects = []fyne.CanvasObject{startPage(u.inHand, recent, u.open, u.openDemo, u.openDialog, u.addDialog)}
 		u.centre.Refresh()
 		return
 	}

@@ -66,13 +66,13 @@ type shown struct {
 	left bool
 }
 
-func show(t *testing.T) *shown {
+func show(t *testing.T, paths ...string) *shown {
 	t.Helper()
 	s := &shown{}
 	s.UI = &UI{Do: s.main.do, Version: "test", Keeper: &desk.Keeper{Drafts: filepath.Join(t.TempDir(), "drafts")}, Memory: &remembered{screens: map[string]desk.Screen{}}, Quit: func() { s.left = true }, Demo: func(context.Context, bool, func(int, int)) (string, error) {
 		return "", errors.New("there is no room on the disk")
 	}}
-	s.UI.Show(test.NewTempApp(t))
+	s.UI.Show(test.NewTempApp(t), paths...)
 	t.Cleanup(func() { s.stopWork(); s.work.wait(20 * time.Second); s.Keeper.Close() })
 	return s
 }
@@ -253,6 +253,20 @@ func TestTheStartPageSaysWhatToDo(t *testing.T) {
 	if s.rail.object.Visible() {
 		t.Error("an empty rail is shown")
 	}
+}
+
+func TestTheStartPageSaysWhatIsInHand(t *testing.T) {
+	absent := filepath.Join(t.TempDir(), "absent.toml")
+	s := show(t, absent)
+	s.lacks(t, "Opening absent.toml.") // in the first picture already
+	s.Take([]string{absent})
+	s.lacks(t, "Opening absent.toml.")
+	s.settled(t)
+	s.lacks(t, "No winter is open.")
+	s.Take([]string{loggerFile(t, t.TempDir(), "a.csv", 4)})
+	s.lacks(t, "Reading files.")
+	s.settled(t)
+	s.lacks(t, "a · room, assumed")
 }
 
 func TestADroppedFileIsAnsweredAtOnce(t *testing.T) {
