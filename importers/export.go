@@ -88,9 +88,11 @@ func (s *scan) zoneOf(answers Answers) (zone, from string) {
 // series are the file's variables: by logger in order of appearance, then by column.
 func (s *scan) series(name string) []Series {
 	var out []Series
+	left := len(s.columns)
 	for _, g := range s.groups(name) {
 		for _, c := range g.columns {
-			if one, listed := s.one(c, g.logger); listed {
+			left--
+			if one, listed := s.one(c, g.logger, left == 0); listed {
 				out = append(out, one)
 			}
 		}
@@ -181,14 +183,14 @@ func fileTitle(name string) string {
 }
 
 // one builds a series of one logger's column. A column without a single value is listed only when its name
-// says what it should have held.
-func (s *scan) one(c *values, logger string) (Series, bool) {
+// says what it should have held. After the last one the scan's times are not needed again.
+func (s *scan) one(c *values, logger string, last bool) (Series, bool) {
 	out := Series{Logger: logger, Column: c.header, Variable: c.variable, ColumnIndex: c.index + 1, Quantity: c.quantity, Unit: c.unit, UnitSource: c.unitFrom,
 		Instant: s.clock.instants(), Decimals: c.usualDecimals()}
 	if c.rows == nil && s.complete(c) {
-		out.FaceMS, out.Val, out.Offsets = s.at, c.val, s.offsets
+		out.FaceMS, out.Val, out.Offsets, s.lent = s.at, c.val, s.offsets, true
 	} else {
-		s.pick(&out, c)
+		s.pick(&out, c, last && !s.lent && !c.lead)
 	}
 	s.remarkOrder(&out, c)
 	return out, c.kind != vacant || c.quantity != Other || len(out.Val) > out.Unreadable
@@ -204,10 +206,15 @@ func (s *scan) complete(c *values) bool {
 	return true
 }
 
-// pick takes the rows that have a time and a value and counts the others. The values move up in their own place; the
-// column's are not needed again.
-func (s *scan) pick(out *Series, c *values) {
-	out.FaceMS, out.Val = roomFor[int64](len(c.val)), c.val[:0]
+// pick takes the rows that have a time and a value and counts the others. The values move up in their own place, as the
+// column's are not needed again; so do the times where those of the scan are not either.
+func (s *scan) pick(out *Series, c *values, last bool) {
+	out.Val = c.val[:0]
+	if last && c.rows == nil {
+		out.FaceMS = s.at[:0]
+	} else {
+		out.FaceMS = roomFor[int64](len(c.val))
+	}
 	if c.rows == nil && len(s.offsets) == 0 {
 		s.pickRuns(out, c)
 		return

@@ -26,6 +26,7 @@ type scan struct {
 	cells    [][]byte
 	times    store[int64]
 	at       []int64  // times in one piece, once all are read
+	lent     bool     // the times are a series' too
 	offsets  []Offset // by row
 	lines    []rowLine
 	lastLine rowLine // of lines, the last
@@ -90,6 +91,20 @@ func newScan(l *layout, n *notes) *scan {
 	}
 	s.planQuick()
 	return s
+}
+
+// mostExpected is how many cells room is made for before they are read.
+const mostExpected = 1 << 21
+
+// expect makes the lists of times and values as long as so many rows need.
+func (s *scan) expect(rows int) {
+	if rows > mostExpected/(len(s.columns)+1) {
+		return
+	}
+	s.times.room = rows
+	for i := range s.columns {
+		s.columns[i].cells.room = rows
+	}
 }
 
 // keyBy adds a column to those that say what a row is about.

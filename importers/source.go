@@ -25,6 +25,7 @@ type source struct {
 	encoding string
 	buf      []byte // what was read and not consumed
 	line     int    // physical number of buf's first line
+	size     int64  // of all the text, in bytes, as the reader gives it; 0: unknown
 	eof      bool
 	cr       bool // lines end with a carriage return alone
 }
@@ -40,6 +41,9 @@ func open(ctx context.Context, r io.Reader, name string) (*source, error) {
 		return nil, err
 	}
 	s := &source{ctx: ctx, r: decoded, lineOf: lineOf, name: name, encoding: encoding, line: 1, buf: make([]byte, 0, headBytes)}
+	if sized, ok := r.(interface{ Size() int64 }); ok {
+		s.size = sized.Size()
+	}
 	err = s.fill()
 	if code := foreignCode(s.buf); code != "" {
 		return nil, &Refusal{Name: name, Code: code}
@@ -88,6 +92,16 @@ func (s *source) fill() error {
 		}
 	}
 	return nil
+}
+
+// rowsExpected is how many lines there may be in all, and some more, if they go on as they do in the buffer from a place
+// in it on; 0 where the size of the text is not known.
+func (s *source) rowsExpected(from int) int {
+	lines, bytesOf := bytes.Count(s.buf[from:], newline), len(s.buf)-from
+	if s.size == 0 || lines == 0 {
+		return 0
+	}
+	return int(float64(s.size)/float64(bytesOf)*float64(lines)*1.02) + 1
 }
 
 // endAtZeros ends the text where the zeros begin that a file set up in advance was not yet written over with; the

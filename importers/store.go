@@ -8,6 +8,7 @@ type store[T int64 | float64] struct {
 	full [][]T
 	open []T
 	n    int
+	room int // how many values are expected, where that is known
 }
 
 // The first block is small, so that a small file stays small; a later one holds as much as all before it,
@@ -67,6 +68,9 @@ func (s *store[T]) take(n int) {
 func (s *store[T]) grow() {
 	if s.open != nil {
 		s.full = append(s.full, s.open)
+	} else if s.room > longestBlock {
+		s.open = roomFor[T](s.room)[:0:s.room]
+		return
 	}
 	size := min(max(s.n, firstBlock), longestBlock)
 	if size == longestBlock {
@@ -80,6 +84,11 @@ func (s *store[T]) grow() {
 
 // whole hands the list out in one piece and forgets it.
 func (s *store[T]) whole() []T {
+	if s.full == nil && cap(s.open) <= s.n+s.n/4 {
+		out := s.open
+		*s = store[T]{}
+		return out
+	}
 	out := roomFor[T](s.n)
 	for i, block := range append(s.full, s.open) {
 		out = append(out, block...)

@@ -54,6 +54,9 @@ func (t *tables) scan(l *layout) *scan {
 			l.zone, l.offset = above.zone, above.offset
 		}
 	}
+	if len(t.scans) == 0 && s.steps != nil {
+		s.expect(t.src.rowsExpected(l.start))
+	}
 	t.scans = append(t.scans, s)
 	s.alone = len(t.scans) == maxTables
 	return s

@@ -91,7 +91,7 @@ func (r reader) decode(ctx context.Context, file *File, answers importers.Answer
 		return
 	}
 	defer source.Close()
-	in := &watched{ctx: ctx, in: source, name: file.Name, meter: m}
+	in := &watched{ctx: ctx, in: source, size: source.Size, name: file.Name, meter: m}
 	file.Export, file.Err = readExport(ctx, in, file.Name, answers)
 	if _, err := io.Copy(io.Discard, in); err != nil {
 		file.Err = err
@@ -130,9 +130,13 @@ func (r reader) checksum(ctx context.Context, p string) (sum string, bytes int64
 type watched struct {
 	ctx   context.Context
 	in    io.Reader
+	size  int64 // about how much there is to read; 0: unknown
 	name  string
 	meter *meter
 }
+
+// Size is about how many bytes there are to read, 0 where that is not known.
+func (w *watched) Size() int64 { return w.size }
 
 // Read reads on, as io.Reader.
 func (w *watched) Read(p []byte) (int, error) {
