@@ -111,10 +111,27 @@ func (b barn) waterLacks() (out []string) {
 	noOut := b.r.Traces.Outdoor.Len() == 0
 	add(b.r.Traces.RoomRelHum.Len() == 0, "Walls and dryness need a logger in the room that records humidity.")
 	add(noOut, "Wet hours of walls need the temperature outside; a weather station's file nearby will do.")
-	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours need a listed wall or ceiling; name the coldest one.")
+	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours need a listed wall or ceiling; name "+b.wallToName("the coldest one")+".")
 	add(len(b.in.Heats) == 0, "To tell what added heat did, a heat source with a record of when it ran is needed.")
 	add(len(b.r.Uniformity) == 0, "To tell how even the room was, two loggers in it are needed.")
 	return out
+}
+
+// wallToName is the wall or ceiling to be listed first: that which a logger hangs on, else the other.
+func (b barn) wallToName(other string) string {
+	var on []string
+	for _, l := range b.in.Loggers {
+		if surfaceKinds[l.Place] != "" && !slices.Contains(on, l.Name) {
+			on = append(on, l.Name)
+		}
+	}
+	switch len(on) {
+	case 0:
+		return other
+	case 1:
+		return "what " + on[0] + " hangs on"
+	}
+	return "what " + listed(on) + " hang on"
 }
 
 // wallTable are the listed surfaces with their hours.

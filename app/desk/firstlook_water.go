@@ -220,7 +220,7 @@ func (b barn) settle() string {
 	case len(b.in.Stages) == 0:
 		return lead + "at what temperatures each fan stage was set to come on and go off."
 	case len(b.r.Surfaces) == 0:
-		return lead + "naming the coldest wall or ceiling, so that its wet hours can be worked out."
+		return lead + "naming " + b.wallToName("the coldest wall or ceiling") + ", so that its wet hours can be worked out."
 	case b.anyBlurred():
 		return lead + "a logger hung beside the thermostat's own sensor, which would narrow the stages' hours."
 	}

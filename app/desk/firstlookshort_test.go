@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -28,6 +30,24 @@ func TestLessThanADayIsNotJudged(t *testing.T) {
 		}
 		if got := plain(newBarn(in, r, Units{}).length()); hours == 12 && !strings.HasPrefix(got, "12 h") {
 			t.Errorf("%q, want hours", got)
+		}
+	}
+}
+
+// The wall that a logger hangs on is the first to be listed.
+func TestTheWallToNameIsTheOneWithALogger(t *testing.T) {
+	for places, want := range map[string]string{
+		"room":              "Wet hours need a listed wall or ceiling; name the coldest one.",
+		"room wall":         "Wet hours need a listed wall or ceiling; name what L1 hangs on.",
+		"ceiling room wall": "Wet hours need a listed wall or ceiling; name what L0 and L2 hang on.",
+	} {
+		var b barn
+		b.r.Traces.Outdoor = series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{-5}}}
+		for i, place := range strings.Fields(places) {
+			b.in.Loggers = append(b.in.Loggers, analysis.Logger{Name: fmt.Sprint("L", i), Place: place})
+		}
+		if got := b.waterLacks(); !slices.Contains(got, want) {
+			t.Errorf("%s: %q, want %q", places, got, want)
 		}
 	}
 }

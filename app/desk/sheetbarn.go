@@ -20,6 +20,9 @@ func (b Book) WallSheet(barn int) Sheet {
 	for i, w := range was {
 		s.Rows = append(s.Rows, SheetRow{[]string{w.Name, w.Kind, warmthText(w), cmp.Or(w.Logger, none)}, i + 1})
 	}
+	if len(was) == 0 {
+		s.Rows = rowsOfHung(b.doc.Barns[barn])
+	}
 	s.read = func(rows []SheetRow) (winter.Edit, error) {
 		surfaces, names := []winter.Surface{}, []string{}
 		for _, r := range rows {
@@ -40,6 +43,18 @@ func (b Book) WallSheet(barn int) Sheet {
 	return s
 }
 
+// surfaceKinds are the kinds of surface that loggers hang on, by their place.
+var surfaceKinds = map[string]string{"wall": "wall", "ceiling": "ceiling", "cold metal": "metal"}
+
+// rowsOfHung is a row for what each logger on a wall, a ceiling or metal hangs on, to begin a list with.
+func rowsOfHung(barn winter.Barn) (rows []SheetRow) {
+	for _, name := range loggersOnThings(barn) {
+		at := slices.IndexFunc(barn.Loggers, func(l winter.Logger) bool { return l.Name == name && surfaceKinds[l.Place] != "" })
+		rows = append(rows, SheetRow{[]string{name, surfaceKinds[barn.Loggers[at].Place], "", name}, 0})
+	}
+	return rows
+}
+
 // loggersOnThings names the loggers of a barn that hang on a wall, a ceiling or metal, and those said to hang on a surface.
 func loggersOnThings(barn winter.Barn) (out []string) {
 	on := map[string]bool{}
@@ -47,7 +62,7 @@ func loggersOnThings(barn winter.Barn) (out []string) {
 		on[s.Logger] = true
 	}
 	for _, l := range barn.Loggers {
-		if (on[l.Name] || slices.Contains([]string{"wall", "ceiling", "cold metal"}, l.Place)) && !slices.Contains(out, l.Name) {
+		if (on[l.Name] || surfaceKinds[l.Place] != "") && !slices.Contains(out, l.Name) {
 			out = append(out, l.Name)
 		}
 	}

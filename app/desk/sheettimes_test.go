@@ -12,7 +12,11 @@ func filledIn(t *testing.T, b Book, s Sheet, rows ...[]string) Book {
 	t.Helper()
 	var filled []SheetRow
 	for i, cells := range rows {
-		filled = append(filled, SheetRow{cells, i + 1})
+		was := i + 1
+		if i < len(s.Rows) {
+			was = s.Rows[i].Was
+		}
+		filled = append(filled, SheetRow{cells, was})
 	}
 	e, problem := s.Edit(filled)
 	if problem != "" {
@@ -102,6 +106,10 @@ func TestALoggerIsSaidToHangOnAWall(t *testing.T) {
 	s := b.WallSheet(0)
 	if got := strings.Join(s.Columns[3].Choices, "|"); got != "none|on the wall" {
 		t.Error(got)
+	}
+	b = filledIn(t, b, s) // none is listed
+	if s = b.WallSheet(0); rowsOf(s) != "on the wall|wall||on the wall" || s.Rows[0].Was != 0 {
+		t.Errorf("the list begins with what the logger hangs on: %q", rowsOf(s))
 	}
 	b = filledIn(t, b, s, []string{"north", "wall", "", "on the wall"})
 	if w := b.doc.Barns[0].Surfaces[0]; w.Logger != "on the wall" || w.Factor != nil {

@@ -35,6 +35,7 @@ type Lane struct {
 	Range             *[2]float64 // of the scale, in the curves' unit; nil: as the curves need
 	Rows              []StageBar
 	Rare              bool // what the rows show is drawn however short it was
+	Aside             bool // left out until it is asked for
 }
 
 // Role says how a trace is drawn.
@@ -83,7 +84,7 @@ type Point struct {
 func TimelineOf(in analysis.Input, r analysis.Review, u Units) Timeline {
 	b := newBarn(in, r, u)
 	t := Timeline{Units: b.u, Bees: b.span(), Sentence: b.timelineSentence()}
-	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.humidityLane, b.marginLane, b.stageLane, b.heatLane, b.eventLane} {
+	for _, lane := range []func() (Lane, bool){b.temperatureLane, b.elsewhereLane, b.humidityLane, b.marginLane, b.stageLane, b.heatLane, b.eventLane} {
 		if l, ok := lane(); ok {
 			t.Lanes = append(t.Lanes, l)
 		}
@@ -111,6 +112,16 @@ func (t Timeline) Hint() string {
 		hint += " " + HelpLine("timeline_events")
 	}
 	return hint
+}
+
+// Aside are the titles of the lanes that are left out until they are asked for.
+func (t Timeline) Aside() (titles []string) {
+	for _, l := range t.Lanes {
+		if l.Aside {
+			titles = append(titles, l.Title)
+		}
+	}
+	return titles
 }
 
 // firstView is the bees' time with a thirtieth of it on both sides.
@@ -168,6 +179,19 @@ func (b barn) temperatureLane() (Lane, bool) {
 	return l, len(l.Traces) > 0
 }
 
+// elsewhereLane shows the temperatures of the loggers that hang neither in the room's air nor outdoors. Where there are bars to
+// see beside the curves, it has to be asked for.
+func (b barn) elsewhereLane() (Lane, bool) {
+	l := Lane{Title: "Elsewhere in the barn", Unit: b.u.TempSymbol(), Shown: b.u.TempValue, Weight: 1.5, Help: HelpLine("elsewhere"), Aside: len(b.in.Stages)+len(b.in.Heats) > 0}
+	for _, g := range b.in.Loggers {
+		if g.Place != b.place() && g.Place != "outdoor" {
+			l.add(g.Name, g.TempC, Thin)
+		}
+	}
+	l.Veil = len(l.Traces) > 1
+	return l, len(l.Traces) > 0
+}
+
 // scaleApart gives the weather a scale of its own where its range is more than twice the room's.
 func (b barn) scaleApart(l *Lane) {
 	room := b.r.Traces.Room.Bin(b.span())
@@ -198,6 +222,12 @@ func (b barn) roomName() string {
 
 func (b barn) humidityLane() (Lane, bool) {
 	l := Lane{Title: "Relative humidity", Unit: "%", Shown: func(v float64) float64 { return 100 * v }, Weight: 2, Help: HelpLine("humidity")}
+	for _, g := range b.roomLoggers() {
+		l.add(g.Name, g.RelHum, Thin)
+	}
+	if l.Veil = len(l.Traces) > 1; !l.Veil {
+		l.Traces = nil // the only one is the room's
+	}
 	l.add(b.roomName(), b.r.Traces.RoomRelHum, Firm)
 	if len(l.Traces) == 0 {
 		return l, false

@@ -52,6 +52,42 @@ func TestTemperatureLane(t *testing.T) {
 	}
 }
 
+// Where a logger hangs on a wall, at the control or in a hive its line is to be seen, and no other's.
+func TestLoggersThatHangElsewhereAreSeen(t *testing.T) {
+	in := twin(t)
+	for i, place := range []string{"wall", "hive", "outdoor"} {
+		in.Loggers = append(in.Loggers, analysis.Logger{Name: "logger " + place, Place: place, TempC: in.Loggers[i%2].TempC})
+	}
+	in.Stages = nil
+	lanes := lanesOf(in).Lanes
+	at := slices.IndexFunc(lanes, func(l Lane) bool { return l.Title == "Elsewhere in the barn" })
+	if at < 0 || lanes[at].Aside {
+		t.Fatalf("lanes %+v", lanes)
+	}
+	var names []string
+	for _, tr := range lanes[at].Traces {
+		names = append(names, tr.Name)
+	}
+	if got := strings.Join(names, ", "); got != "logger wall, logger hive" {
+		t.Errorf("elsewhere: %s", got)
+	}
+	in.Stages = rich(t).Stages
+	if got := lanesOf(in).Aside(); !slices.Equal(got, []string{"Elsewhere in the barn"}) {
+		t.Errorf("beside stages %v is left out until it is asked for", got)
+	}
+}
+
+// The room's humidity is the mean of its loggers, and each of them is seen beside it.
+func TestEachLoggersHumidityIsSeen(t *testing.T) {
+	l := lanesOf(twin(t)).Lanes[1]
+	if len(l.Traces) != 3 || !l.Veil || l.Traces[2].Role != Firm || l.Traces[0].Role != Thin {
+		t.Errorf("%d traces, veil %v", len(l.Traces), l.Veil)
+	}
+	if l = lanesOf(rich(t)).Lanes[1]; len(l.Traces) != 1 || l.Veil || l.Traces[0].Role != Firm {
+		t.Errorf("one logger: %d traces, veil %v", len(l.Traces), l.Veil)
+	}
+}
+
 // Humidity is kept as 0–1 inside and shown in percent; margins are differences, shown in °F by × 9/5 alone.
 func TestLaneUnits(t *testing.T) {
 	in := rich(t)

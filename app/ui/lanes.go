@@ -16,13 +16,14 @@ import (
 type laneChoice struct {
 	order  []string
 	folded map[string]bool
+	aside  []string // folded for as long as the keeper says nothing of them
 }
 
 // of are lanes as they are chosen; where all are folded, all are shown.
 func (c *laneChoice) of(all []chart.Lane) []chart.Lane {
 	var out []chart.Lane
 	for _, title := range c.titles(all) {
-		if !c.folded[title] {
+		if !c.isFolded(title) {
 			out = append(out, all[slices.IndexFunc(all, func(l chart.Lane) bool { return l.Title == title })])
 		}
 	}
@@ -50,6 +51,13 @@ func (c *laneChoice) titles(all []chart.Lane) (out []string) {
 	return out
 }
 
+func (c *laneChoice) isFolded(title string) bool {
+	if folded, said := c.folded[title]; said {
+		return folded
+	}
+	return slices.Contains(c.aside, title)
+}
+
 // fold hides a lane or shows it again.
 func (c *laneChoice) fold(title string, folded bool) {
 	if c.folded == nil {
@@ -62,6 +70,14 @@ func (c *laneChoice) fold(title string, folded bool) {
 func (c *laneChoice) only(title string, all []chart.Lane) {
 	for _, l := range all {
 		c.fold(l.Title, l.Title != title)
+	}
+}
+
+// all shows every lane, as they came.
+func (c *laneChoice) all(all []chart.Lane) {
+	c.order = nil
+	for _, l := range all {
+		c.fold(l.Title, false)
 	}
 }
 
@@ -84,7 +100,7 @@ func (c *laneChoice) rows(all []chart.Lane, changed func()) fyne.CanvasObject {
 		list.Objects = nil
 		for i, title := range c.titles(all) {
 			shown := widget.NewCheck(title, nil)
-			shown.Checked = !c.folded[title]
+			shown.Checked = !c.isFolded(title)
 			shown.OnChanged = func(on bool) { press(func() { c.fold(title, !on) })() }
 			only := widget.NewButton("Only this", press(func() { c.only(title, all) }))
 			up := widget.NewButtonWithIcon("", theme.MoveUpIcon(), press(func() { c.raise(title, all) }))
@@ -94,7 +110,7 @@ func (c *laneChoice) rows(all []chart.Lane, changed func()) fyne.CanvasObject {
 			}
 			list.Add(bordered(nil, nil, nil, container.NewHBox(only, up), shown))
 		}
-		every := widget.NewButton("Show all, as they came", press(func() { *c = laneChoice{} }))
+		every := widget.NewButton("Show all, as they came", press(func() { c.all(all) }))
 		every.Importance = widget.LowImportance
 		list.Add(every)
 		list.Refresh()

@@ -63,6 +63,25 @@ func TestLanesAreFoldedAndReordered(t *testing.T) {
 	}
 }
 
+// A lane that is left out until it is asked for comes with all, or by its own press, and then stays.
+func TestALaneIsLeftOutUntilItIsAskedFor(t *testing.T) {
+	all := []chart.Lane{{Title: "Temperature"}, {Title: "Elsewhere"}, {Title: "Stages"}}
+	left := &laneChoice{aside: []string{"Elsewhere"}}
+	if got := shownLanes(left, all); got != "Temperature Stages" {
+		t.Errorf("at first: %s", got)
+	}
+	left.raise("Stages", all)
+	left.fold("Elsewhere", false)
+	if got := shownLanes(left, all); got != "Temperature Stages Elsewhere" {
+		t.Errorf("asked for: %s", got)
+	}
+	left.fold("Elsewhere", true)
+	left.all(all)
+	if got := shownLanes(left, all); got != "Temperature Elsewhere Stages" {
+		t.Errorf("all: %s", got)
+	}
+}
+
 // The right button copies a table as a spreadsheet takes it.
 func TestATableIsCopied(t *testing.T) {
 	app := test.NewTempApp(t)

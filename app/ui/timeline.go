@@ -28,6 +28,7 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 	}
 	all := f.Lanes
 	shown := *f
+	lanes.aside = t.Aside()
 	shown.Lanes = lanes.of(all)
 	p.measured = caption(t.Hint())
 	p.plot = newPlot(t, &shown, read)
