@@ -10,26 +10,26 @@ import (
 
 // drawBars draws the rows of a bar lane with their names at the left.
 func (f *Figure) drawBars(s sheet, l *Layout, i int) {
-	r, face := l.Lanes[i], l.font(false)
-	y := float64(r.Min.Y) + rowGap/2*l.scale
+	r, face, size := l.Lanes[i], l.font(false), l.bars
+	y := float64(r.Min.Y) + size.rowGap/2*l.scale
 	for _, row := range f.Lanes[i].Rows {
-		height := row.height() * l.scale
+		height := row.height(size) * l.scale
 		name := f.fonts.fit(row.Name, face, maxNames*l.scale)
 		x := float64(r.Min.X) - 8*l.scale - f.fonts.width(name, face)
 		s.text(name, x, y+height/2+4.2*l.scale, face, f.Theme.Ink)
-		ty := y + (height-row.tracksHeight()*l.scale)/2
+		ty := y + (height-row.tracksHeight(size)*l.scale)/2
 		for _, t := range row.Tracks {
 			top := int(math.Round(ty))
-			f.drawTrack(s, l, image.Rect(r.Min.X, top, r.Max.X, top+l.px(trackH)), row, t)
-			ty += (trackH + trackGap) * l.scale
+			f.drawTrack(s, l, image.Rect(r.Min.X, top, r.Max.X, top+l.px(size.track)), row, t)
+			ty += (size.track + size.gap) * l.scale
 		}
-		y += height + rowGap*l.scale
+		y += height + size.rowGap*l.scale
 	}
 }
 
-func (r BarRow) tracksHeight() float64 {
+func (r BarRow) tracksHeight(size barSize) float64 {
 	n := float64(len(r.Tracks))
-	return n*trackH + max(0, n-1)*trackGap
+	return n*size.track + max(0, n-1)*size.gap
 }
 
 func (f *Figure) barColor(row BarRow) color.NRGBA {

@@ -17,6 +17,7 @@ type Layout struct {
 	View  series.Span
 
 	scale  float64
+	bars   barSize
 	lanes  []laneScale
 	ticks  []TimeTick
 	spans  []Period
@@ -43,9 +44,6 @@ const (
 	laneGap   = 8.0
 	axisH     = 40.0 // the two lines of the time axis
 	stripH    = 20.0
-	trackH    = 9.0
-	trackGap  = 2.0
-	rowGap    = 6.0
 	fontSize  = 12.0
 	labelLine = 15.0
 	minLaneH  = 20.0
@@ -53,11 +51,22 @@ const (
 	swatch    = 12.0
 )
 
+// barSize is how high tracks of bars and the gaps between them and between their rows are, in design pixels.
+type barSize struct{ track, gap, rowGap float64 }
+
+// Bars stand closer where the curves would have less than a height per weight.
+var (
+	roomyBars = barSize{track: 9, gap: 2, rowGap: 6}
+	tightBars = barSize{track: 6, gap: 1, rowGap: 4}
+)
+
+const lowCurves = 25.0
+
 // MinSize is the smallest page, in design pixels, on which nothing is cut short.
 func (f *Figure) MinSize() (w, h float64) {
 	h = 2*edge + axisH + stripH
 	for i := range f.Lanes {
-		h += f.Lanes[i].headHeight() + laneGap + max(minLaneH, f.Lanes[i].barHeight())
+		h += f.Lanes[i].headHeight() + laneGap + max(minLaneH, f.Lanes[i].barHeight(tightBars))
 	}
 	return 480, h
 }
@@ -90,32 +99,35 @@ func (l *Layout) font(bold bool) typeface { return typeface{bold: bold, px: font
 
 // placeLanes shares the height: bar lanes get what their rows need, curve lanes the rest by weight.
 func (l *Layout) placeLanes(f *Figure, h int) {
-	free := float64(h)/l.scale - 2*edge - axisH
-	if l.strip {
-		free -= stripH
-	}
-	weight := 0.0
-	for i := range f.Lanes {
-		free -= f.Lanes[i].headHeight()
-		if i > 0 {
-			free -= laneGap
-		}
-		free -= f.Lanes[i].barHeight()
-		weight += f.Lanes[i].weight()
-	}
 	y := edge
 	if l.strip {
 		y += stripH
 	}
+	l.bars = roomyBars
+	perWeight := f.curveHeight(float64(h)/l.scale-y, l.bars)
+	if perWeight < lowCurves {
+		l.bars = tightBars
+		perWeight = f.curveHeight(float64(h)/l.scale-y, l.bars)
+	}
 	for i := range f.Lanes {
 		y += f.Lanes[i].headHeight()
-		height := f.Lanes[i].barHeight()
+		height := f.Lanes[i].barHeight(l.bars)
 		if f.Lanes[i].Kind == Curves {
-			height = max(minLaneH, free*f.Lanes[i].weight()/weight)
+			height = max(minLaneH, perWeight*f.Lanes[i].weight())
 		}
 		l.Lanes = append(l.Lanes, image.Rect(0, l.px(y), 0, l.px(y+height)))
 		y += height + laneGap
 	}
+}
+
+// curveHeight is what a height leaves to the curves beside bars of a size, per weight, in design pixels.
+func (f *Figure) curveHeight(h float64, bars barSize) float64 {
+	free, weight := h-edge-axisH-laneGap*float64(len(f.Lanes)-1), 0.0
+	for i := range f.Lanes {
+		free -= f.Lanes[i].headHeight() + f.Lanes[i].barHeight(bars)
+		weight += f.Lanes[i].weight()
+	}
+	return free / weight
 }
 
 func (l *Lane) headHeight() float64 {
@@ -135,20 +147,19 @@ func (l *Lane) weight() float64 {
 	return 1
 }
 
-func (l *Lane) barHeight() float64 {
+func (l *Lane) barHeight(size barSize) float64 {
 	if l.Kind != Bars {
 		return 0
 	}
 	h := 0.0
 	for _, r := range l.Rows {
-		h += r.height() + rowGap
+		h += r.height(size) + size.rowGap
 	}
 	return h
 }
 
-func (r BarRow) height() float64 {
-	n := float64(max(1, len(r.Tracks)))
-	return max(n*trackH+(n-1)*trackGap, fontSize)
+func (r BarRow) height(size barSize) float64 {
+	return max(r.tracksHeight(size), fontSize)
 }
 
 // laneScale fits the value scales of lane i into a height of h device pixels.

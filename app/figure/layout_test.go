@@ -155,6 +155,19 @@ func TestShownUnits(t *testing.T) {
 	}
 }
 
+// On a low page bars stand closer, and what they give up the curves have; nothing reaches below the time axis.
+func TestBarsMakeRoomForCurves(t *testing.T) {
+	rows := []BarRow{{Name: "two", Tracks: make([]Track, 2)}, {Name: "one", Tracks: make([]Track, 1)}}
+	f := &Figure{Lanes: []Lane{{Title: "Temperature", Height: 3}, {Title: "Humidity", Height: 2}, {Title: "Stages", Kind: Bars, Rows: rows}}}
+	high, low := f.Layout(900, 500, 1), f.Layout(900, 270, 1)
+	if roomy, tight := high.Lanes[2].Dy(), low.Lanes[2].Dy(); tight >= roomy || tight < 2*int(fontSize) {
+		t.Errorf("bars take %d of a high page and %d of a low one", roomy, tight)
+	}
+	if curves, bars := low.Lanes[0].Dy()+low.Lanes[1].Dy(), low.Lanes[2]; curves < bars.Dy() || bars.Max.Y > 270-int(axisH) {
+		t.Errorf("curves %d, bars %v", curves, bars)
+	}
+}
+
 // A strip above the lanes is kept free for names alone: where nothing is named the lanes begin as if there were no shades.
 func TestNoStripWithoutNames(t *testing.T) {
 	top := func(shades ...Shade) int {
