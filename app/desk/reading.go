@@ -1,8 +1,10 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -13,37 +15,42 @@ type Said struct {
 	Value        float64
 	Known        bool
 	Bar, On, Ran bool
-	Crowd        bool // one of so many that none has a line of its own
+	Thin         bool // one of several loggers
 }
 
-// crowd is what many traces of a lane say at an instant.
-type crowd struct {
-	n         int
-	low, high float64
-	unit      string
-}
+// fewLoggers is how many of a lane are read one by one.
+const fewLoggers = 4
 
-func (c *crowd) add(s Said) {
-	if c.n == 0 {
-		c.low, c.high, c.unit = s.Value, s.Value, s.Unit
+// readTogether is what several traces of a lane say at an instant: each by itself, or of many the lowest and the highest.
+func readTogether(all []Said) string {
+	if len(all) > fewLoggers {
+		byValue := func(a, b Said) int { return cmp.Compare(a.Value, b.Value) }
+		low, high := slices.MinFunc(all, byValue), slices.MaxFunc(all, byValue)
+		return fmt.Sprintf("%d loggers from %s (%s) to %s (%s)", len(all), number(low.Value, 1), low.Name, withUnit(number(high.Value, 1), high.Unit), high.Name)
 	}
-	c.n, c.low, c.high = c.n+1, min(c.low, s.Value), max(c.high, s.Value)
+	var each []string
+	for _, s := range all {
+		value := noNumber
+		if s.Known {
+			value = number(s.Value, 1)
+		}
+		each = append(each, s.Name+" "+value)
+	}
+	return withUnit(strings.Join(each, ", "), all[0].Unit)
 }
 
-// Read is the line for the pointer: the local time, what each trace says there, and which stages were on.
+// Read is the line for the pointer: the local time, what each trace says there and which stages were on, and then the loggers
+// of which the traces are made.
 func (t Timeline) Read(at int64, all []Said) string {
 	parts := []string{t.Units.Clock(at)}
 	var ran, called, unsure []string
-	crowds := map[string]*crowd{}
-	for _, l := range t.Lanes {
-		crowds[l.Title] = &crowd{}
-	}
+	together := map[string][]Said{} // by lane
 	for _, s := range all {
 		switch {
 		case s.Bar && s.Lane == eventsTitle: // HappenedNear tells them
-		case s.Crowd && s.Known && crowds[s.Lane] != nil:
-			crowds[s.Lane].add(s)
-		case s.Crowd:
+		case !s.Bar && t.Beside, s.Thin && s.Known:
+			together[s.Lane] = append(together[s.Lane], s)
+		case s.Thin:
 		case !s.Bar && s.Known:
 			parts = append(parts, t.nameOf(s)+" "+withUnit(number(s.Value, 1), s.Unit))
 		case !s.Bar:
@@ -56,17 +63,21 @@ func (t Timeline) Read(at int64, all []Said) string {
 			called = append(called, s.Name)
 		}
 	}
-	for _, l := range t.Lanes {
-		if c := crowds[l.Title]; c.n > 0 {
-			parts = append(parts, fmt.Sprintf("%d loggers from %s to %s", c.n, number(c.low, 1), withUnit(number(c.high, 1), c.unit)))
-		}
-	}
 	for _, g := range []struct {
 		head  string
 		names []string
 	}{{"ran: ", ran}, {"called for: ", called}, {"can't tell: ", unsure}} {
 		if len(g.names) > 0 {
 			parts = append(parts, g.head+strings.Join(g.names, ", "))
+		}
+	}
+	for _, l := range t.Lanes {
+		switch some := together[l.Title]; {
+		case len(some) == 0:
+		case t.Beside:
+			parts = append(parts, lowerFirst(l.Title)+" "+readTogether(some))
+		default:
+			parts = append(parts, readTogether(some))
 		}
 	}
 	return strings.Join(parts, "   ")

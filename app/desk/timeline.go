@@ -22,6 +22,7 @@ type Timeline struct {
 	Units    Units
 	Lacks    string // why there is nothing to draw; then there is nothing else
 	ByLane   bool   // a reading is named by its lane: each is a barn
+	Beside   bool   // each lane has a trace of one barn and one of another
 }
 
 // Lane is a strip of the Timeline: curves, or bars when Rows is set.

@@ -124,7 +124,7 @@ func (s twoBarns) fill(v *TwoBarns) {
 // timeline has both barns' curves on one axis.
 func (s twoBarns) timeline() Timeline {
 	laterMS := s.p.LaterMS
-	t := Timeline{Units: s.a.u, Bees: series.Span{From: max(s.a.r.BeesIn, s.b.r.BeesIn-laterMS), To: min(s.a.r.BeesOut, s.b.r.BeesOut-laterMS)}}
+	t := Timeline{Units: s.a.u, Beside: true, Bees: series.Span{From: max(s.a.r.BeesIn, s.b.r.BeesIn-laterMS), To: min(s.a.r.BeesOut, s.b.r.BeesOut-laterMS)}}
 	if s.p.ByWinterDay {
 		t.Sentence = s.drawn()
 	}

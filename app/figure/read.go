@@ -18,7 +18,7 @@ type Reading struct {
 	On    bool
 	Known bool
 
-	Veiled bool // of a trace that has no line of its own
+	Thin bool // of one of several loggers
 }
 
 // Read returns what every trace and track says at t, ms UTC, lane by lane.
@@ -27,7 +27,7 @@ func (f *Figure) Read(t int64) []Reading {
 	for i := range f.Lanes {
 		lane := &f.Lanes[i]
 		for _, tr := range lane.Traces {
-			r := Reading{Lane: lane.Title, Name: tr.Name, Kind: Curves, Unit: lane.Unit, Veiled: tr.Veiled}
+			r := Reading{Lane: lane.Title, Name: tr.Name, Kind: Curves, Unit: lane.Unit, Thin: tr.Muted && !tr.Outside}
 			if v, known := tr.Curve.At(t); known {
 				r.Value, r.Known = lane.shown(v), true
 			}

@@ -102,7 +102,7 @@ func saidOf(all []chart.Reading) []desk.Said {
 	for _, r := range all {
 		out = append(out, desk.Said{
 			Lane: r.Lane, Name: r.Name, Value: r.Value, Unit: r.Unit, Known: r.Known,
-			Bar: r.Kind == chart.Bars, On: r.On, Ran: r.Style == chart.Ran, Crowd: r.Veiled,
+			Bar: r.Kind == chart.Bars, On: r.On, Ran: r.Style == chart.Ran, Thin: r.Thin,
 		})
 	}
 	return out
