@@ -36,7 +36,7 @@ type PlotColumn struct {
 // A file has at most so many small plots, of so many strokes each.
 const mostPlots, plotColumns = 4, 360
 
-// plotsOf draws a file's temperatures and humidities; while it waits its readings stand at no sure time.
+// plotsOf draws a file's temperatures, humidities and records; while it waits its readings stand at no sure time.
 func plotsOf(f engine.File, u Units) (out []FilePlot) {
 	if waits(f) {
 		return nil
@@ -44,25 +44,79 @@ func plotsOf(f engine.File, u Units) (out []FilePlot) {
 	several := len(loggerNames(f)) > 1
 	for _, s := range f.Export.Series {
 		word := quantityWords[string(s.Quantity)]
-		if len(out) == mostPlots || len(s.Val) < 2 || word != "temperature" && word != "humidity" {
+		if len(out) == mostPlots || len(s.Val) < 2 || word != "temperature" && word != "humidity" && !s.IsRecord() {
 			continue
 		}
-		p, ok := plotOf(shifted(s.FaceMS, s.OffsetAt, len(s.Offsets) > 0), s.Val)
+		draw := plotOf
+		if s.Quantity == "state" {
+			draw = heldPlotOf
+		}
+		p, ok := draw(shifted(s.FaceMS, s.OffsetAt, len(s.Offsets) > 0), s.Val)
 		if !ok {
 			continue
 		}
 		p.Name, p.quantity, p.logger = capital(word), word, s.Logger
-		if several {
+		switch {
+		case s.IsRecord():
+			p.Name = capital(recordName(f, s))
+		case several:
 			p.Name += ", " + s.Logger
 		}
-		shown := u.Temp
-		if word == "humidity" {
-			shown = Percent
-		}
-		p.Low, p.High = shown(slices.Min(s.Val)), shown(slices.Max(s.Val))
+		p.Low, p.High = plotEnds(s, isDoor(titleOf(f.Name)+" "+p.Name), u)
 		out = append(out, p)
 	}
 	return out
+}
+
+// plotEnds are the words beside a small plot's lowest and highest reading.
+func plotEnds(s engine.Series, door bool, u Units) (low, high string) {
+	shown := func(v float64) string { return withUnit(number(v, 1), cmp.Or(unitSigns[s.Unit], s.Unit)) }
+	switch {
+	case s.Quantity == "state" && door:
+		return "closed", "open"
+	case s.Quantity == "state":
+		return "off", "on"
+	case s.Quantity == "relative_humidity":
+		shown = Percent
+	case !s.IsRecord():
+		shown = u.Temp
+	}
+	return shown(slices.Min(s.Val)), shown(slices.Max(s.Val))
+}
+
+// unitSigns are what units of records are printed as, where that is not their name.
+var unitSigns = map[string]string{"percent": "%"}
+
+// heldPlotOf puts a record's states in order, of which each holds until the next; a stroke is as high as the share of its time
+// that was on.
+func heldPlotOf(at []int64, val []float64) (p FilePlot, ok bool) {
+	r := inOrder(at, val)
+	n := len(r.At)
+	if n < 2 {
+		return p, false
+	}
+	p.whole = Span{From: r.At[0], To: r.At[n-1]}
+	p.From, p.To = faceDay(p.whole.From), faceDay(p.whole.To)
+	on, known := make([]float64, plotColumns), make([]float64, plotColumns)
+	each, longest := float64(p.whole.To-p.whole.From)/plotColumns, engine.StatesHold(r)
+	for i := 1; i < n; i++ {
+		if r.At[i]-r.At[i-1] > longest {
+			continue
+		}
+		from, to := float64(r.At[i-1]-p.whole.From)/each, float64(r.At[i]-p.whole.From)/each
+		for k := int(from); k < plotColumns && float64(k) < to; k++ {
+			part := min(to, float64(k+1)) - max(from, float64(k))
+			known[k] += part
+			on[k] += part * r.Val[i-1]
+		}
+	}
+	p.Columns = make([]PlotColumn, plotColumns)
+	for k := range on {
+		if known[k] > 0 {
+			p.Columns[k] = PlotColumn{High: on[k] / known[k], Known: true}
+		}
+	}
+	return p, true
 }
 
 // shifted are instants with what is to be added to each, where anything is.

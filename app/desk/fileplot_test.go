@@ -1,6 +1,10 @@
 package desk
 
 import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 )
@@ -35,6 +39,46 @@ func TestSmallPlots(t *testing.T) {
 	}
 	if p, _ := plotOf([]int64{start, start + hour}, []float64{3, 3}); p.Columns[0] != (PlotColumn{0.5, 0.5, true}) {
 		t.Errorf("readings that never change: %+v", p.Columns[0])
+	}
+}
+
+// A list of events over 360 h, a stroke an hour: on from hour 7 to 20½ and from 300 on; each state holds until the next.
+func TestARecordsPlotIsTheShareOn(t *testing.T) {
+	const hour = int64(3_600_000)
+	p, ok := heldPlotOf([]int64{0, 7 * hour, 20*hour + hour/2, 300 * hour, 360 * hour}, []float64{0, 1, 0, 1, 0})
+	if !ok || len(p.Columns) != 360 {
+		t.Fatalf("%v, %d columns", ok, len(p.Columns))
+	}
+	for k, want := range map[int]float64{0: 0, 6: 0, 7: 1, 19: 1, 20: 0.5, 21: 0, 299: 0, 300: 1, 359: 1} {
+		if c := p.Columns[k]; !c.Known || math.Abs(c.High-want) > 1e-9 || c.Low != 0 {
+			t.Errorf("stroke %d: %+v, want %g", k, c, want)
+		}
+	}
+	var at []int64 // sampled every hour, with a gap: there nothing is known
+	var val []float64
+	for h := range int64(361) {
+		if h < 100 || h > 200 {
+			at, val = append(at, h*hour), append(val, 1)
+		}
+	}
+	if p, _ = heldPlotOf(at, val); p.Columns[150].Known || !p.Columns[98].Known || p.Columns[98].High != 1 {
+		t.Errorf("in the gap %+v, before it %+v", p.Columns[150], p.Columns[98])
+	}
+}
+
+func TestRecordsArePlottedUnderTheirNames(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "fans.csv")
+	text := "time,fan 2 (on/off),north door,fan 3 current (A)\n2025-11-02 00:00,on,closed,1.5\n2025-11-02 01:00,off,open,0.1\n2025-11-02 02:00,on,closed,1.6\n2025-11-02 03:00,on,closed,1.6\n"
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range pageOf(t, added(t, keeper(t), Book{}, loggerFile(t, dir, "cheap.csv", 4), path), "fans.csv").Plots {
+		got = append(got, plain(p.Name+": "+p.Low+" to "+p.High))
+	}
+	if want := "Fan 2: off to on, North door: closed to open, Fan 3 current: 0.1 A to 1.6 A"; strings.Join(got, ", ") != want {
+		t.Errorf("%s, want %s", strings.Join(got, ", "), want)
 	}
 }
 

@@ -162,10 +162,7 @@ func recordsIn(f engine.File) (out []winter.Logger) {
 	}
 	had, rows := map[string]bool{}, byRows(f)
 	for _, s := range f.Export.Series {
-		name := cmp.Or(s.Variable, s.Column)
-		if rows && s.Variable == "" {
-			name = s.Logger
-		}
+		name := recordChannel(s, rows)
 		if !s.IsRecord() || s.Readings() == 0 || had[name] {
 			continue
 		}
@@ -180,6 +177,19 @@ func recordsIn(f engine.File) (out []winter.Logger) {
 		out[0].Name, out[0].Channel = titleOf(f.Name), ""
 	}
 	return out
+}
+
+// recordChannel names a record within its file: by its variable or column, or where rows name what ran by that.
+func recordChannel(s engine.Series, rows bool) string {
+	if rows && s.Variable == "" {
+		return s.Logger
+	}
+	return cmp.Or(s.Variable, s.Column)
+}
+
+// recordName is what a record in a file is called on the screen.
+func recordName(f engine.File, s engine.Series) string {
+	return cmp.Or(columnName(recordChannel(s, byRows(f))), quantityWords[string(s.Quantity)])
 }
 
 // dontKnow is the place of a logger that is kept out of the verdict.

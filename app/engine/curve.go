@@ -32,6 +32,11 @@ func gapOfStates(r readout) int64 {
 	return 2 * r.interval
 }
 
+// StatesHold is how long, in milliseconds, a state of a record holds for want of another.
+func StatesHold(r series.Readings) int64 {
+	return gapOfStates(readout{readings: r, interval: r.Interval()})
+}
+
 // isEventList says whether a record has no rhythm: fewer than half of its steps are the commonest one, give or take
 // a tenth, as clocks jitter.
 func isEventList(r readout) bool {

@@ -16,6 +16,9 @@ import (
 // ColumnGroup is which columns of a file are one logger's, as the importers have it.
 type ColumnGroup = importers.ColumnGroup
 
+// Series is one variable of one logger in a file, as importers understands it.
+type Series = importers.Series
+
 // Columns of a file as the keeper groups them, from and to the text of an answer.
 var (
 	ParseGroups = importers.ParseGroups
