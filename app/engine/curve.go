@@ -38,15 +38,18 @@ func StatesHold(r series.Readings) int64 {
 }
 
 // isEventList says whether a record has no rhythm: fewer than half of its steps are the commonest one, give or take
-// a tenth, as clocks jitter.
+// a tenth, as clocks jitter; or a state changes at every entry, however long the steps, as few runs of like length make it.
 func isEventList(r readout) bool {
-	regular := 0
+	regular, longest, changes := 0, int64(0), true
 	for i := 1; i < r.readings.Len(); i++ {
-		if 10*abs(r.readings.At[i]-r.readings.At[i-1]-r.interval) <= r.interval {
+		step := r.readings.At[i] - r.readings.At[i-1]
+		if 10*abs(step-r.interval) <= r.interval {
 			regular++
 		}
+		longest = max(longest, step)
+		changes = changes && r.readings.Val[i]+r.readings.Val[i-1] == 1 && r.readings.Val[i]*r.readings.Val[i-1] == 0
 	}
-	return 2*regular < r.readings.Len()-1
+	return 2*regular < r.readings.Len()-1 || changes && longest > 2*r.interval
 }
 
 // curveOf draws the line through merged readings. Each read-out has its own limit; the curve carries the

@@ -113,3 +113,22 @@ func TestJitterIsNoListOfEvents(t *testing.T) {
 		t.Error("a list of events is taken for a sampled record")
 	}
 }
+
+// A fan that ran three times for three hours, weeks apart, has steps that are mostly alike, and every one of them a change;
+// readings every three hours that miss a week now and then are no such list.
+func TestFewRunsOfLikeLengthAreAListOfEvents(t *testing.T) {
+	made := func(val ...float64) readout {
+		r := series.Readings{Val: val}
+		for i, at := 0, int64(0); i < len(val); i++ {
+			r.At = append(r.At, at)
+			at += []int64{3 * hourMS, 500 * hourMS}[i%2]
+		}
+		return readout{readings: r, interval: r.Interval()}
+	}
+	if !isEventList(made(1, 0, 1, 0, 1, 0)) {
+		t.Error("three runs are taken for a sampled record")
+	}
+	if isEventList(made(1, 0, 0, 0, 1, 0)) || isEventList(made(0.2, 0.8, 0.3, 0.7, 0.4, 0.6)) {
+		t.Error("readings with gaps are taken for a list of events")
+	}
+}
