@@ -34,7 +34,7 @@ type PlotColumn struct {
 }
 
 // A file has at most so many small plots, of so many strokes each.
-const mostPlots, plotColumns = 4, 360
+const mostPlots, plotColumns = 6, 360
 
 // plotsOf draws a file's temperatures, humidities and records; while it waits its readings stand at no sure time.
 func plotsOf(f engine.File, u Units) (out []FilePlot) {
