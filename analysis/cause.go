@@ -32,9 +32,10 @@ const (
 	RunUncalled   = "ran_without_call"      // a stage ran though its thermostat can't have asked
 	AlwaysOnOff   = "always_on_stood"       // the stage that is always on stood still
 	NotCalled     = "no_stage_called"       // the room was outside the band and no thermostat asked
+	FansAtLimit   = "every_stage_on"        // every thermostat's stage was on, and the air outside cold enough to cool with
 	BigStages     = "big_stages_ran"        // stages above the first moved air
 	HeatOn        = "heat_on"               // added heat ran
-	HeatOff       = "heat_off"              // heat that usually runs stood
+	HeatOff       = "heat_off"              // heat stood though the room was no warmer than when it usually runs
 	RoomDamp      = "room_damp"             // the room's air was above its good band
 	JustCarriedIn = "hives_just_carried_in" // within days of the bees' coming in
 	PowerCut      = "power_cut"             // noted, or shown by the stages' records, and the hours after it
@@ -248,6 +249,7 @@ func steps(r *Review) (out []step) {
 // stageCandidates are what the fans may have done. That they stood while the power was out is the power cut's.
 func stageCandidates(j judgement, r *Review) (out []candidate) {
 	var asked, sure, big, bigKnown []series.Span
+	var limit atLimit
 	add := func(code, about string, on, known []series.Span, kinds ...string) {
 		if len(known) > 0 {
 			out = append(out, candidate{code: code, about: about, kinds: kinds, on: series.Union(on), known: series.Union(known)})
@@ -269,11 +271,9 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		add(NotRun, l.name, series.Intersect(known, series.Subtract(series.Union(l.unanswered), j.cuts)), known, "warm", "damp", "moist")
 		add(RunUncalled, l.name, series.Intersect(known, series.Union(l.uncalled)), known, "cold", "dry")
 		asked, sure = append(asked, l.called...), append(sure, l.sure...)
+		moved, told := l.moved()
+		limit.with(moved, told)
 		if isBig[l.name] {
-			moved, told := l.ran, l.recorded
-			if len(told) == 0 {
-				moved, told = l.called, l.sure
-			}
 			big, bigKnown = append(big, moved...), append(bigKnown, told...)
 		}
 	}
@@ -282,12 +282,46 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		warm = append(warm, long(l.time.above(j.control.TempC, l.limit), 0)...)
 	}
 	add(NotCalled, "", series.Intersect(series.Union(warm), series.Subtract(series.Union(sure), series.Union(asked))), sure, "warm")
+	add(FansAtLimit, "", series.Intersect(limit.on, j.coolOutdoors()), series.Intersect(limit.known, j.weather(temperatureOf).Known(j.beesTime)), "warm")
 	add(BigStages, "", big, bigKnown, "cold", "dry")
 	return out
 }
 
+// moved is when a stage moved air, of the time for which that is known: by its record, else by what it was called for.
+func (l step) moved() (on, known []series.Span) {
+	if len(l.recorded) > 0 {
+		return series.Union(l.ran), series.Union(l.recorded)
+	}
+	return series.Union(l.called), series.Union(l.sure)
+}
+
+// atLimit is when every stage taken so far was on, of the time for which all are known.
+type atLimit struct {
+	on, known []series.Span
+	any       bool
+}
+
+// with takes one more stage.
+func (a *atLimit) with(on, known []series.Span) {
+	if !a.any {
+		a.on, a.known, a.any = on, known, true
+		return
+	}
+	a.on, a.known = series.Intersect(a.on, on), series.Intersect(a.known, known)
+}
+
+// coolOutdoors is when the air outside was so much colder than the limit that a fan could hold it.
+func (j judgement) coolOutdoors() (out []series.Span) {
+	outdoor := j.weather(temperatureOf)
+	for _, l := range j.under(goodHighC) {
+		out = append(out, long(l.time.below(outdoor, l.limit-coolingK), 0)...)
+	}
+	return series.Union(out)
+}
+
 // heatCandidates are what added heat may have done. Heat that is wired with a fan stage stands whenever that stage
-// does, in the cold above all: that is no heat missing.
+// does, in the cold above all: that is no heat missing. Nor is it where the room is warmer than it mostly is while the heat
+// runs: its thermostat has it stand then.
 func heatCandidates(j judgement, r *Review) (out []candidate) {
 	for _, h := range r.Heats {
 		if h.Ran == nil {
@@ -296,9 +330,21 @@ func heatCandidates(j judgement, r *Review) (out []candidate) {
 		known := series.Subtract([]series.Span{j.beesTime}, h.Ran.Unsure)
 		out = append(out, candidate{code: HeatOn, about: h.Source.Name, kinds: []string{"warm", "dry"}, on: h.Ran.On, known: known})
 		if h.Source.WithStage == "" {
-			off := series.Subtract(known, h.Ran.On)
+			off := series.Intersect(series.Subtract(known, h.Ran.On), j.wantsHeat(h.Ran.On))
 			out = append(out, candidate{code: HeatOff, about: h.Source.Name, kinds: []string{"cold", "damp", "dew", "frost"}, on: off, known: known})
 		}
 	}
 	return out
+}
+
+// wantsHeat is when the room was no warmer than it mostly was while heat ran; always where its temperature was not known then.
+func (j judgement) wantsHeat(ran []series.Span) []series.Span {
+	var tempC []float64
+	for _, s := range ran {
+		tempC = append(tempC, j.room.mean.TempC.Slice(s).Val...)
+	}
+	if len(tempC) == 0 {
+		return []series.Span{j.beesTime}
+	}
+	return series.Union(long(j.room.mean.TempC.Below(j.beesTime, series.Quantile(1-extremeShare, tempC)), 0))
 }

@@ -52,9 +52,10 @@ var toyFaults = []toyFault{
 	{"damp air outside", "damp", toyUsual, 0, 70, func(s *toyState) { s.outC, s.outRelHum = 3.5, 0.98 }, []string{OutdoorHumid}},
 	{"wet hives carried in", "damp", toyUsual, 0.01, 60, func(s *toyState) { s.waterG = 0.5 }, []string{JustCarriedIn}},
 	{"heat that dried the air", "dry", toyUsual, 0, 48, func(s *toyState) { s.heaterW = 4000; s.outC -= 8 }, []string{HeatOn}},
+	{"more heat than the fans move", "warm", toyUsual, 0, 30, func(s *toyState) { s.beesW = 28000 }, []string{FansAtLimit}},
 }
 
-// Ten planted kinds, ten seeds each: in at least 80 of 100 the planted cause is among the two that are told. The
+// Eleven planted kinds, ten seeds each: in at least 80 of 100 the planted cause is among the two that are told. The
 // table is printed with -v.
 func TestPlantedCausesAreFound(t *testing.T) {
 	right, of := 0, 0
@@ -245,4 +246,31 @@ func (b toyBarn) input(room, hum, out, outHum series.Curve, fans [3]series.Curve
 		in.Loggers = append(in.Loggers, Logger{Name: "fan " + name, Place: "other", RecordsStage: name, State: fans[i]})
 	}
 	return in
+}
+
+// Heat that runs at 3 °C and stands at 8, where its thermostat has it stand, is not missed there; where it stands at 1.5 °C it is.
+func TestHeatThatItsThermostatLetsStandIsNotMissed(t *testing.T) {
+	in := one(through(0, 300, 0.5, func(h float64) float64 {
+		switch {
+		case h < 100:
+			return 3
+		case h < 200:
+			return 8
+		}
+		return 1.5
+	}), series.Curve{}, span(0, 300))
+	j := judgement{Input: in, beesTime: span(0, 300), room: spot{mean: in.Loggers[0]}}
+	r := &Review{Heats: []HeatRow{{Source: HeatSource{Name: "heater", Kind: "heater"}, Ran: &Work{On: []series.Span{span(0, 100)}}}}}
+	for _, c := range heatCandidates(j, r) {
+		if c.code != HeatOff {
+			continue
+		}
+		at := func(from, to float64) float64 {
+			return float64(series.LengthMS(series.Intersect(c.on, []series.Span{span(from, to)}))) / hourMS
+		}
+		near(t, "missed at 8 °C, h", at(101, 199), 0, 1e-9)
+		near(t, "missed at 1.5 °C, h", at(201, 299), 98, 1e-9)
+		return
+	}
+	t.Fatal("no candidate of heat that stood")
 }

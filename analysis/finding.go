@@ -67,10 +67,31 @@ func findings(j judgement, r *Review) []Finding {
 // weighs less than that they were wet (surfaceFindings).
 var kindWeights = map[string]float64{"warm": 60, "cold": 40, "damp": 50, "dry": 45, "dew": 40, "frost": 35}
 
-// failures are causes that are something broken: they count however many of a winter's hours they make up.
+// failures are causes that are something broken: they count however many of a winter's hours they make up. So does what is
+// tooSmall, without a failure's weight.
 var failures = []string{NotRun, RunUncalled, AlwaysOnOff, HeatOff}
 
-const failureWeight = 20
+const failureWeight, tooSmall = 20, FansAtLimit
+
+// passing are causes at which there is nothing to turn before next winter: they come behind what can be changed.
+var passing = []string{OutdoorDry, JustCarriedIn}
+
+const passingWeight = 20
+
+// How far outside its band the air was counts as well as for how long: from a mean of 2 K on by 4 for each K, to 20. No cause
+// weighs as much as a fan that did not run (common practice, no source).
+const (
+	farK, farPerK, farMost = 2, 4, 20
+	heaviestCause          = 94
+)
+
+// farWeight is what being so far out on average adds for a kind of spell: of temperature alone.
+func farWeight(kind string, degreeHours, hours float64) float64 {
+	if kind != "warm" && kind != "cold" || hours <= 0 {
+		return 0
+	}
+	return min(farMost, farPerK*max(0, degreeHours/hours-farK))
+}
 
 // spellFindings are the causes that went with most of the hours of one kind of spell, of the room's air or of a surface, and
 // failures that went with any. The code is KIND_with_CAUSE.
@@ -107,12 +128,12 @@ func spellsAt(r *Review, kind, place string) (out []Spell) {
 // in the room's air.
 func causesAt(r *Review, kind, place string) (out []Finding) {
 	type cause struct{ code, about string }
-	hours, with, held, longest := 0.0, map[cause]float64{}, map[cause]float64{}, map[cause]Spell{}
+	hours, with, held, far, longest := 0.0, map[cause]float64{}, map[cause]float64{}, map[cause]float64{}, map[cause]Spell{}
 	for _, s := range spellsAt(r, kind, place) {
 		hours += s.Hours
 		for _, w := range s.WentWith {
 			c := cause{w.Code, w.About}
-			with[c], held[c] = with[c]+s.Hours, held[c]+w.Hours
+			with[c], held[c], far[c] = with[c]+s.Hours, held[c]+w.Hours, far[c]+s.DegreeHours
 			if s.Hours > longest[c].Hours {
 				longest[c] = s
 			}
@@ -123,13 +144,17 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 	}
 	for c, spell := range longest {
 		failed := slices.Contains(failures, c.code)
-		if with[c] < leastFindingH || !failed && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
+		if with[c] < leastFindingH || !failed && c.code != tooSmall && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
 			continue
 		}
-		weight := kindWeights[kind] + math.Min(with[c]/20, 30)
-		if failed {
-			weight = math.Min(weight+failureWeight, 94)
+		weight := kindWeights[kind] + math.Min(with[c]/20, 30) + farWeight(kind, far[c], with[c])
+		switch {
+		case failed:
+			weight += failureWeight
+		case slices.Contains(passing, c.code):
+			weight -= passingWeight
 		}
+		weight = min(weight, heaviestCause)
 		out = append(out, Finding{Code: kind + "_with_" + c.code, About: cmp.Or(c.about, place), Weight: weight, Evidence: WorkedOut, Look: spell.Span,
 			Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}, {"hours_with", exactly(held[c], WorkedOut)},
 				{"longest_hours", exactly(spell.Hours, Recorded)}}})

@@ -1,15 +1,17 @@
 package analysis
 
 // What events and alarms weigh (common practice, no source): a barn without power is lost within hours, and an alarm
-// that does not call is none.
+// that does not call is none. A cut in which the room stayed below the alarm line did no harm yet, and comes behind what did.
 const (
 	missedWeight, lateWeight, noCauseWeight = 90, 60, 45
-	cutWeight, maybeCutWeight               = 85, 50
+	cutWeight, shortCutWeight               = 85, 60
+	maybeCutWeight                          = 50
 	leakWeight                              = 55
 	lateLeastMin                            = 15
 )
 
-// eventFindings are the power cut with the greatest climb, with how many there were as sure as it, and the leaks of light.
+// eventFindings are the power cut that weighs most, of those the one with the greatest climb, with how many there were as
+// sure as it, and the leaks of light.
 func eventFindings(_ judgement, r *Review) (out []Finding) {
 	n, worst := 0, Finding{}
 	for _, e := range r.Events {
@@ -17,17 +19,14 @@ func eventFindings(_ judgement, r *Review) (out []Finding) {
 		case lightLeak:
 			out = append(out, Finding{Code: "light_leak", About: e.Place, Weight: leakWeight, Evidence: e.Evidence, Look: e.Span, Figures: e.Figures})
 		case powerCut:
-			f := Finding{Code: "power_cut", Weight: cutWeight, Evidence: e.Evidence, Look: e.Span, Figures: e.Figures}
-			if e.MayBe {
-				f.Code, f.Weight = "power_cut_may_be", maybeCutWeight
-			}
-			if f.Weight > worst.Weight {
+			f := cutFinding(e)
+			switch {
+			case n > 0 && f.Code != worst.Code && e.MayBe:
+				continue
+			case f.Code != worst.Code:
 				n, worst = 0, f
 			}
-			if f.Weight < worst.Weight {
-				continue
-			}
-			if n++; f.Figure("climb_k").Mid > worst.Figure("climb_k").Mid {
+			if n++; f.Weight > worst.Weight || f.Weight == worst.Weight && f.Figure("climb_k").Mid > worst.Figure("climb_k").Mid {
 				worst = f
 			}
 		}
@@ -37,6 +36,19 @@ func eventFindings(_ judgement, r *Review) (out []Finding) {
 		out = append(out, worst)
 	}
 	return out
+}
+
+// cutFinding is one power cut as a finding.
+func cutFinding(e Event) Finding {
+	f := Finding{Code: "power_cut", Weight: cutWeight, Evidence: e.Evidence, Look: e.Span, Figures: e.Figures}
+	reached := f.Figure("hours_to_alarm_h")
+	switch {
+	case e.MayBe:
+		f.Code, f.Weight = "power_cut_may_be", maybeCutWeight
+	case f.Figure("peak_c").OK && !(reached.OK && reached.Evidence == Recorded):
+		f.Weight = shortCutWeight
+	}
+	return f
 }
 
 // alarmFindings are the calls of the barn's alarm line, the house's where nobody said its own, that nobody logged although a log was kept, those logged late,

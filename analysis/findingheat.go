@@ -7,18 +7,23 @@ import "thawbook/analysis/series"
 const (
 	foughtLeastH     = 24
 	foughtLeastShare = 0.05
-	foughtWeight     = 40
+	foughtWeight     = 40.0
 )
 
 // heatFindings are the heat sources that ran while a stage above their own was on, counted by the hours that no
-// logger's error explains. The more there are, the more they weigh, up to those of spells.
+// logger's error explains. The more there are, the more they weigh, up to those of spells; what a recovery gives back costs no
+// fuel, and weighs the same however long.
 func heatFindings(_ judgement, r *Review) (out []Finding) {
 	for _, row := range r.Heats {
 		on := row.On()
 		if on == nil || !row.Overlap.OK || row.Overlap.Low < max(foughtLeastH, foughtLeastShare*on.Hours.High) {
 			continue
 		}
-		out = append(out, Finding{Code: "heat_against_fans", About: row.Source.Name, Weight: foughtWeight + min(row.Overlap.Mid/20, 30),
+		weight := foughtWeight + min(row.Overlap.Mid/20, 30)
+		if row.Source.Kind == "recovery" {
+			weight = foughtWeight
+		}
+		out = append(out, Finding{Code: "heat_against_fans", About: row.Source.Name, Weight: weight,
 			Evidence: row.Overlap.Evidence, Look: longestSpan(row.Fought),
 			Figures: []NamedFigure{{"overlap_hours", row.Overlap}, {"heat_hours", on.Hours}}})
 	}

@@ -82,3 +82,44 @@ func TestHoursAlongside(t *testing.T) {
 		t.Errorf("nothing beside four hours: %v", none.val)
 	}
 }
+
+// What did more harm comes first: 500 h at 8 K too cold before 100 h at half a degree too warm; dry air that heat made before
+// a drier stretch that was the weather's, at which there is nothing to turn; thirty hours of warmth that the fans could not
+// carry off are told beside three hundred that the weather explains. (The order follows hours times how far, common
+// practice, no source.)
+func TestFindingsComeByTheirHarm(t *testing.T) {
+	spell := func(kind string, from, hours, farK float64, cause, about string) Spell {
+		return Spell{Kind: kind, Place: "room", Span: span(from, from+hours), Hours: hours, DegreeHours: farK * hours, WentWith: []Cause{{Code: cause, About: about, Hours: hours}}}
+	}
+	var j judgement
+	j.room.place = "room"
+	for _, row := range []struct{ first, second Spell }{
+		{spell("cold", 0, 500, 8, BigStages, ""), spell("warm", 600, 100, 0.5, OutdoorWarm, "")},
+		{spell("warm", 600, 100, 0.5, OutdoorWarm, ""), spell("cold", 0, 200, 0.5, BigStages, "")},
+		{spell("dry", 0, 110, 5, HeatOn, "floor"), spell("dry", 300, 110, 5, OutdoorDry, "")},
+		{spell("warm", 600, 300, 1, OutdoorWarm, ""), spell("warm", 0, 30, 1, FansAtLimit, "")},
+	} {
+		a := findingOf(t, spellFindings(j, &Review{Spells: []Spell{row.first, row.second}}), row.first.Kind+"_with_"+row.first.WentWith[0].Code)
+		b := findingOf(t, spellFindings(j, &Review{Spells: []Spell{row.first, row.second}}), row.second.Kind+"_with_"+row.second.WentWith[0].Code)
+		if a.Weight <= b.Weight {
+			t.Errorf("%s weighs %v and %s %v", a.Code, a.Weight, b.Code, b.Weight)
+		}
+	}
+}
+
+// A cut in which the room reached the alarm line weighs more than one with a greater climb that stayed below it, and one of
+// which the climb is not known is taken for the worse; all that are sure are counted.
+func TestAPowerCutWeighsByWhereItLed(t *testing.T) {
+	cut := func(from, climbK, peakC float64, alarm Figure) Event {
+		return Event{Kind: powerCut, Span: span(from, from+1), Figures: []NamedFigure{{"climb_k", exactly(climbK, Recorded)}, {"peak_c", exactly(peakC, Recorded)}, {"hours_to_alarm_h", alarm}}}
+	}
+	reached, stayed := cut(0, 3, 8.5, exactly(0.5, Recorded)), cut(10, 4, 7, exactly(6, WorkedOut))
+	f := findingOf(t, eventFindings(judgement{}, &Review{Events: []Event{reached, stayed}}), "power_cut")
+	if f.Look != reached.Span || f.Figure("cuts").Mid != 2 {
+		t.Errorf("%+v, want the one that reached the line, of 2", f)
+	}
+	unknown := Event{Kind: powerCut, Span: span(20, 21), Figures: []NamedFigure{{"climb_k", unknown("too_little_known")}}}
+	if a, b, c := cutFinding(reached).Weight, cutFinding(stayed).Weight, cutFinding(unknown).Weight; a <= b || c != a {
+		t.Errorf("weights %v, %v and %v", a, b, c)
+	}
+}

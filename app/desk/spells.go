@@ -152,6 +152,7 @@ var shortCauses = map[string]string{
 	analysis.RunUncalled:   "{it} ran uncalled",
 	analysis.AlwaysOnOff:   "{it} stood",
 	analysis.NotCalled:     "no stage called for",
+	analysis.FansAtLimit:   "every fan on",
 	analysis.BigStages:     "bigger fans",
 	analysis.HeatOn:        "heat on ({it})",
 	analysis.HeatOff:       "heat off ({it})",
