@@ -53,7 +53,7 @@ const (
 func findings(j judgement, r *Review) []Finding {
 	out := []Finding{}
 	for _, find := range []func(judgement, *Review) []Finding{
-		spellFindings, stageFindings, fansFinding, heatFindings, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding, eventFindings, alarmFindings,
+		spellFindings, stageFindings, startFindings, fansFinding, heatFindings, surfaceFindings, unevenFindings, thermostatFinding, coverageFinding, eventFindings, alarmFindings,
 	} {
 		out = append(out, find(j, r)...)
 	}
@@ -107,10 +107,34 @@ func spellFindings(j judgement, r *Review) (out []Finding) {
 			}
 		}
 		for _, place := range places {
-			out = append(out, causesAt(r, kind, place)...)
+			told := causesAt(r, kind, place)
+			if len(told) == 0 && place == j.room.place {
+				told = unexplained(r, kind, place)
+			}
+			out = append(out, told...)
 		}
 	}
 	return out
+}
+
+// From so many hours of one kind of spell on it is a finding that none of their causes is known; it comes behind those of which
+// one is (common practice, no source).
+const (
+	unexplainedLeastH = 48
+	unexplainedLess   = 15
+)
+
+// unexplained is the finding of a place's spells of which no cause is known.
+func unexplained(r *Review, kind, place string) []Finding {
+	hours, degreeHours := 0.0, 0.0
+	for _, s := range spellsAt(r, kind, place) {
+		hours, degreeHours = hours+s.Hours, degreeHours+s.DegreeHours
+	}
+	if hours < unexplainedLeastH {
+		return nil
+	}
+	return []Finding{{Code: kind + "_unexplained", About: place, Weight: kindWeights[kind] - unexplainedLess + min(hours/20, 30) + farWeight(kind, degreeHours, hours),
+		Evidence: Recorded, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 
 // spellsAt are the spells of one kind at one place.
@@ -139,7 +163,13 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 			}
 		}
 		for _, w := range s.beside {
-			held[cause{w.Code, w.About}] += w.Hours
+			c := cause{w.Code, w.About}
+			if held[c] += w.Hours; w.Code == tooSmall && s.Hours > 0 { // it counts wherever it held
+				with[c], far[c] = with[c]+w.Hours, far[c]+s.DegreeHours*w.Hours/s.Hours
+				if w.Hours > longest[c].Hours {
+					longest[c] = Spell{Span: s.Span, Hours: w.Hours}
+				}
+			}
 		}
 	}
 	for c, spell := range longest {
@@ -187,6 +217,17 @@ func stageFindings(_ judgement, r *Review) (out []Finding) {
 	return out
 }
 
+// startFindings are the recorded stages that switch too often: that wears a fan, and harms no bees.
+func startFindings(_ judgement, r *Review) (out []Finding) {
+	for _, row := range r.Stages {
+		if c := row.Cycling; c != nil && c.Short && row.Ran != nil {
+			out = append(out, Finding{Code: "stage_starts_often", About: row.Name, Weight: 45, Evidence: Recorded, Look: row.Setting.Span,
+				Figures: []NamedFigure{{"starts", row.Ran.Starts}, {"busiest_hour_starts", count(c.BusiestHour, Recorded)}}})
+		}
+	}
+	return out
+}
+
 // fansFinding is that the small stages did not carry nearly all of the winter alone.
 func fansFinding(_ judgement, r *Review) []Finding {
 	a := r.Verdict.Fans
@@ -219,10 +260,13 @@ func surfaceFindings(_ judgement, r *Review) (out []Finding) {
 }
 
 // longestOf is the stretch of a place's longest spell; it is empty where it has none.
-func longestOf(spells []Spell, place string) series.Span {
+func longestOf(spells []Spell, place string) series.Span { return longestOfKind(spells, place, "") }
+
+// longestOfKind is that of the longest of one kind, or of any for none.
+func longestOfKind(spells []Spell, place, kind string) series.Span {
 	var best Spell
 	for _, s := range spells {
-		if s.Place == place && s.Hours > best.Hours {
+		if s.Place == place && (kind == "" || s.Kind == kind) && s.Hours > best.Hours {
 			best = s
 		}
 	}

@@ -123,3 +123,37 @@ func TestAPowerCutWeighsByWhereItLed(t *testing.T) {
 		t.Errorf("weights %v, %v and %v", a, b, c)
 	}
 }
+
+// Sixty hours of cold of which no cause is known are a finding, forty are none; nor are those of a kind of which a cause is
+// told. Fans at their limit for 14 of a spell's 100 h, which went with the weather, are told with those hours.
+func TestWhatNothingExplainsIsAFinding(t *testing.T) {
+	var j judgement
+	j.room.place = "room"
+	warm := Spell{Kind: "warm", Place: "room", Span: span(500, 600), Hours: 100, DegreeHours: 100, WentWith: []Cause{{Code: OutdoorWarm, Hours: 80}}, beside: []Cause{{Code: FansAtLimit, Hours: 14}, {Code: HeatOn, About: "floor", Hours: 14}}}
+	all := spellFindings(j, &Review{Spells: []Spell{
+		{Kind: "cold", Place: "room", Span: span(0, 20), Hours: 20}, {Kind: "cold", Place: "room", Span: span(50, 90), Hours: 40},
+		{Kind: "damp", Place: "room", Span: span(200, 240), Hours: 40}, warm,
+	}})
+	if f := findingOf(t, all, "cold_unexplained"); f.Figure("hours").Mid != 60 || f.Look != span(50, 90) {
+		t.Errorf("%+v", f)
+	}
+	if f := findingOf(t, all, "warm_with_"+FansAtLimit); f.Figure("hours_with").Mid != 14 || f.Figure("hours").Mid != 100 {
+		t.Errorf("%+v", f)
+	}
+	if findingOf(t, all, "warm_with_"+OutdoorWarm); len(all) != 3 {
+		t.Errorf("%+v", all)
+	}
+}
+
+// A recorded stage that starts ten times an hour is a finding with its starts; one that is only worked out to is none.
+func TestAStageThatStartsOftenIsAFinding(t *testing.T) {
+	row := StageRow{Name: "two", Ran: &Work{Starts: exactly(2400, Recorded)}, Cycling: &Cycling{BusiestHour: 10, Short: true}}
+	f := findingOf(t, startFindings(judgement{}, &Review{Stages: []StageRow{row}}), "stage_starts_often")
+	if f.About != "two" || f.Figure("starts").Mid != 2400 || f.Figure("busiest_hour_starts").Mid != 10 {
+		t.Errorf("%+v", f)
+	}
+	row.Ran = nil
+	if all := startFindings(judgement{}, &Review{Stages: []StageRow{row}}); len(all) != 0 {
+		t.Errorf("%+v", all)
+	}
+}

@@ -191,6 +191,13 @@ var findingWords = map[string]findingText{
 	"stage_ran_uncalled": {func(_ barn, f analysis.Finding) string {
 		return capital(f.About) + " ran for " + Hours(f.Figure("ran_hours").Mid) + ", though it was called for " + calledHours(f.Figure("called_hours")) + bothKnown(f) + "."
 	}, "Look whether its thermostat is set as it is written down here, and at its switch; an electrician's work."},
+	"stage_starts_often": {func(_ barn, f analysis.Finding) string {
+		return capital(f.About) + " started " + plural(number(f.Figure("starts").Mid, 0), "time", "times") + ", " + number(f.Figure("busiest_hour_starts").Mid, 0) + " of them in its busiest hour."
+	}, "A wider step between its on- and off-temperature spares the motor and its switch; a fan that is too big for its step starts often too."},
+	"warm_unexplained": {unexplainedWords("warm"), unexplainedDo},
+	"cold_unexplained": {unexplainedWords("cold"), unexplainedDo},
+	"damp_unexplained": {unexplainedWords("damp"), unexplainedDo},
+	"dry_unexplained":  {unexplainedWords("dry"), unexplainedDo},
 	"big_stages_carried_much": {func(_ barn, f analysis.Finding) string {
 		return "The always-on and the first stage carried " + OfHundred(f.Figure("small_alone_percent").Mid/100) + " hours alone; the bigger fans were needed in the rest."
 	}, "Look at the first stage's size and at added heat before anything bigger: the small fans should carry nearly all of the winter."},
@@ -215,6 +222,16 @@ var findingWords = map[string]findingText{
 	"room_record_incomplete": {func(_ barn, f analysis.Finding) string {
 		return "The room's temperature is known for " + OfHundred(f.Figure("known_share").Mid) + " hours of the bees' time."
 	}, "Look at batteries and memory before next winter; a second cheap logger covers the first."},
+}
+
+// unexplainedDo is what to look at where no cause of spells is known.
+const unexplainedDo = "Look at these days beside what you noted. The temperature outside and a record of the fans tell what most such spells went with."
+
+// unexplainedWords say that no cause of a kind of spell is known.
+func unexplainedWords(kind string) func(barn, analysis.Finding) string {
+	return func(_ barn, f analysis.Finding) string {
+		return "What the " + Hours(f.Figure("hours").Mid) + " of " + kind + " spells went with can't be told from these files."
+	}
 }
 
 // bothKnown is inBoth where a finding says that it is not nearly all the time of either.
