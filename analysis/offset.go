@@ -14,6 +14,7 @@ const (
 	confidence95 = 1.96
 	widestMargin = 0.45 // of the differential: the two limits must not meet
 	lagRounds    = 3    // in which the lag is found
+	uncancelled  = 0.5  // of the lateness of starts and stops, in the offset's range (common practice, no source)
 	reachedBy    = 0.9  // share of corners that reach their limit but for the blur
 	endBlurs     = 0.7  // of the blur, and
 	endSteps     = 0.2  // of the printed resolution, are added to the offset's range for the hours (see called)
@@ -26,12 +27,15 @@ type sight struct {
 	lagMS   float64
 	stepK   float64 // printed resolution
 	blurK   float64
+	lateK   float64      // of the offset's range, what lateness may have left in it
 	clear   series.Curve // the control temperature without the lag
 	corners []corner
 }
 
-// shifts are the offset and both ends of its range, K.
-func (v sight) shifts() [3]float64 { return [3]float64{v.offset.Mid, v.offset.Low, v.offset.High} }
+// shifts are the offset and both ends of its range, K, at which hours are worked out: the blur holds the lateness there.
+func (v sight) shifts() [3]float64 {
+	return [3]float64{v.offset.Mid, v.offset.Low + v.lateK, v.offset.High - v.lateK}
+}
 
 // sightOf estimates the offset from turning points: the median over a thermostat's swings of how far the maximum lies
 // above the on-temperature and the minimum above the off-temperature, averaged. Which setting a swing is of depends on the
@@ -45,7 +49,7 @@ func sightOf(j judgement) sight {
 	control, stepK := forStages(j.control.TempC), j.control.TempStepK
 	times := settingPeriods(j.Stages, j.scored)
 	v := sight{clear: control, stepK: stepK, blurK: stepK / 2}
-	swings, overK := likelySwings(turnsIn(control, times, stepK))
+	swings, overK, otherwiseK := likelySwings(turnsIn(control, times, stepK), len(j.Heats) > 0)
 	runs := recordedSwitchings(j, control)
 	if len(runs) < leastTurns && (len(swings) < leastTurns || j.thermostatsRecorded()) {
 		v.offset = Figure{Low: -j.control.TempErrK, High: j.control.TempErrK, OK: true, Evidence: Assumed}
@@ -69,8 +73,11 @@ func sightOf(j judgement) sight {
 		for _, s := range swings {
 			runs = append(runs, s.switching())
 		}
+		v.fit(runs)
+		v.reach(otherwiseK)
+	} else {
+		v.fit(runs)
 	}
-	v.fit(runs)
 	v.corners = cornersOf(v.clear, times, swings, max(leastTurnSteps*stepK, leastTurnBlurs*v.blurK))
 	return v
 }
@@ -83,19 +90,37 @@ func (j judgement) thermostatsRecorded() bool {
 	})
 }
 
-// fit sets offset and blur from switchings seen without lag.
+// fit sets offset and blur from switchings seen without lag. What lateness is left in them cancels only where the room climbs to
+// a start as fast as it falls to a stop: part of it counts for the range.
 func (v *sight) fit(switchings []switching) {
 	var short []float64
 	over := oversOf(switchings)
 	slices.Sort(over)
 	mid := series.Median(over)
-	half := scatter(over) + v.stepK/2
+	v.lateK = uncancelled * latenessOf(switchings)
+	half := scatter(over) + v.stepK/2 + v.lateK
 	v.offset = Figure{Mid: mid, Low: mid - half, High: mid + half, OK: true, Evidence: WorkedOut}
 	for _, s := range switchings {
 		short = append(short, mid-s.start, s.stop-mid)
 	}
 	slices.Sort(short)
 	v.blurK = max(v.stepK/2, stat.Quantile(reachedBy, stat.Empirical, short, nil))
+}
+
+// reach has the offset's range reach to another that it may be; none is NaN.
+func (v *sight) reach(otherwiseK float64) {
+	if !math.IsNaN(otherwiseK) {
+		v.offset.Low, v.offset.High = math.Min(v.offset.Low, otherwiseK), math.Max(v.offset.High, otherwiseK)
+	}
+}
+
+// latenessOf is by how much switchings are seen late, K: on the way up above the start and on the way down below the stop.
+func latenessOf(switchings []switching) float64 {
+	var late []float64
+	for _, s := range switchings {
+		late = append(late, (s.start-s.stop)/2)
+	}
+	return math.Abs(series.Median(late))
 }
 
 // scatter is the 95 % half-width of a median of independent values (asymptotically 1.253 × that of the mean

@@ -3,6 +3,7 @@ package analysis
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"thawbook/analysis/series"
@@ -220,6 +221,50 @@ func TestALadderThatIsOffByOneStageIsSeen(t *testing.T) {
 			t.Errorf("%+v: offset %+v", c, r.Offset)
 		}
 	}
+}
+
+// By hand: of the same ladder the first fan swings 25 times, the second 40 and the third 60 times, with a logger 1 K below the
+// thermostat: 125 swings lie 1 K from their limits, and 100 of them 0.1 K from their neighbours'. Without heat it is the first;
+// where heat is added, which may have made the 25 that lie lower, it may be either.
+func TestALadderOffByOneStageMayBeAHeatersWork(t *testing.T) {
+	for _, heated := range []bool{false, true} {
+		var lows []float64
+		for i, times := range []int{25, 40, 60} {
+			for range times {
+				lows = append(lows, 3.4+1.1*float64(i)-1)
+			}
+		}
+		air := func(h float64) float64 {
+			return lows[min(int(h/2), len(lows)-1)] + 0.6*(1-math.Abs(math.Mod(h, 2)-1))
+		}
+		hours := float64(2 * len(lows))
+		in := one(through(0, hours, 1.0/12, air), series.Curve{}, span(0, hours))
+		for i, onC := range []float64{4, 5.1, 6.2} {
+			in.Stages = append(in.Stages, Stage{Name: string(rune('a' + i)), Settings: []Setting{{Span: span(-1000, 1000), OnC: onC, OffC: onC - 0.6}}})
+		}
+		want := -1.0
+		if heated {
+			in.Heats, want = []HeatSource{{Name: "heater", Kind: "heater"}}, 0.1
+		}
+		o := Judge(in).Offset
+		near(t, "offset", o.Mid, want, 0.05)
+		if holds := o.Low <= -0.95 && o.High >= 0.05; holds != heated {
+			t.Errorf("heated %v: %+v", heated, o)
+		}
+	}
+}
+
+// By hand: a logger six minutes later than the thermostat, in a room that climbs by 1 K/h to a start and falls by 3 K/h to a
+// stop, reads 0.1 K low at the one and 0.3 K high at the other. On average that is 0.1 K, though it reads right: its range
+// must hold 0. The hours' ends allow for lateness by themselves.
+func TestLatenessIsPartOfTheOffsetsRange(t *testing.T) {
+	v := sight{stepK: 0.01}
+	v.fit(slices.Repeat([]switching{{-0.1, 0.3}}, 30))
+	near(t, "offset", v.offset.Mid, 0.1, 1e-9)
+	if v.offset.Low > 0 {
+		t.Errorf("range %v to %v, want 0 inside", v.offset.Low, v.offset.High)
+	}
+	near(t, "low end for the hours", v.shifts()[1], 0.1-0.005, 1e-9)
 }
 
 // By hand: a heater, not a fan, swings the air between 2.4 and 3.0 °C for a month, near the limits 3.6 and 2.9 of a fan that its

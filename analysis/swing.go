@@ -101,19 +101,22 @@ func (s swing) switching() switching {
 func (s swing) over() float64 { return s.switching().over() }
 
 // Of a ladder whose stages are evenly set, the swings of one stage may lie where the next one's belong. Where some lie so far
-// from most, the offset they show is the better one when it explains so many times as many of all: swings below the lowest
-// stage may be a heater's too, those above the highest hardly anything but a fan's. (Common practice, no source.)
+// from most, the offset they show is the better one when it explains so many times as many of all: swings above the highest
+// stage are hardly anything but a fan's, those below the lowest may be a heater's where there is one. An offset that explains
+// nearly as many as the better one may be the true one too. (Common practice, no source.)
 const (
 	otherOffsetK = 1.5 // how far off a thermostat may be found without records
 	otherK       = 0.5
 	explainedK   = 0.25
-	moreBelow    = 1.35
-	moreAbove    = 1.02
+	clearlyMore  = 1.02
+	moreHeated   = 1.35
+	nearlyAsMany = 0.95
 )
 
-// likelySwings are the swings under the offset, of none and the one that those far from most show, that explains clearly more.
-func likelySwings(in []periodTurns) (swings []swing, overK float64) {
-	swings = fanSwings(in, 0, widestOffsetK)
+// likelySwings are the swings under the offset, of none and the one that those far from most show, that explains clearly more,
+// and the other of the two where it may be the true one: NaN for none.
+func likelySwings(in []periodTurns, heated bool) (swings []swing, overK, otherwiseK float64) {
+	swings, otherwiseK = fanSwings(in, 0, widestOffsetK), math.NaN()
 	mid, _ := explainedBy(swings)
 	_, explained := explainedBy(fanSwings(in, mid, widestOffsetK))
 	var below, above []float64
@@ -125,20 +128,32 @@ func likelySwings(in []periodTurns) (swings []swing, overK float64) {
 			above = append(above, over)
 		}
 	}
+	needBelow := clearlyMore
+	if heated {
+		needBelow = moreHeated
+	}
 	for _, other := range []struct {
 		over []float64
 		more float64
-	}{{below, moreBelow}, {above, moreAbove}} {
+	}{{below, needBelow}, {above, clearlyMore}} {
 		if len(other.over) < leastTurns {
 			continue
 		}
 		overK := series.Median(other.over)
 		again := fanSwings(in, overK, widestOffsetK)
-		if _, n := explainedBy(again); float64(n) >= other.more*float64(explained) {
-			return again, overK
+		otherMid, n := explainedBy(again)
+		times := float64(n) / float64(explained)
+		switch {
+		case times < nearlyAsMany || math.Abs(otherMid-mid) <= otherK:
+		case times < other.more:
+			otherwiseK = otherMid
+		case times*nearlyAsMany <= 1:
+			return again, overK, mid
+		default:
+			return again, overK, math.NaN()
 		}
 	}
-	return swings, 0
+	return swings, 0, otherwiseK
 }
 
 // explainedBy is the median of how far the logger reads above the thermostat by swings, and how many lie near it.

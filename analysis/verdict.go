@@ -263,9 +263,10 @@ func aloneByCall(j judgement, big []Stage) (f Figure, coverage float64) {
 		}
 		return noneOn(all, j.scored)
 	}
-	mid, coverage := at(j.sight.offset.Mid)
-	low, _ := at(j.sight.offset.Low)
-	high, _ := at(j.sight.offset.High)
+	shifts := j.sight.shifts()
+	mid, coverage := at(shifts[0])
+	low, _ := at(shifts[1])
+	high, _ := at(shifts[2])
 	return enclosing(WorkedOut, mid, low, high), coverage
 }
 
