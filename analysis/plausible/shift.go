@@ -36,8 +36,15 @@ type Shift struct {
 	WholeHours int     // the whole hours it amounts to within the half-width and two minutes; else 0
 }
 
-// Apart says whether the clocks are apart by more than the half-width.
-func (s Shift) Apart() bool { return max(s.AheadMS, -s.AheadMS) > s.HalfMS }
+// shiftSteps is from how many half-widths on a shift is one that is no whole hours: fans that cycle faster than loggers read
+// them seem to shift by as much as a step and a half between loggers that read at other minutes (common practice, no source).
+const shiftSteps = 3
+
+// Apart says whether the clocks are apart by more than the half-width, by whole hours or by more than sampling may feign.
+func (s Shift) Apart() bool {
+	apart := max(s.AheadMS, -s.AheadMS)
+	return apart > s.HalfMS && (s.WholeHours != 0 || apart > shiftSteps*s.HalfMS)
+}
 
 // ClockShift suggests by how much the clock behind a is ahead of the one behind b. ok is false when the changes
 // don't say.

@@ -95,3 +95,26 @@ func TestClocksOfMeasuredAir(t *testing.T) {
 		t.Errorf("two hours ahead: %v %+v", ok, s)
 	}
 }
+
+// A fan cycles every 33 to 50 minutes, a little faster or slower with the weather, and two loggers with right clocks read the
+// room every half hour, nine or fourteen minutes apart: that is too seldom to tell their clocks, and no clock is said to be off.
+func TestACycleFasterThanTheReadingsIsNoShift(t *testing.T) {
+	told := 0
+	for seed := range uint64(24) {
+		slow := walk(seed, 60*1440)
+		air, phase := make([]float64, len(slow)), 0.0
+		for i := range air {
+			phase += 1 / (33 + float64(seed%18) + 4*math.Sin(2*math.Pi*float64(i)/1440))
+			air[i] = 4 + 0.1*(slow[i]-4) + math.Abs(2*(phase-math.Floor(phase))-1)
+		}
+		a, b := logged(t, air, seed, 3, 30, 0, 0.1), logged(t, air, seed+50, 12+int(seed%2)*5, 30, 0, 0.1)
+		if s, ok := plausible.ClockShift(a, b); ok && s.Apart() {
+			t.Errorf("seed %d: %+v", seed, s)
+		} else if ok && max(s.AheadMS, -s.AheadMS) > s.HalfMS {
+			told++
+		}
+	}
+	if told == 0 {
+		t.Error("no pair in which the readings feign a shift: the test shows nothing")
+	}
+}
