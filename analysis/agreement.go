@@ -76,15 +76,34 @@ func hoursOn(segs, other []segment) float64 {
 	return float64(series.LengthMS(series.Intersect(spansOf(segs), known(other)))) / series.HourMS
 }
 
-// clearly is when the temperature leaves no doubt that a stage is called for, and that it is not.
+// clearly is when the temperature leaves no doubt that a stage is called for, and that it is not: what a logger read while it
+// surely was elsewhere says nothing.
 func (j judgement) clearly(p period) (on, off []series.Span) {
 	if p.set.AlwaysOn {
 		return p.time, nil
 	}
+	inside := stretches(series.Intersect(p.time, []series.Span{j.controlStay()}))
 	limit := p.set.OnC + j.sight.offset.High + j.sight.blurK
-	on = long(p.time.above(j.control.TempC, limit), 0)
+	on = long(inside.above(j.control.TempC, limit), 0)
 	limit = p.set.OffC + j.sight.offset.Low - j.sight.blurK
-	return on, long(p.time.below(j.control.TempC, limit), 0)
+	return on, long(inside.below(j.control.TempC, limit), 0)
+}
+
+// controlStay is the bees' time less what the control logger surely was elsewhere.
+func (j judgement) controlStay() series.Span {
+	stay := j.beesTime
+	for _, s := range j.stays {
+		if j.control.Name == "" || s.In.Logger != j.control.Name {
+			continue
+		}
+		if s.In.Sure == EdgeSure {
+			stay.From = max(stay.From, s.In.At)
+		}
+		if s.Out.Sure == EdgeSure {
+			stay.To = min(stay.To, s.Out.At)
+		}
+	}
+	return stay
 }
 
 // part finds where rule and record part for at least leastMS; cuts are when the power was out.

@@ -125,3 +125,20 @@ func TestSwitchingTemperaturesNeedTenSwitchings(t *testing.T) {
 		t.Errorf("two starts gave %+v", row.StartsC)
 	}
 }
+
+// A logger that stands at 20 °C for the bees' first five hours before it is hung at 4 °C asked for no fan there: the stage and
+// its record, which shows no run, never part.
+func TestALoggerOnItsWayAsksForNothing(t *testing.T) {
+	in := one(through(-30, 600, 0.25, func(h float64) float64 {
+		if h < 5 {
+			return 20
+		}
+		return 4
+	}), series.Curve{}, span(0, 600))
+	in.Stages = []Stage{{Name: "top", Settings: []Setting{{Span: span(-100, 700), OnC: 7, OffC: 6}}}}
+	in.Loggers = append(in.Loggers, recordOver("top", 600))
+	in.Loggers[0].Place = "control"
+	if a := Judge(in).Stages[0].Agreement; a.Parted != nil || a.UnansweredMS > 0 {
+		t.Errorf("parted at %v, unanswered for %v h", a.Parted, float64(a.UnansweredMS)/hourMS)
+	}
+}

@@ -22,7 +22,7 @@ const (
 // to the rise with that. It is widened for where the loggers hung (wherever) and, above, by what the straight line between
 // two readings hides where a climb begins between them: rate × interval / 4 at most.
 func firstHour(j judgement, s series.Span) (Figure, int64) {
-	room := j.room.mean.TempC
+	room := j.quickRoom(s)
 	k, began := steepestHour(room, s, climbLagMS)
 	if math.IsNaN(k) {
 		return unknown("too_short"), s.To
@@ -37,6 +37,25 @@ func firstHour(j judgement, s series.Span) (Figure, int64) {
 	})
 	f.High += math.Abs(f.Mid) * float64(room.Interval()) / series.HourMS / 4
 	return f, began + series.HourMS
+}
+
+// quickMS is up to what interval a logger shows an hour's climb: one that reads less often has it begin or end somewhere
+// between its readings (common practice, no source).
+const quickMS = 15 * minuteMS
+
+// quickRoom is the room's temperature about a stretch by the loggers that read it often enough; by all where none does.
+func (j judgement) quickRoom(s series.Span) series.Curve {
+	near := series.Span{From: s.From - series.HourMS, To: s.To + series.HourMS}
+	var quick []series.Curve
+	for _, l := range j.room.loggers {
+		if c := l.TempC.Slice(near); c.Len() > 0 && l.TempC.Interval() <= quickMS {
+			quick = append(quick, c)
+		}
+	}
+	if len(quick) == 0 || len(quick) == len(j.room.loggers) {
+		return j.room.mean.TempC
+	}
+	return meanOf(quick)
 }
 
 // wherever is a climb with what one logger alone may see less or more of: it holds those of all the room's loggers, or a tenth

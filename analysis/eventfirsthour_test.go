@@ -3,6 +3,8 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"thawbook/analysis/series"
 )
 
 // A logger that lags ten minutes behind air that climbs 3 K in an hour reads, y' = (T − y)/τ solved,
@@ -36,5 +38,19 @@ func TestTheRoomsLagIsTheControlLoggersOwn(t *testing.T) {
 		if got := j.roomLagMS(); got != row.want {
 			t.Errorf("room of %v: %v ms, want %v", row.room, got, row.want)
 		}
+	}
+}
+
+// The climb of an hour is read off the logger that reads every ten minutes, not off one that reads every hour and meanwhile
+// draws a straight line: 3 K, though the mean of both shows less.
+func TestAnHoursClimbIsReadOffQuickLoggers(t *testing.T) {
+	climb := func(h float64) float64 { return 4 + 3*min(1, max(0, h-10.5)) }
+	quick, slow := Logger{Name: "quick", TempC: through(0, 20, 1.0/6, climb)}, Logger{Name: "slow", TempC: through(0, 20, 1, func(h float64) float64 { return climb(h - 0.4) })}
+	j := judgement{room: spot{loggers: []Logger{quick, slow}}}
+	j.room.mean.TempC = meanOf([]series.Curve{quick.TempC, slow.TempC})
+	f, _ := firstHour(j, span(10.5, 14))
+	near(t, "first hour", f.Mid, 3, 1e-9)
+	if k, _ := steepestHour(j.room.mean.TempC, span(10.5, 14), climbLagMS); k > 2.9 {
+		t.Errorf("the mean shows %v K: the test shows nothing", k)
 	}
 }
