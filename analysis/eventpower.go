@@ -159,8 +159,8 @@ func (r recordedStage) hadToRun(j judgement, s series.Span) bool {
 // and the room rises from no lower than a degree under its usual temperature of the day before by 2 K and more, at least
 // twice as far as in nineteen of twenty such climbs of that winter, and by half a degree and more in its steepest hour; both
 // by a step of the logger's resolution more. It comes to where a thermostat calls for a fan, by more than the logger's error:
-// below that none was missing. It began no later than with its steepest hour. The first day of the bees, who warm the room,
-// is left out. (Common practice, no source. Without weather nothing is claimed.)
+// below that none was missing. It began no later than with its steepest hour. The first five days of the bees, who are carried
+// in load by load and warm the room, are left out. (Common practice, no source. Without weather nothing is claimed.)
 const (
 	climbLeastK      = 2
 	climbUnusual     = 2
@@ -186,7 +186,7 @@ func unexplainedClimbs(j judgement) (out []series.Span) {
 		}
 	}
 	stepK := j.room.mean.TempStepK
-	settling := j.beesTime.From + dayHours*series.HourMS
+	settling := j.beesTime.From + carriedInMS
 	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights)) + stepK
 	for _, c := range all {
 		if c.toC-c.fromC < least || c.From < settling || !j.callsForAFan(c) {

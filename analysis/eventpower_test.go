@@ -140,3 +140,29 @@ func TestAClimbMayReachTheEndOfTheRecord(t *testing.T) {
 		t.Errorf("%+v of nothing", got)
 	}
 }
+
+// The same climb at the 73rd hour of the bees is a truckload of hives that warms the room; at the 200th it may be a cut.
+func TestAClimbWhileHivesAreCarriedInIsNoCut(t *testing.T) {
+	for at, want := range map[float64]int{73: 0, 200: 1} {
+		in := one(through(0, 960, 0.25, func(h float64) float64 {
+			wave := 4 + 0.25*math.Sin(2*math.Pi*h/24)
+			switch {
+			case h >= at && h < at+4:
+				return wave + 0.75*(h-at)
+			case h >= at+4 && h < at+24:
+				return wave + 3 - 0.15*(h-at-4)
+			}
+			return wave
+		}), series.Curve{}, span(0, 960))
+		in.Loggers = append(in.Loggers, Logger{Name: "yard", Place: "outdoor", TempC: through(0, 960, 0.25, constant(-10))})
+		cuts := 0
+		for _, e := range Judge(in).Events {
+			if e.Kind == powerCut {
+				cuts++
+			}
+		}
+		if cuts != want {
+			t.Errorf("at hour %v: %d cuts, want %d", at, cuts, want)
+		}
+	}
+}

@@ -29,6 +29,7 @@ func stageRows(j judgement) []StageRow {
 			row.Ran = p.ran.worked(p.time, p.recordMS)
 			row.remark("in_step_with_timer", p.set.Timer && row.Ran.timedWork(p.set, p.recordMS))
 		}
+		row.withholdUnseenRuns()
 		hours := hoursOf(row.Ran, row.Called)
 		row.Speed = p.meanSpeed(row.Ran)
 		row.ShareOfAir, row.AirM3 = j.shareOfAir(p), moved(p.set, p.fullHours(hours, flowPower, flowPower))
@@ -42,6 +43,24 @@ func stageRows(j judgement) []StageRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// moreByRecord is how many times the starts worked out the recorded ones must be to show that the logger did not see them all
+// (common practice, no source).
+const moreByRecord = 2
+
+// withholdUnseenRuns takes back how often a stage was called for, and for how long at a time, where that can't have been seen:
+// hours that can't be named have no runs that can, and a record that shows many more starts shows what the logger's line
+// between the limits missed.
+func (row *StageRow) withholdUnseenRuns() {
+	c, ran := row.Called, row.Ran
+	switch {
+	case c == nil || !row.Setting.Thermostat():
+	case !c.Hours.OK:
+		c.Starts, c.MedianRunMin = unknown(c.Hours.Unknown), unknown(c.Hours.Unknown)
+	case ran != nil && ran.Starts.OK && c.Starts.OK && ran.Starts.Mid > moreByRecord*c.Starts.Mid:
+		c.Starts, c.MedianRunMin = unknown("runs_too_short_to_see"), unknown("runs_too_short_to_see")
+	}
 }
 
 // pattern sets when within the day, and at what outdoor temperature, a stage that switches was on.

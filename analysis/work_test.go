@@ -73,3 +73,23 @@ func TestHoursAreWithheldWhenTheOffsetDecidesThem(t *testing.T) {
 		t.Errorf("range %v–%v should still be told", w.Hours.Low, w.Hours.High)
 	}
 }
+
+// A logger that sees 3 starts where the record shows 7 missed more than half of them: its runs are taken back, those of the
+// record stand. One that sees 4 of 7 is believed, and of hours that can't be named neither is told.
+func TestRunsThatCannotHaveBeenSeenAreNotTold(t *testing.T) {
+	for _, c := range []struct {
+		called Work
+		told   bool
+		why    string
+	}{
+		{Work{Hours: exactly(40, WorkedOut), Starts: exactly(3, WorkedOut), MedianRunMin: exactly(800, WorkedOut)}, false, "runs_too_short_to_see"},
+		{Work{Hours: exactly(40, WorkedOut), Starts: exactly(4, WorkedOut), MedianRunMin: exactly(600, WorkedOut)}, true, ""},
+		{Work{Hours: unknown("range_too_wide"), Starts: exactly(6, WorkedOut), MedianRunMin: exactly(300, WorkedOut)}, false, "range_too_wide"},
+	} {
+		row := StageRow{Setting: Setting{OnC: 5, OffC: 4}, Called: &c.called, Ran: &Work{Hours: exactly(38, Recorded), Starts: exactly(7, Recorded)}}
+		row.withholdUnseenRuns()
+		if row.Called.Starts.OK != c.told || row.Called.MedianRunMin.OK != c.told || row.Called.Starts.Unknown != c.why || !row.Ran.Starts.OK {
+			t.Errorf("%+v, want told %v", row.Called, c.told)
+		}
+	}
+}
