@@ -78,12 +78,24 @@ var passing = []string{OutdoorDry, JustCarriedIn}
 
 const passingWeight = 20
 
+// weather are causes that no fan answers: however many their hours, what is broken or too small comes first.
+var weather = []string{OutdoorWarm, OutdoorHumid}
+
+const weatherMost = 80
+
 // How far outside its band the air was counts as well as for how long: from a mean of 2 K on by 4 for each K, to 20. No cause
 // weighs as much as a fan that did not run (common practice, no source).
 const (
 	farK, farPerK, farMost = 2, 4, 20
 	heaviestCause          = 94
 )
+
+// lengthWeight is what so many hours add: up to 30 for 600 h and more; under 100 h they take off, up to 15, as a day or two of
+// whatever kind is not what a winter is changed for (common practice, no source).
+func lengthWeight(hours float64) float64 {
+	const longH, perPoint, fewH, fewMost = 600, 20, 100, 15
+	return min(hours, longH)/perPoint - fewMost*max(0, 1-hours/fewH)
+}
 
 // farWeight is what being so far out on average adds for a kind of spell: of temperature alone.
 func farWeight(kind string, degreeHours, hours float64) float64 {
@@ -133,7 +145,7 @@ func unexplained(r *Review, kind, place string) []Finding {
 	if hours < unexplainedLeastH {
 		return nil
 	}
-	return []Finding{{Code: kind + "_unexplained", About: place, Weight: kindWeights[kind] - unexplainedLess + min(hours/20, 30) + farWeight(kind, degreeHours, hours),
+	return []Finding{{Code: kind + "_unexplained", About: place, Weight: kindWeights[kind] - unexplainedLess + lengthWeight(hours) + farWeight(kind, degreeHours, hours),
 		Evidence: Recorded, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 
@@ -177,12 +189,14 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 		if with[c] < leastFindingH || !failed && c.code != tooSmall && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
 			continue
 		}
-		weight := kindWeights[kind] + math.Min(with[c]/20, 30) + farWeight(kind, far[c], with[c])
+		weight := kindWeights[kind] + lengthWeight(with[c]) + farWeight(kind, far[c], with[c])
 		switch {
 		case failed:
 			weight += failureWeight
 		case slices.Contains(passing, c.code):
 			weight -= passingWeight
+		case slices.Contains(weather, c.code):
+			weight = min(weight, weatherMost)
 		}
 		weight = min(weight, heaviestCause)
 		out = append(out, Finding{Code: kind + "_with_" + c.code, About: cmp.Or(c.about, place), Weight: weight, Evidence: WorkedOut, Look: spell.Span,

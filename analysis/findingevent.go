@@ -4,7 +4,7 @@ package analysis
 // that does not call is none. A cut in which the room stayed below the alarm line did no harm yet, and comes behind what did.
 const (
 	missedWeight, lateWeight, noCauseWeight = 90, 60, 45
-	cutWeight, shortCutWeight               = 85, 60
+	cutWeight, shortCutWeight               = 85, 55
 	maybeCutWeight                          = 50
 	leakWeight                              = 55
 	lateLeastMin                            = 15

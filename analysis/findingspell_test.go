@@ -85,7 +85,8 @@ func TestHoursAlongside(t *testing.T) {
 
 // What did more harm comes first: 500 h at 8 K too cold before 100 h at half a degree too warm; dry air that heat made before
 // a drier stretch that was the weather's, at which there is nothing to turn; thirty hours of warmth that the fans could not
-// carry off are told beside three hundred that the weather explains. (The order follows hours times how far, common
+// carry off are told beside three hundred that the weather explains; a fan that stood
+// comes before the warmest of weather, and forty hours a little too warm behind four hundred too cold. (The order follows hours times how far, common
 // practice, no source.)
 func TestFindingsComeByTheirHarm(t *testing.T) {
 	spell := func(kind string, from, hours, farK float64, cause, about string) Spell {
@@ -98,6 +99,8 @@ func TestFindingsComeByTheirHarm(t *testing.T) {
 		{spell("warm", 600, 100, 0.5, OutdoorWarm, ""), spell("cold", 0, 200, 0.5, BigStages, "")},
 		{spell("dry", 0, 110, 5, HeatOn, "floor"), spell("dry", 300, 110, 5, OutdoorDry, "")},
 		{spell("warm", 600, 300, 1, OutdoorWarm, ""), spell("warm", 0, 30, 1, FansAtLimit, "")},
+		{spell("warm", 0, 130, 3, NotRun, "Stage 3"), spell("warm", 600, 1500, 5, OutdoorWarm, "")},
+		{spell("cold", 0, 400, 2, OutdoorCold, ""), spell("warm", 600, 40, 0.5, OutdoorWarm, "")},
 	} {
 		a := findingOf(t, spellFindings(j, &Review{Spells: []Spell{row.first, row.second}}), row.first.Kind+"_with_"+row.first.WentWith[0].Code)
 		b := findingOf(t, spellFindings(j, &Review{Spells: []Spell{row.first, row.second}}), row.second.Kind+"_with_"+row.second.WentWith[0].Code)
