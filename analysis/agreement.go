@@ -77,7 +77,7 @@ func hoursOn(segs, other []segment) float64 {
 }
 
 // clearly is when the temperature leaves no doubt that a stage is called for, and that it is not: what a logger read while it
-// surely was elsewhere says nothing.
+// was elsewhere says nothing.
 func (j judgement) clearly(p period) (on, off []series.Span) {
 	if p.set.AlwaysOn {
 		return p.time, nil
@@ -89,14 +89,14 @@ func (j judgement) clearly(p period) (on, off []series.Span) {
 	return on, long(inside.below(j.control.TempC, limit), 0)
 }
 
-// controlStay is the bees' time less what the control logger surely was elsewhere.
+// controlStay is the bees' time less what the control logger was elsewhere before, and what it surely was after.
 func (j judgement) controlStay() series.Span {
 	stay := j.beesTime
 	for _, s := range j.stays {
 		if j.control.Name == "" || s.In.Logger != j.control.Name {
 			continue
 		}
-		if s.In.Sure == EdgeSure {
+		if s.In.OK() {
 			stay.From = max(stay.From, s.In.At)
 		}
 		if s.Out.Sure == EdgeSure {

@@ -90,6 +90,7 @@ func stayEdges(l Logger, outdoor hourly) BeesSeen {
 	if !ok {
 		return BeesSeen{none, none}
 	}
+	last = lastStay(h, o, last)
 	in, seenIn := stay{l.TempC, h, o, first, 1}.seenFarther(l.Name)
 	_, seenOut := stay{l.TempC, h, o, last, -1}.seenFarther(l.Name)
 	return BeesSeen{in.warmed(seenIn), seenOut}
@@ -131,6 +132,28 @@ func longestStay(h, outdoor hourly) (first, last int, ok bool) {
 		d += n + 1
 	}
 	return best[0] * dayHours, best[1] * dayHours, best[1]-best[0] >= stayLeastDays
+}
+
+// lastStay is the hour after the last of a logger's stay, where it stood in the barn again for a fortnight in all after the longest: a
+// logger that was taken down does not come back, but a room may leave the band for weeks.
+func lastStay(h, outdoor hourly, last int) int {
+	end, again, n := last, 0, 0
+	for d := last / dayHours; d < len(h.val)/dayHours; d++ {
+		if n++; !isStayDay(h, outdoor, d) {
+			n = 0
+			continue
+		}
+		if n == stayRunDays {
+			again += stayRunDays - 1
+		}
+		if n >= stayRunDays {
+			again, end = again+1, (d+1)*dayHours
+		}
+	}
+	if again < stayLeastDays {
+		return last
+	}
+	return end
 }
 
 // isStayDay says whether a day of hours is one in a wintering room.

@@ -203,3 +203,29 @@ func TestAStayDaySwingsLessThanTheOutdoors(t *testing.T) {
 		}
 	}
 }
+
+// A room that stands at −9 °C for a fortnight in the middle of the winter, as a fan would not stop, is no takeout: the logger
+// stood in it for eight weeks more, and left for a kitchen at hour 2600. Nine days in a cellar at 8 °C after that are none in
+// the barn.
+func TestARoomThatFailedIsNotLeft(t *testing.T) {
+	for _, cellar := range []bool{false, true} {
+		in := one(through(-48, 3000, 0.25, func(h float64) float64 {
+			switch {
+			case h < 0, h >= 2600 && h < 2750:
+				return 21
+			case h >= 960 && h < 1300:
+				return -9
+			case h >= 2750 && h < 2750+9*24 && cellar:
+				return 8
+			case h >= 2750:
+				return 21
+			}
+			return 4 + 0.2*math.Sin(h/4)
+		}), series.Curve{}, span(0, 3000))
+		in.BeesIn, in.BeesOut = nil, nil
+		out := Judge(in).Seen.Out
+		if !out.OK() || math.Abs(float64(out.At)/hourMS-2600) > 1 {
+			t.Errorf("cellar %v: out at %v h, %s", cellar, float64(out.At)/hourMS, out.Sure)
+		}
+	}
+}
