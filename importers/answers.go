@@ -20,7 +20,7 @@ var answerable = []struct {
 	{humidityUnit, []string{"percent", "fraction"}, nil},
 	{yearQuestion, nil, func(answer string) bool { return isYear([]byte(answer)) }},
 	{firstDay, nil, isDay},
-	{loneQuantity, loneQuantities, nil},
+	{loneQuantity, append(slices.Clone(loneQuantities), tsQuantities...), nil},
 	{swappedColumns, nil, isSwaps},
 }
 

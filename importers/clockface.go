@@ -55,7 +55,7 @@ var dateForms = []dateForm{
 	{"Y.#.#.", []order{ymd}}, {"#.#.Y.", []order{dmy}}, {"Y. #. #.", []order{ymd}}, {"Y. b #.", []order{ymd}}, {"Y年#月#日", []order{ymd}}, {"Y년 #월 #일", []order{ymd}}, {"Y年#月#日h", []order{ymd}},
 	{"W#-#-Y", []order{dmy, mdy}}, {"W#.#.y", []order{dmy, mdy}}, {"W#/#/y", []order{dmy, mdy}}, {"WY-#-#", []order{ymd}},
 	{"WY/#/#", []order{ymd}}, {"Y:#:#", []order{ymd}}, {"#:#:Y", []order{dmy, mdy}},
-	{"Y22h", []order{ymd}}, {"Y-#-#h", []order{ymd}}, {"Y/#/#h", []order{ymd}}, {"#.#.Yh", []order{dmy, mdy}},
+	{"Y22h", []order{ymd}}, {"22Yh", []order{dmy, mdy}}, {"Y-#-#h", []order{ymd}}, {"Y/#/#h", []order{ymd}}, {"#.#.Yh", []order{dmy, mdy}},
 	{"#/#/Yh", []order{dmy, mdy}}, {"#.#.yh", []order{dmy, mdy, ymd}}, {"#/#/yh", []order{dmy, mdy, ymd}}, {"#-b-Yh", []order{dmy}},
 }
 
@@ -142,7 +142,7 @@ func (f dateForm) endsInShortYear() bool { return strings.HasSuffix(f.pattern, "
 
 // runsOn says whether digits of a time may follow the date's own without anything between.
 func (f dateForm) runsOn() bool {
-	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || f.pattern == "22Y" || f.pattern == "YJ" || strings.HasSuffix(strings.TrimSuffix(f.pattern, "h"), "日") || strings.HasSuffix(f.pattern, "일")
+	return strings.HasPrefix(f.pattern, "Y22") || f.pattern == "222" || strings.HasPrefix(f.pattern, "22Y") || f.pattern == "YJ" || strings.HasSuffix(strings.TrimSuffix(f.pattern, "h"), "日") || strings.HasSuffix(f.pattern, "일")
 }
 
 // isNumber says whether the date's digits, the year first, and those of the time behind it make one number, which may be

@@ -21,6 +21,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	s.findHumidity()
 	s.settleStates()
 	questions = append(questions, s.findNameless(answers)...)
+	questions = append(questions, s.settleDoubtfulAir(answers)...)
 	questions = append(questions, s.settleMark(answers)...)
 	questions = append(questions, s.findLone(answers, questions)...)
 	s.swapSaid(answers)
@@ -161,11 +162,18 @@ func (s *scan) sharedNames() map[string]string {
 		}
 	}
 	for key := range shared {
-		if len(shared) == 1 && isHeight(words(key)) {
+		if len(shared) == 1 && isHeight(words(key)) && !s.hasOtherHeight(key) {
 			return nil
 		}
 	}
 	return shared
+}
+
+// hasOtherHeight says whether a temperature bears another height or depth than one.
+func (s *scan) hasOtherHeight(than string) bool {
+	return slices.ContainsFunc(s.columns, func(c values) bool {
+		return c.quantity == AirTemperature && c.same != than && isHeight(words(c.same))
+	})
 }
 
 // isHeight says whether a name is a height or a depth, which alone names no logger.

@@ -346,7 +346,7 @@ func proveDewPoint(columns []*values) bool {
 		return false
 	}
 	may := func(c *values, q Quantity) bool {
-		return c.quantity == q || c.quantity == Other && !c.told && c.unit == ""
+		return c.quantity == q || c.quantity == Other && !c.told && c.unit == "" || q == AirTemperature && c.isCalledTs()
 	}
 	for _, t := range columns {
 		for _, h := range columns {
@@ -354,7 +354,7 @@ func proveDewPoint(columns []*values) bool {
 				if t == h || t == d || h == d || !may(t, AirTemperature) || !may(h, RelativeHumidity) || !may(d, DewPoint) {
 					continue
 				}
-				known := t.quantity != Other && h.quantity != Other && d.quantity != Other
+				known := t.quantity == AirTemperature && h.quantity != Other && d.quantity != Other
 				if !known && provenAs(t, h, d) {
 					return true
 				}

@@ -2,6 +2,7 @@ package importers
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +30,7 @@ func sameName(name string) string {
 }
 
 // findHumidity takes a column for humidity when it shares its name with a temperature, no word of its own says
-// what else it is, and its unit is percent or an H stands for it.
+// what else it is, and its unit is percent or an H stands for it, or the F of the north, which is no temperature in °F.
 func (s *scan) findHumidity() {
 	s.findLoneUnit()
 	for i := range s.columns {
@@ -44,7 +45,8 @@ func (s *scan) findHumidity() {
 		for _, name := range c.namesAsHumidity(s.long) {
 			named := values{column: c.column, logger: c.logger}
 			named.liken(name)
-			if len(s.like(&named, AirTemperature)) > len(s.like(&named, RelativeHumidity)) {
+			temps := s.like(&named, AirTemperature)
+			if len(temps) > len(s.like(&named, RelativeHumidity)) && !slices.ContainsFunc(temps, c.isFahrenheitOf) {
 				c.quantity = RelativeHumidity
 				c.liken(name)
 				break
@@ -103,8 +105,27 @@ func (c *values) namesAsHumidity(long bool) (names []string) {
 		names = append(names, leftOver(w[:n-1], make([]bool, n-1)))
 	} else if n > 1 && w[0].low == "h" && (c.unit == "" || c.unit == "percent") && p.low >= 5 && p.high <= 110 {
 		names = append(names, leftOver(w[1:], make([]bool, n-1)))
+	} else if n > 1 && w[0].low == "f" && c.unit == "" && p.isHumid() && p.high-p.low >= leastDamper {
+		names = append(names, leftOver(w[1:], make([]bool, n-1)))
 	}
 	return names
+}
+
+// leastDamper is how much the humidity of air changes at least, in percent, where the frequency of the mains does not.
+// Common practice, no source.
+const leastDamper = 3
+
+// isFahrenheitOf says whether a column prints another's temperatures in °F.
+func (c *values) isFahrenheitOf(t *values) bool {
+	const offF = 1
+	same, both := 0, 0
+	for i := range min(len(c.val), len(t.val), provingRows) {
+		if f, air := c.val[i], t.val[i]; f == f && air == air {
+			both++
+			same += one(math.Abs(1.8*air+32-f) <= offF)
+		}
+	}
+	return 2*same > both
 }
 
 // like are the columns of a quantity that bear a column's name and are of its logger.

@@ -37,7 +37,7 @@ var quantityNames = []struct {
 	{RelativeHumidity, []string{"rh*", "ure 200*", "r h", "r f", "u r", "h r", "rel f", "relh*", "rel* hum*", "rel* *feucht*", "rel* *fukt*", "rel* *fugt*", "rel* *kosteus*", "*kosteuden*", "rel* *niisk*", "rel* humed*", "rel* umid*", "rel* *vocht*", "rel* vlh*", "rel* vla*", "*humid*", "rhum", "hum", "humi", "hygro*", "hmd", "hmdty*", "rhu", "nem", "hr", "rf", "rlf", "lf", "rv", "ur", "*feucht*", "*fukt*", "*fugt*", "*kosteus*",
 		"*niiskus*", "mitrum*", "dregm*", "wilg", "wilgot*", "vlhk*", "vlaz*", "vlag*", "*vochtig*", "humed*", "umid*", "paratart*", "влажн*", "υγρασ*", "*湿度*", "*濕度*", "*습도*", "*رطوبة*", "*לחות*", "*ความชน*", "do am", "kelemba*", "*आरदरता*", "*رطوبت*", "волог*", "dregn*", "rakast*", "hrmed*", "umi", "umezeal*", "*溼度*"}},
 	{AirTemperature, []string{"t", "tre 200*", "tt", "ttt", "tl", "tmean", "tavg", "tmed", "tmpc", "tmpf", "tempc", "tempf", "tem", "air tc", "air tf", "te", "ti", "ta", "tair", "tmp", "*temp*", "*lampotil*", "lampo*", "teplot*", "*homersek*",
-		"*homers*", "sicaklik*", "темпер*", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp", "airt", "tas", "tdb"}},
+		"*homers*", "sicaklik*", "темпер*", "темп", "θερμοκρ*", "*温度*", "*溫度*", "*氣溫*", "*気温*", "*气温*", "*온도*", "*기온*", "*حرارة*", "*तापमान*", "*טמפרטורה*", "*อณหภม*", "nhiet*", "suhu*", "*دما*", "drybulb*", "dry* bulb*", "hitast*", "atmp", "airt", "tas", "tdb"}},
 	{CO2, []string{"co2*", "carbon* dioxid*", "kohlendioxid*", "*koldioxid*", "hiilidioksid*", "susihappegaas*"}},
 	{Light, []string{"light*", "lux", "lx", "illum*", "licht*", "*helligkeit*", "beleucht*", "ljus*", "lys*", "valo", "valon", "valois*", "valaist*", "valgus*", "lumin*", "luz"}},
 	{Current, []string{"current*", "amp", "amps", "ampere*", "strom", "courant*", "corriente*", "corrente*"}},
@@ -49,7 +49,8 @@ var quantityNames = []struct {
 // otherThings are what a temperature may be of instead of the air where a column beside it is the air's by its name; alone
 // they may as well be places: the rock barn, the shed at the lake.
 var otherThings = []string{"ground*", "canopy*", "leaf", "leaves", "skin", "rock*", "glass", "slab", "panel*", "module*", "pv", "pavement", "asphalt", "concrete", "sand", "litter", "grass*", "bark", "stem", "trunk", "root*", "substrate", "compost", "fruit", "body", "pipe*", "tank*", "radiator*", "sea", "lake", "stream", "river", "sky", "potential", "frost",
-	"blatt*", "fels*", "rohr*", "gras*", "beton*", "becken*", "ror", "hoja*", "roca*", "tuberia*", "impulsion", "retorno", "feuille*", "depart", "retour", "rocher*", "lisc*"}
+	"blatt*", "fels*", "rohr*", "gras*", "beton*", "becken*", "ror", "hoja*", "roca*", "tuberia*", "impulsion", "retorno", "feuille*", "depart", "retour", "rocher*", "lisc*",
+	"rortemp*", "rorlednin*", "putki*", "putken", "rura", "rury", "rurze", "trubk*", "trubce", "potrub*", "leiding*", "buis*", "tubo", "tubazion*", "tuyau*", "труб*", "toru", "torutemp*", "cso", "csohom*", "boru*"}
 
 // airWords say that a temperature is the air's.
 var airWords = []string{"air", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}

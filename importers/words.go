@@ -69,10 +69,12 @@ func words(name string) []nameWord {
 }
 
 // fusedSigns are the signs of quantities, lower case, behind which one of fusedPlaces or fusedStatistics may stand in one
-// word: Tin, RHout, RHMean.
+// word: Tin, RHout, RHMean. Behind the fusedInitials of humidity only a place may.
 var (
-	fusedSigns      = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
-	fusedPlaces     = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute", "ambient")
+	fusedSigns    = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
+	fusedInitials = []string{"h", "f"}
+	fusedPlaces   = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute", "ambient",
+		"intern", "extern", "interior", "exterior", "interieur", "exterieur", "interno", "esterno", "interna", "externa", "esterna", "dentro", "fuera", "fora", "binnen", "buiten", "inde", "ude", "sisa", "ulko", "wewn", "zewn")
 	fusedStatistics = wordSet("mean", "avg", "average", "minimum", "maximum", "variance", "std", "stdev", "stddev", "num", "exp", "final")
 )
 
@@ -82,6 +84,11 @@ func unfused(typed string, joined bool) []nameWord {
 	for _, sign := range fusedSigns {
 		if n := len(sign); len(low) == len(typed) && strings.HasPrefix(low, sign) && (fusedPlaces[low[n:]] || fusedStatistics[low[n:]]) {
 			return []nameWord{{typed[:n], sign, joined}, {typed[n:], low[n:], true}}
+		}
+	}
+	for _, initial := range fusedInitials {
+		if n := len(initial); len(low) == len(typed) && strings.HasPrefix(low, initial) && fusedPlaces[low[n:]] {
+			return []nameWord{{typed[:n], initial, joined}, {typed[n:], low[n:], true}}
 		}
 	}
 	return []nameWord{{typed, low, joined}}

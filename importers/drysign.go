@@ -1,0 +1,63 @@
+package importers
+
+import (
+	"slices"
+	"strings"
+)
+
+// Some names may be the air's temperature or something else. Ts is the sign of a surface's, and that of the dry
+// thermometer where the word for dry begins with an s: seco, sec, suche. Air may be what flows. What stands beside them
+// tells, or the keeper.
+
+// tsQuantities are the answers to what ts is, and airQuantities to what is called air and nothing else.
+var (
+	tsQuantities  = []string{string(AirTemperature), string(SurfaceTemperature)}
+	airQuantities = []string{string(AirTemperature), string(Other)}
+)
+
+// isCalledTs says whether a column is called ts.
+func (c *values) isCalledTs() bool {
+	return c.kind == number && c.quantity == SurfaceTemperature && strings.EqualFold(strings.TrimSpace(c.name), "ts")
+}
+
+// isCalledAir says whether a column is called air, and may be its temperature by its values.
+func (c *values) isCalledAir() bool {
+	w := words(c.name)
+	return len(w) == 1 && anyPhrase(airWords, w) && c.quantity == Other && !c.told && c.mayBeTemperature()
+}
+
+// doubtfulAir is what a column with such a name may measure.
+func (c *values) doubtfulAir() (options []string) {
+	switch {
+	case c.isCalledTs():
+		return tsQuantities
+	case c.isCalledAir():
+		return airQuantities
+	}
+	return nil
+}
+
+// settleDoubtfulAir lets a column with such a name be the air's temperature where the keeper says so, and asks where it
+// is the only one beside a humidity and no dew point tells.
+func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
+	for _, rows := range s.byRows() {
+		of := map[Quantity]bool{}
+		var doubtful []*values
+		for _, c := range rows {
+			if of[c.quantity] = true; c.doubtfulAir() != nil {
+				doubtful = append(doubtful, c)
+			}
+		}
+		if len(doubtful) != 1 || of[AirTemperature] || of[DewPoint] || !of[RelativeHumidity] {
+			continue
+		}
+		c := doubtful[0]
+		options := c.doubtfulAir()
+		if answer := answers[loneQuantity]; answer == "" {
+			c.quantity, open = AirTemperature, []Question{{ID: loneQuantity, Options: options}}
+		} else if slices.Contains(options, answer) {
+			c.quantity = Quantity(answer)
+		}
+	}
+	return open
+}

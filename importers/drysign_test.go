@@ -1,0 +1,42 @@
+package importers
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// What ts is the column beside it tells: with a dew point that follows from it and the humidity it is the air's. The dew
+// points are by the Magnus formula of WMO-No. 8 (2018), annex 4.B, from 4.0 °C and 80 %, 5.0 °C and 75 %, 3.0 °C and 85 %,
+// worked out by hand to 0.1 K; others than those say that it is none. Beside another temperature it is a surface's, and
+// alone beside a humidity a person can't tell.
+func TestTheSignOfTheDryThermometer(t *testing.T) {
+	for _, c := range []struct {
+		in      string
+		want    Quantity
+		options []string
+	}{
+		{"time;ts;td;rh\n2026-01-13 10:00;4.0;0.8;80\n2026-01-13 11:00;5.0;0.9;75\n2026-01-13 12:00;3.0;0.7;85\n", AirTemperature, nil},
+		{"time;ts;td;rh\n2026-01-13 10:00;8.0;0.8;80\n2026-01-13 11:00;9.0;0.9;75\n2026-01-13 12:00;7.0;0.7;85\n", SurfaceTemperature, nil},
+		{"time;ts;ta;rh\n2026-01-13 10:00;4.0;4.5;80\n2026-01-13 11:00;5.0;5.5;75\n2026-01-13 12:00;3.0;3.5;85\n", SurfaceTemperature, nil},
+		{"time;ts;rh\n2026-01-13 10:00;4.0;80\n2026-01-13 11:00;5.0;75\n2026-01-13 12:00;3.0;85\n", AirTemperature, tsQuantities},
+		{"time;luft;rør;fugt\n2026-01-13 10:00;4.0;24.5;80\n2026-01-13 11:00;5.0;25.5;75\n2026-01-13 12:00;3.0;23.5;85\n", AirTemperature, airQuantities},
+	} {
+		e := readText(t, c.in)
+		if got := e.Series[0].Quantity; got != c.want {
+			t.Errorf("%s: %s", c.in, got)
+		}
+		switch {
+		case c.options == nil && len(e.Questions) > 0:
+			t.Errorf("%s: asks %+v", c.in, e.Questions)
+		case c.options != nil && (len(e.Questions) != 1 || e.Questions[0].ID != loneQuantity || !slices.Equal(e.Questions[0].Options, c.options)):
+			t.Errorf("%s: asks %+v", c.in, e.Questions)
+		case c.options != nil:
+			said, err := Read(context.Background(), strings.NewReader(c.in), "f.csv", Answers{loneQuantity: c.options[1]})
+			if err != nil || string(said.Series[0].Quantity) != c.options[1] || len(said.Questions) > 0 {
+				t.Errorf("%s: answered %s: %s %v", c.in, c.options[1], said.Series[0].Quantity, err)
+			}
+		}
+	}
+}
