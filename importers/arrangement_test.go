@@ -104,8 +104,9 @@ f|RH|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13
 	{"grades with names of their own",
 		"time,temp,valid,rh,rh_ok,T_FLAG,RH quality\n2026-01-13 10:00,4.5,true,80,1,0,9\n2026-01-13 11:00,4.0,false,81,1,1,9\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd
-f|temp|2 air_temperature degC values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 4..4.5
-f|rh|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81`},
+f|temp|2 air_temperature degC values n1 m1 u0 2026-01-13T10:00:00..2026-01-13T10:00:00 4.5..4.5
+f|rh|4 relative_humidity percent values n2 m0 u0 2026-01-13T10:00:00..2026-01-13T11:00:00 0.8..0.81
+note graded 3:2 x1`},
 	{"a column without a name that is no grade",
 		"time,temp °C,\n2026-01-13 10:00,4.5,80\n2026-01-13 11:00,4.0,81\n",
 		`utf-8 "," "." line 2 rows 2 bad 0 clock [1] ymd

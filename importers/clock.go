@@ -18,20 +18,21 @@ type clock struct {
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
-	name     order     // for the readers without a date form
-	zoned    bool      // rows carry their offset
-	stamps   bool      // date and time stand in one cell
-	paired   bool      // they stand in two
-	also     *dateForm // another way in which some rows print the date; nil: none
-	yearless bool      // the dates have no year
-	start    *start    // where the rows count from; nil: they don't
-	untimed  bool      // dates alone
-	bare     bool      // midnight is printed as a date alone
-	fills    bool      // a date stands in the first of a day's rows alone
-	above    int64     // the date of the row above, where it may stand for this row's; noTime: none
-	turned   []byte    // a cell with its time put behind its date
-	zone     string    // the same in every row, named by a column of its own perhaps
-	zoneAt   int       // that column, 1-based; 0: none
+	name     order         // for the readers without a date form
+	zoned    bool          // rows carry their offset
+	stamps   bool          // date and time stand in one cell
+	paired   bool          // they stand in two
+	also     *dateForm     // another way in which some rows print the date; nil: none
+	yearless bool          // the dates have no year
+	start    *start        // where the rows count from; nil: they don't
+	dates    map[int]int64 // midnights of the columns, where the rows are times of day
+	untimed  bool          // dates alone
+	bare     bool          // midnight is printed as a date alone
+	fills    bool          // a date stands in the first of a day's rows alone
+	above    int64         // the date of the row above, where it may stand for this row's; noTime: none
+	turned   []byte        // a cell with its time put behind its date
+	zone     string        // the same in every row, named by a column of its own perhaps
+	zoneAt   int           // that column, 1-based; 0: none
 
 	memo     [48]byte // the last date as printed, with what stands between it and the time
 	memoOpen bool     // a time of day may follow it

@@ -191,6 +191,8 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 	t := l.tally(rows, c.index)
 	name := words(c.header)
 	switch {
+	case anyPhrase(flagNames, name) && l.givesVerdicts(rows, c):
+		return grading
 	case anyPhrase(flagNames, name):
 		return skipped
 	case l.keyKindOf(c.index) != skipped:
@@ -199,8 +201,8 @@ func (l *layout) kindOf(rows []record, c *column) columnKind {
 		return ordinal
 	case t.isDevice(rows) && 2*t.filled >= len(rows) && t.fractions == 0 && namesDevice(name, t.numbers == t.filled) && c.quantity == Other && c.unit == "" && l.comesAgain(rows, c.index):
 		return device
-	case len(t.distinct) == 1 && t.filled == len(rows) && t.numbers == t.filled && t.fractions == 0 && anyPhrase(identifiers, name):
-		return ordinal
+	case len(t.distinct) == 1 && t.filled == len(rows) && t.numbers == t.filled && t.fractions == 0 && (anyPhrase(identifiers, name) || t.states == t.filled && c.unit == "" && c.quantity == Other && namesDevice(name, true)):
+		return ordinal // one logger, numbered 1, is called as its file
 	case t.filled == 0 && c.told && anyPhrase(codeNames, name):
 		return skipped
 	case t.filled == 0:
@@ -302,9 +304,11 @@ func (l *layout) learnZone(names, units []string) {
 func (l *layout) learnPageUnit() {
 	found := map[string]bool{}
 	for _, r := range l.preamble {
-		key, value := keyValue(text(r.text))
-		if unit := unitOf(value); anyPhrase(unitNames, words(key)) && unitFits(AirTemperature, unit) && unit != "" {
-			found[unit] = true
+		for _, part := range partsOfObject(text(r.text)) {
+			key, value := keyValue(part)
+			if unit := unitOf(value); anyPhrase(unitNames, words(key)) && unitFits(AirTemperature, unit) && unit != "" {
+				found[unit] = true
+			}
 		}
 		for _, w := range words(text(r.text)) {
 			if w.low == "fahrenheit" {
@@ -321,6 +325,21 @@ func (l *layout) learnPageUnit() {
 		}
 	}
 }
+
+// partsOfObject are the parts of a line that opens an object, and other lines whole.
+func partsOfObject(line string) []string {
+	if !opensObject([]byte(line)) || len(line) > longestHead {
+		return []string{line}
+	}
+	parts := strings.Split(line, ",")
+	for i, p := range parts {
+		parts[i] = strings.TrimLeft(p, "{[ ")
+	}
+	return parts
+}
+
+// longestHead is how long what stands before the readings of an object is at most, to be looked through.
+const longestHead = 2000
 
 // keyValue cuts a line like "Time zone: UTC+2" or "Time zone,UTC+2".
 func keyValue(line string) (key, value string) {

@@ -160,16 +160,19 @@ func (l *layout) findDevice(rows []record) {
 	}
 }
 
-// findTurns takes a column of words for the loggers' names where the same few come in the same order again and again.
+// findTurns takes a column of words, or in a table without names one of whole numbers, for the loggers' names where the
+// same few come in the same order again and again.
 func (l *layout) findTurns(rows []record) bool {
 	const rounds = 3
 	for i := range l.width {
-		if l.isTaken(i) {
+		c := l.columnOf(i)
+		coded := l.nameless && c != nil && l.isCode(rows, c)
+		if l.isTaken(i) && !coded {
 			continue
 		}
 		t := l.tally(rows, i)
 		n := len(t.distinct)
-		if t.numbers > 0 || !t.isDevice(rows) || n < 2 || len(rows) < rounds*n || 2*t.digitFirst > t.filled {
+		if n < 2 || len(rows) < rounds*n || !coded && (t.numbers > 0 || !t.isDevice(rows) || 2*t.digitFirst > t.filled) {
 			continue
 		}
 		again, changes := 0, 0
@@ -178,7 +181,7 @@ func (l *layout) findTurns(rows []record) bool {
 			changes += one(!bytes.Equal(trim(rows[k].cells[i]), trim(rows[k-1].cells[i])))
 		}
 		if all := len(rows) - n; 10*again >= 9*all && 10*changes >= 9*all {
-			l.columns = append(l.columns, column{index: i, kind: device})
+			l.takeDevices([]int{i})
 			return true
 		}
 	}

@@ -15,8 +15,8 @@ var (
 	airQuantities = []string{string(AirTemperature), string(Other)}
 )
 
-// isCalledTs says whether a column is called ts.
-func (c *values) isCalledTs() bool {
+// isSurfaceSign says whether a column is called ts.
+func (c *values) isSurfaceSign() bool {
 	return c.kind == number && c.quantity == SurfaceTemperature && strings.EqualFold(strings.TrimSpace(c.name), "ts")
 }
 
@@ -29,7 +29,7 @@ func (c *values) isCalledAir() bool {
 // doubtfulAir is what a column with such a name may measure.
 func (c *values) doubtfulAir() (options []string) {
 	switch {
-	case c.isCalledTs():
+	case c.isSurfaceSign():
 		return tsQuantities
 	case c.isCalledAir():
 		return airQuantities

@@ -20,6 +20,25 @@ var houseForms = []struct{ name, file, want string }{
 	{"one height", "Zeit;Temperatur (200cm);Feuchte (200cm)\n2026-01-13 10:00;4.5;80\n2026-01-13 10:10;4.0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"pipes beside the air", "tid;rörtemp;lufttemp;fukt\n2026-01-13 10:00;24.5;4.5;80\n2026-01-13 10:10;24.0;4.0;81\n", "f other 2 0 0 10:00..10:10 24..24.5|f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"day, month, year and hour in ten digits", "date;temp;rh\n1301202622;4,5;80\n1301202623;4,0;81\n1401202600;3,5;82\n", "f air_temperature 3 0 0 22:00..00:00 3.5..4.5|f relative_humidity 3 0 0 22:00..00:00 0.8..0.82"},
+	{"words beside numbers", "Datum;Zeit;Temp.;Feuchte\n13.01.2026;10:00;4,5 (Tür offen);80\n13.01.2026;11:00;ca. 5;80 (geschätzt)\n13.01.2026;12:00;~6,5;81\n13.01.2026;13:00;4,5*;81\n13.01.2026;14:00;5-6;82\n13.01.2026;15:00;4,5 (max);82\n13.01.2026;16:00;3,5 (38 F);82\n13.01.2026;17:00;?;n.d.\n13.01.2026;18:00;4,0;82\n",
+		"f air_temperature 5 1 3 10:00..18:00 4..6.5|f relative_humidity 8 1 0 10:00..18:00 0.8..0.82|note remarked|note remarked|note unreadable_cell"},
+	{"a reading that the file calls none", "time,temp,rh,flag\n2026-01-13 10:00,4.5,80,valid\n2026-01-13 10:10,94.5,0,invalid\n2026-01-13 10:20,4.0,81,valid\n2026-01-13 10:30,4.0,81,suspect\n",
+		"f air_temperature 3 1 0 10:00..10:30 4..4.5|f relative_humidity 3 1 0 10:00..10:30 0.8..0.81|note graded|note graded"},
+	{"readings each with its own verdict", "time,temp,temp_qc,rh,rh_qc\n2026-01-13 10:00,4.5,good,80,good\n2026-01-13 10:10,94.5,bad,80,good\n2026-01-13 10:20,4.0,good,81,good\n",
+		"f air_temperature 2 1 0 10:00..10:20 4..4.5|f relative_humidity 3 0 0 10:00..10:20 0.8..0.81|note graded"},
+	{"yes and no to whether a reading is valid", "Zeit;Temp °C;gültig\n2026-01-13 10:00;4,5;ja\n2026-01-13 10:10;94,5;nein\n2026-01-13 10:20;4,0;ja\n", "f air_temperature 2 1 0 10:00..10:20 4..4.5|note graded"},
+	{"a verdict on nearly all says something else", "time,temp °C,flag\n2026-01-13 10:00,4.5,bad\n2026-01-13 10:10,4.0,bad\n2026-01-13 10:20,4.0,good\n", "f air_temperature 3 0 0 10:00..10:20 4..4.5"},
+	{"hours across, each with its verdict", "Temp °C,00:00,flag,06:00,flag,12:00,flag,18:00,flag\n2026-01-13,4.5,valid,4.0,valid,3.5,valid,3.0,valid\n2026-01-14,4.5,valid,94.0,invalid,3.5,valid,3.0,valid\n",
+		"f air_temperature 7 1 0 00:00..18:00 3..4.5|note graded"},
+	{"a column for each day", "Temperatur °C;13.01.2026;14.01.2026;15.01.2026;16.01.2026;Mittel\n00:00;4,5;4,0;3,5;3,0;3,75\n06:00;5,5;5,0;;4,0;4,8\n12:00;6,5;6,0;5,5;5,0;5,75\n18:00;7,5;7,0;6,5;6,0;6,75\n",
+		"f air_temperature 15 1 0 00:00..18:00 3..7.5"},
+	{"a column for each day, the hours numbered", "Humidity %,2026-01-13,2026-01-14,2026-01-15,2026-01-16\n0,80,81,82,83\n1,80,81,82,83\n2,80,81,82,83\n3,80,81,82,84\n",
+		"f relative_humidity 16 0 0 00:00..03:00 0.8..0.84"},
+	{"one logger, numbered 1", "time,logger,temp,rh\n2026-01-13 10:00,1,4.5,80\n2026-01-13 10:10,1,4.0,81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"numbers that take turns, under no name", strings.Repeat("2026-01-13 10:00,1,4.5,80.5\n2026-01-13 10:07,2,5.5,70.5\n", 3) + "2026-01-13 10:20,1,4.0,81.5\n2026-01-13 10:27,2,5.0,71.5\n",
+		"1 air_temperature 4 0 0 10:00..10:20 4..4.5|1 relative_humidity 4 0 0 10:00..10:20 0.805..0.815|2 air_temperature 4 0 0 10:07..10:27 5..5.5|2 relative_humidity 4 0 0 10:07..10:27 0.705..0.715|ask pairing"},
+	{"a unit in the head of an object on one line", `{"place":"barn","unit":"°F","data":[{"time":"2026-01-13T10:00","temperature":41,"humidity":80},{"time":"2026-01-13T10:10","temperature":50,"humidity":81}]}`,
+		"f air_temperature 2 0 0 10:00..10:10 5..10|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"a short word for temperature", "Дата;Темп.;Влажн.\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 }
 
@@ -35,5 +54,18 @@ func TestHouseForms(t *testing.T) {
 				t.Errorf("%s: got\n%s\nwant\n%s\n%s", f.name, got, f.want, f.file)
 			}
 		}
+	}
+}
+
+// Over columns 02/01 to 05/01 are four days in a row with the day first, and the second of four months with the month
+// first, which no sheet of days is. The third of the rows of the first two days is at 12:00 of each.
+func TestDaysAcross(t *testing.T) {
+	e := readText(t, "Temp °C,02/01/2026,03/01/2026,04/01/2026,05/01/2026\n00:00,1.5,2.5,3.5,4.5\n06:00,1.6,2.6,3.6,4.6\n12:00,1.7,2.7,x,4.7\n18:00,1.8,2.8,3.8,4.8\n24:00,1.9,2.9,3.9,4.9\n")
+	s := e.Series[0]
+	if got := face(s, s.FaceMS[2], 0) + " " + face(s, s.FaceMS[7], 0) + " " + face(s, s.FaceMS[18], 0); got != "2026-01-02T12:00:00 2026-01-03T12:00:00 2026-01-06T00:00:00" {
+		t.Error(got)
+	}
+	if s.Val[2] != 1.7 || s.Val[7] != 2.7 || s.Val[18] != 4.9 || s.Missing != 1 || e.Layout.Clock.Order != "dmy" || s.OutOfOrder > 0 {
+		t.Errorf("%+v", s)
 	}
 }

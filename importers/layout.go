@@ -19,6 +19,7 @@ const (
 	runEnd   // says when the run that began at the row's time ended
 	event    // says in words what is on or off
 	message  // says in words what happened
+	grading  // says in words whether a reading is one
 	vacant   // nothing but missing words so far: read as numbers, listed only if something shows up
 )
 
@@ -333,6 +334,9 @@ func (l *layout) fitClock(records, rows []record) clockFit {
 	fit := learnClock(rows)
 	if fit.clock == nil {
 		fit, _ = startFit(records, rows)
+	}
+	if fit.clock == nil {
+		fit, _ = acrossFit(rows)
 	}
 	if fit.clock == nil && l.resort == datelessRows {
 		fit, _ = datelessFit(records, rows)

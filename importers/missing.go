@@ -3,7 +3,7 @@ package importers
 // missingWords are the words that say there is no value, or that the instrument had none to give, in lower
 // case.
 var missingWords = wordSet("na", "n/a", "#n/a", "n.a.", "n.a", "nan", "-nan", "null", "nul", "(null)", "none", "nil", "nodata", "no data", "no_data", "missing", "void",
-	"x", "m", "m1", "nd", "n.d.", "n/d", "k.a.", "k. a.", "n.v.", "fehlt", "puuttuu", "saknas", "#nv", "<na>", "<null>", "\\n", "unknown", "unavailable", "undefined",
+	"x", "m", "m1", "nd", "n.b.", "b.d.", "b/d", "н/д", "н.д.", "brak", "n.d.", "n/d", "k.a.", "k. a.", "n.v.", "fehlt", "puuttuu", "saknas", "#nv", "<na>", "<null>", "\\n", "unknown", "unavailable", "undefined",
 	"err", "err.", "error", "fault", "fail", "failed", "failure", "invalid", "bad", "fehler", "fel", "virhe", "viga", "fejl", "feil", "erreur", "errore",
 	"lo", "low", "hi", "high", "ol", "o.l", "o.l.", "-ol", "over", "under", "overload", "overrange", "over range", "underrange", "under range", "out of range",
 	"no sensor", "nosensor", "no probe", "offline", "disconnected", "not connected", "#value!", "#ref!", "#div/0!", "#num!", "#name?", "#null!",

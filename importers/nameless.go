@@ -346,7 +346,7 @@ func proveDewPoint(columns []*values) bool {
 		return false
 	}
 	may := func(c *values, q Quantity) bool {
-		return c.quantity == q || c.quantity == Other && !c.told && c.unit == "" || q == AirTemperature && c.isCalledTs()
+		return c.quantity == q || c.quantity == Other && !c.told && c.unit == "" || q == AirTemperature && c.isSurfaceSign()
 	}
 	for _, t := range columns {
 		for _, h := range columns {

@@ -25,6 +25,8 @@ const (
 	RemarkMixedOrders = "mixed_orders"    // dates of which some name the day first and others the month
 	RemarkMixedMarks  = "mixed_marks"     // a fraction behind the other decimal mark than most; Args: the cell, the column
 	RemarkLimit       = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
+	RemarkRemarked    = "remarked"        // a number with words in its cell, taken without them; Args: the cell, the column
+	RemarkGraded      = "graded"          // a reading that the file itself calls none, taken as missing; Args: the column
 	RemarkSentinel    = "sentinel"        // a number that stands for no value, taken as missing; Args: the number, the column
 	RemarkWords       = "words"           // a text that says no state, kept as a moment; Args: the text, the column
 	RemarkNameless    = "nameless"        // columns of a table without a header that nothing tells the meaning of; Args: their numbers

@@ -11,8 +11,11 @@ import (
 // oddCell reads a cell that is not a plain number: padded, with its unit, a word for a state or for nothing.
 func (s *scan) oddCell(c *values, cell []byte) float64 {
 	cell = trim(cell)
-	if c.kind == runEnd {
+	switch c.kind {
+	case runEnd:
 		return s.runEnd(c)
+	case grading:
+		return c.verdictCell(cell)
 	}
 	if isMissing(cell) {
 		return missing
@@ -46,6 +49,9 @@ func (s *scan) oddNumber(c *values, cell []byte) float64 {
 	}
 	if !ok {
 		v, d, ok = s.otherMark(c, cell)
+	}
+	if !ok {
+		v, d, ok = s.remarkedNumber(c, cell)
 	}
 	if !ok {
 		return s.unreadableCell(c, cell)

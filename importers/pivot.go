@@ -15,6 +15,9 @@ const leastHours, allHours = 4, 24
 // hoursOf reads names as the hours of a day, all but those over the clock: times of day that rise from left to
 // right, or the hours' numbers from 0 or 1. A name beside them that is no time may stand behind, and before all 24.
 func (c *clock) hoursOf(names []string) (hours map[int]int64, ok bool) {
+	if c.dates != nil {
+		return c.dates, true
+	}
 	if c.timed() {
 		return nil, false
 	}
@@ -82,6 +85,7 @@ func (l *layout) learnHours(names []string) {
 		l.hourColumns = append(l.hourColumns, c.index+1)
 		l.hours = append(l.hours, ms)
 	}
+	l.dropUndated()
 }
 
 // takeTitle says of columns of numbers, none of which has a unit or a name that says what it holds, what a line above
@@ -134,6 +138,10 @@ func isTitle(said string) bool {
 
 // spreadHours makes one series of the columns of hours: each row has as many times as there are.
 func (s *scan) spreadHours() {
+	if s.clock.dates != nil {
+		s.spreadDates()
+		return
+	}
 	s.wide = len(s.hours)
 	if s.wide == 0 {
 		return

@@ -198,6 +198,7 @@ func (s *scan) gather() {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.heedVerdicts()
 	s.settleRowUnits()
 	s.keyByBlock()
 	s.splitByKey()

@@ -106,6 +106,8 @@ var fileNotes = map[string]string{
 	"mixed_orders":    "Some dates in column {column} have the day first and others the month, as a spreadsheet leaves them; which is which was told by the order of the rows.",
 	"mixed_marks":     "{n} {cell|cells} in column {column}, {1}, {where}: “{0}” has the other decimal mark than the rest, and was read as the fraction it is.",
 	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
+	"remarked":        "{n} {cell|cells} in column {column}, {1}, {where}: “{0}” has words beside its number; the number was taken.",
+	"graded":          "{n} {cell|cells} in column {column}, {0}, {where}: the file itself marks the reading as not valid; it counts as missing.",
 	"sentinel":        "{n} {cell|cells} in column {column}, {1}, {where}: {0} stands for no reading, or can be none, and counts as missing.",
 	"words":           "{n} {line|lines} in column {column}, {1}, {where}: words such as “{0}” are no readings; each is kept as a moment.",
 	"nameless":        "The table has no header, and what its columns {0} hold can't be told from their values; they are kept and not used. Names in a first line would tell.",
