@@ -2,6 +2,7 @@ package importers
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 )
 
@@ -16,7 +17,7 @@ type block struct {
 
 // startsBlock says whether the lines without a time since the last row part a block off that the row at a time
 // begins: the header again, or the title of a block, where the clock goes back or, while the order of the dates
-// is open, a word says that a name follows.
+// is open, a word says that a name follows or the header follows.
 func (s *scan) startsBlock(at int64) bool {
 	if s.keyed != nil || s.times.n == 0 || len(s.pending) > maxTitleLines {
 		return false
@@ -36,7 +37,7 @@ func (s *scan) startsBlock(at int64) bool {
 	title, led := titleIn(lines)
 	switch {
 	case again && len(lines) == 0:
-	case title == "" || s.clock.unsure() && !led || !s.clock.unsure() && at >= s.times.open[len(s.times.open)-1]:
+	case title == "" || s.clock.unsure() && !led && !again || !s.clock.unsure() && at >= s.times.open[len(s.times.open)-1]:
 		return false
 	}
 	s.blocks = append(s.blocks, block{s.times.n, title})
@@ -66,6 +67,30 @@ func (s *scan) keyByBlock() {
 			s.keyed.of[row] = id
 		}
 	}
+}
+
+// quantityInTitle is what a title says a block holds, where it names a quantity and no logger.
+func quantityInTitle(title string) (said column, ok bool) {
+	said = column{header: title}
+	said.describe(nil)
+	return said, said.told && said.likeness == ""
+}
+
+// nameQuantities says whether the titles of all blocks name quantities, and no loggers.
+func (k *keyed) nameQuantities() bool {
+	return !slices.ContainsFunc(k.names, func(titles []string) bool { _, ok := quantityInTitle(titles[0]); return !ok })
+}
+
+// takeQuantity lets a column of a block measure what the block's title says, unless the column's own name says what else.
+func (c *values) takeQuantity(title string) {
+	said, _ := quantityInTitle(title)
+	if _, unit := cutUnit(c.header); c.kind != number || unit != "" {
+		return
+	}
+	if q, used := quantityOf(words(c.header), ""); q != Other || slices.Contains(used, true) {
+		return
+	}
+	c.logger, c.quantity, c.told, c.unit, c.unitFrom = "", said.quantity, true, said.unit, said.unitFrom
 }
 
 // blockEnd is the row behind a block's last.

@@ -135,7 +135,7 @@ func (l *layout) findDevice(rows []record) {
 			keys = append(keys, c.index)
 		}
 	}
-	events := kinds[device] == 0 && (kinds[state]+kinds[runEnd] == 1 && kinds[number] == 0 || kinds[runEnd] == 1)
+	events := kinds[device] == 0 && (kinds[state]+kinds[runEnd]+l.binaries(rows) == 1 && kinds[number] == l.binaries(rows) || kinds[runEnd] == 1)
 	if kinds[device] == 0 && l.findTurns(rows) {
 		return
 	}
@@ -158,6 +158,15 @@ func (l *layout) findDevice(rows []record) {
 	if !events && !l.long && !l.findNumbered(rows, keys) {
 		l.findCrossed(rows, keys)
 	}
+}
+
+// binaries counts the columns of numbers that hold nothing but 0 and 1.
+func (l *layout) binaries(rows []record) (n int) {
+	for _, c := range l.columns {
+		t := l.tally(rows, c.index)
+		n += one(c.kind == number && c.unit == "" && c.quantity == Other && t.filled > 0 && t.states == t.filled)
+	}
+	return n
 }
 
 // findTurns takes a column of words, or in a table without names one of whole numbers, for the loggers' names where the

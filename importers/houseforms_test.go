@@ -39,6 +39,18 @@ var houseForms = []struct{ name, file, want string }{
 		"1 air_temperature 4 0 0 10:00..10:20 4..4.5|1 relative_humidity 4 0 0 10:00..10:20 0.805..0.815|2 air_temperature 4 0 0 10:07..10:27 5..5.5|2 relative_humidity 4 0 0 10:07..10:27 0.705..0.715|ask pairing"},
 	{"a unit in the head of an object on one line", `{"place":"barn","unit":"°F","data":[{"time":"2026-01-13T10:00","temperature":41,"humidity":80},{"time":"2026-01-13T10:10","temperature":50,"humidity":81}]}`,
 		"f air_temperature 2 0 0 10:00..10:10 5..10|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a block for each quantity", "Temperature (°C)\nTime,North,South\n2026-01-13 10:00,4.5,5.5\n2026-01-13 10:10,4.0,5.0\n\nHumidity (%)\nTime,North,South\n2026-01-13 10:00,80,70\n2026-01-13 10:10,81,71\n",
+		"North air_temperature 2 0 0 10:00..10:10 4..4.5|North relative_humidity 2 0 0 10:00..10:10 0.8..0.81|South air_temperature 2 0 0 10:00..10:10 5..5.5|South relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"a block for each quantity, without units", "Temperatur\nZeit;Nord;Süd\n13.01.2026 10:00;4,5;5,5\n13.01.2026 10:10;4,0;5,0\n\nFeuchte\nZeit;Nord;Süd\n13.01.2026 10:00;80;70\n13.01.2026 10:10;81;71\n",
+		"Nord air_temperature 2 0 0 10:00..10:10 4..4.5|Nord relative_humidity 2 0 0 10:00..10:10 0.8..0.81|Süd air_temperature 2 0 0 10:00..10:10 5..5.5|Süd relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"sheets of months below one another", "November 2025\nDate,Temp C,RH\n2025-11-29 10:00,4.5,80\n2025-11-30 10:00,4.0,81\n\nDecember 2025\nDate,Temp C,RH\n2025-12-01 10:00,3.5,82\n2025-12-02 10:00,3.0,83\n",
+		"f air_temperature 4 0 0 10:00..10:00 3..4.5|f relative_humidity 4 0 0 10:00..10:00 0.8..0.83|note foot"},
+	{"sheets of barns below one another", "Marten\nDate,Temp C,RH\n2025-11-29 10:00,4.5,80\n2025-11-30 10:00,4.0,81\n\nJuniper\nDate,Temp C,RH\n2025-11-29 10:00,3.5,82\n2025-11-30 10:00,3.0,83\n",
+		"Marten air_temperature 2 0 0 10:00..10:00 4..4.5|Marten relative_humidity 2 0 0 10:00..10:00 0.8..0.81|Juniper air_temperature 2 0 0 10:00..10:00 3..3.5|Juniper relative_humidity 2 0 0 10:00..10:00 0.82..0.83"},
+	{"changes of several relays as 1 and 0", "timestamp;relay;value\n2026-01-13 10:00:05;fan1;1\n2026-01-13 10:07:11;fan2;1\n2026-01-13 10:20:30;fan1;0\n2026-01-13 10:25:00;fan2;0\n2026-01-13 10:41:00;fan1;1\n",
+		"fan1 state 3 0 0 10:00..10:41 0..1|fan2 state 2 0 0 10:07..10:25 0..1"},
+	{"a pipe beside the ambient air", "time,pipe_temp_c,ambient_temp_c,ambient_rh\n2026-01-13 10:00,24.5,4.5,80\n2026-01-13 10:10,24.0,4.0,81\n",
+		"f other 2 0 0 10:00..10:10 24..24.5|ambient air_temperature 2 0 0 10:00..10:10 4..4.5|ambient relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 	{"a short word for temperature", "Дата;Темп.;Влажн.\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 }
 

@@ -284,11 +284,15 @@ func (s *scan) splitByKey() {
 		return
 	}
 	var out []values
+	ofQuantities := len(s.blocks) > 0 && s.keyed.nameQuantities()
 	for id, rows := range s.keyed.rows() {
 		for i := range s.columns {
 			c := s.columns[i].ofRows(rows)
 			c.lead = i == 0
 			s.keyed.describe(&c, int32(id))
+			if ofQuantities {
+				c.takeQuantity(s.keyed.names[id][0])
+			}
 			out = append(out, c)
 		}
 	}

@@ -53,7 +53,7 @@ var otherThings = []string{"ground*", "canopy*", "leaf", "leaves", "skin", "rock
 	"rortemp*", "rorlednin*", "putki*", "putken", "rura", "rury", "rurze", "trubk*", "trubce", "potrub*", "leiding*", "buis*", "tubo", "tubazion*", "tuyau*", "труб*", "toru", "torutemp*", "cso", "csohom*", "boru*"}
 
 // airWords say that a temperature is the air's.
-var airWords = []string{"air", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}
+var airWords = []string{"air", "ambient*", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}
 
 // humidityInitials stand for humidity where the unit is percent.
 var humidityInitials = wordSet("r", "u", "uu", "h", "fi", "φ", "ϕ")

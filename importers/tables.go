@@ -202,6 +202,8 @@ func titleOf(line string) (title string, keyed bool) {
 	line = withoutPage(line)
 	key, value := keyValue(line)
 	switch {
+	case value == "" && isPeriod(line):
+		return "", false
 	case value == "":
 		return strings.TrimRight(line, ": "), false
 	case anyPhrase(titleKeys, words(key)):
@@ -209,6 +211,24 @@ func titleOf(line string) (title string, keyed bool) {
 	}
 	return "", false
 }
+
+// periodWords stand before the number of a week, a month or a year, lower case.
+var periodWords = []string{"week*", "kw", "woche", "vecka", "uge", "uke", "viikko", "nadal", "semaine", "semana", "settimana", "tydzien", "month*", "monat*", "manad", "maned", "mois", "mes", "mese", "year", "jahr", "ar", "an", "annee", "ano", "anno"}
+
+// isPeriod says whether a line names a stretch of time and nothing else, as the sheets of a year are named.
+func isPeriod(line string) bool {
+	w := words(line)
+	rest := slices.DeleteFunc(slices.Clone(w), func(k nameWord) bool { return isDigit(k.low[0]) || anyPhrase(periodWords, []nameWord{k}) })
+	return isMonth([]byte(line)) || len(w) > 0 && len(rest) == 0 && !isDigit(w[0].low[0]) || len(w) == 1 && monthWords[w[0].low]
+}
+
+// monthWords are months that may stand alone, lower case without accents: a beginning may be a place's.
+var monthWords = wordSet("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december",
+	"januar", "februar", "marz", "maerz", "mai", "juni", "juli", "oktober", "dezember", "januari", "februari", "mars", "maj", "augusti", "marts", "desember",
+	"janvier", "fevrier", "avril", "juin", "juillet", "aout", "septembre", "octobre", "novembre", "decembre", "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre",
+	"gennaio", "febbraio", "aprile", "maggio", "giugno", "luglio", "settembre", "ottobre", "dicembre", "janeiro", "fevereiro", "marco", "maio", "junho", "julho", "setembro", "outubro", "novembro", "dezembro",
+	"maart", "mei", "augustus", "tammikuu", "helmikuu", "maaliskuu", "huhtikuu", "syyskuu", "lokakuu", "marraskuu", "joulukuu", "jaanuar", "veebruar", "marts", "aprill", "oktoober", "detsember",
+	"styczen", "luty", "marzec", "kwiecien", "wrzesien", "pazdziernik", "listopad", "grudzien", "январь", "февраль", "март", "апрель", "октябрь", "ноябрь", "декабрь")
 
 // withoutPage is a line without the number of its page.
 func withoutPage(line string) string {
