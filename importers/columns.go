@@ -46,6 +46,7 @@ func (l *layout) learnColumns(rows []record, names, units []string) {
 	l.dropFormerStates()
 	l.findDevice(rows)
 	l.pruneDevices(rows)
+	l.dropDevicesOfVariables(rows)
 }
 
 // describeBeside adds what a legend, the cells beside a column's and those under its name say of it.

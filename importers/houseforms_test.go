@@ -51,6 +51,16 @@ var houseForms = []struct{ name, file, want string }{
 		"fan1 state 3 0 0 10:00..10:41 0..1|fan2 state 2 0 0 10:07..10:25 0..1"},
 	{"a pipe beside the ambient air", "time,pipe_temp_c,ambient_temp_c,ambient_rh\n2026-01-13 10:00,24.5,4.5,80\n2026-01-13 10:10,24.0,4.0,81\n",
 		"f other 2 0 0 10:00..10:10 24..24.5|ambient air_temperature 2 0 0 10:00..10:10 4..4.5|ambient relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"a word before each time", "Päivä;Klo;Lämpötila;Kosteus\n13.1.2026;klo 10.00;4,5;80\n13.1.2026;klo 11.00;4,0;81\n14.1.2026;klo 10.00;3,5;82\n14.1.2026;klo 11.00;3,0;83\n",
+		"f air_temperature 4 0 0 10:00..11:00 3..4.5|f relative_humidity 4 0 0 10:00..11:00 0.8..0.83"},
+	{"weekdays beside a door are no doors", "Date,Time,Weekday,Door\n2026-01-12,08:05,Mon,open\n2026-01-12,08:15,Mon,closed\n2026-01-13,09:05,Tue,open\n2026-01-13,09:15,Tue,closed\n", "f state 4 0 0 08:05..09:15 0..1"},
+	{"who switched is no switch", "time,mode,fan\n2026-01-13 08:05,auto,1\n2026-01-13 08:15,auto,0\n2026-01-13 09:05,manual,1\n2026-01-13 09:15,auto,0\n", "f state 4 0 0 08:05..09:15 0..1"},
+	{"words for the time of day are no loggers", "Datum;Tageszeit;Temp;Feuchte\n13.01.2026;morgens;4,5;80\n13.01.2026;abends;4,0;81\n14.01.2026;morgens;3,5;82\n14.01.2026;abends;3,0;83\n",
+		"f air_temperature 4 0 0 00:00..00:00 3..4.5|f relative_humidity 4 0 0 00:00..00:00 0.8..0.83|note no_times"},
+	{"states with the sensors' numbers and names", "entity_id,state,unit,friendly_name,last_changed\na1,4.5,°C,North temperature,2026-01-13T10:00:00\na2,80,%,North humidity,2026-01-13T10:00:00\na3,5.5,°C,South temperature,2026-01-13T10:00:00\na4,70,%,South humidity,2026-01-13T10:00:00\na1,4.0,°C,North temperature,2026-01-13T10:10:00\na2,81,%,North humidity,2026-01-13T10:10:00\na3,5.0,°C,South temperature,2026-01-13T10:10:00\na4,71,%,South humidity,2026-01-13T10:10:00\n",
+		"North air_temperature 2 0 0 10:00..10:10 4..4.5|North relative_humidity 2 0 0 10:00..10:10 0.8..0.81|South air_temperature 2 0 0 10:00..10:10 5..5.5|South relative_humidity 2 0 0 10:00..10:10 0.7..0.71"},
+	{"two pairs and a battery under no names", "2026-01-13 10:00;4,5;80,5;5,5;70,5;3,02\n2026-01-13 10:10;4,0;81,5;5,0;71,5;3,01\n2026-01-13 10:20;3,5;82,5;4,5;72,5;3,00\n",
+		"f 1 air_temperature 3 0 0 10:00..10:20 3.5..4.5|f 1 relative_humidity 3 0 0 10:00..10:20 0.805..0.825|f 2 air_temperature 3 0 0 10:00..10:20 4.5..5.5|f 2 relative_humidity 3 0 0 10:00..10:20 0.705..0.725|f other 3 0 0 10:00..10:20 3..3.02|ask pairing|note nameless"},
 	{"a short word for temperature", "Дата;Темп.;Влажн.\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 }
 

@@ -35,8 +35,8 @@ func (l *layout) learnKeys(rows []record, names []string) {
 		}
 	}
 	plain, named := l.valueColumns(rows, names)
-	if plain == 1 && named == 0 && len(found) == 0 {
-		found = l.variableInDevice(rows, names)
+	if plain == 1 && named == 0 && !slices.ContainsFunc(found, func(c column) bool { return c.kind == variable }) {
+		found = append(l.variableInDevice(rows, names), found...)
 	}
 	l.keys = found
 	for _, c := range found {
@@ -66,6 +66,37 @@ func (l *layout) variableInDevice(rows []record, names []string) []column {
 		}
 	}
 	return nil
+}
+
+// dropDevicesOfVariables drops a column of loggers' names where each of them has a variable of its own that names its
+// logger too, as the numbers of channels stand beside their names.
+func (l *layout) dropDevicesOfVariables(rows []record) {
+	spare := map[int]bool{}
+	for _, v := range l.keys {
+		if v.kind != variable || !l.namesLoggers(rows, v.index) {
+			continue
+		}
+		n := distinctCells(rows, v.index)
+		for _, c := range l.columns {
+			if c.kind == device && n > 1 && distinctCells(rows, c.index) == n && distinctCells(rows, c.index, v.index) == n {
+				spare[c.index] = true
+			}
+		}
+	}
+	l.drop(spare)
+}
+
+// namesLoggers says whether most cells of a column of variables that are of air name a logger too.
+func (l *layout) namesLoggers(rows []record, index int) bool {
+	named, of := 0, 0
+	for cell := range l.tally(rows, index).distinct {
+		c := column{header: text([]byte(cell))}
+		c.describe(nil)
+		if c.quantity == AirTemperature || c.quantity == RelativeHumidity {
+			named, of = named+one(c.likeness != ""), of+1
+		}
+	}
+	return of > 0 && 2*named > of
 }
 
 // valueNames are the stems of columns that hold the values of the long form.

@@ -118,6 +118,7 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 			continue
 		}
 		t.quantity, h.quantity = AirTemperature, RelativeHumidity
+		takeMorePairs(unclear, t, h)
 		sure := (s.nameless || s.unnamed) && surePair(rows, t, h) // names may be of two places
 		asked = asked || answers[pairing] == "" && !sure
 	}
@@ -125,6 +126,24 @@ func (s *scan) findNameless(answers Answers) (open []Question) {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
 	}
 	return nil
+}
+
+// takeMorePairs takes for pairs what stands as far apart as a pair, is printed as it is and changes as it does.
+func takeMorePairs(columns []*values, t, h *values) {
+	for left := columns; ; {
+		left = slices.DeleteFunc(slices.Clone(left), func(c *values) bool { return c.quantity != Other })
+		a, b := likelyPair(left)
+		if a == nil || b.index-a.index != h.index-t.index || !a.isPrintedAs(t) || !b.isPrintedAs(h) {
+			return
+		}
+		a.quantity, b.quantity = AirTemperature, RelativeHumidity
+	}
+}
+
+// isPrintedAs says whether a column has as many digits as another and changes at least half as much.
+func (c *values) isPrintedAs(other *values) bool {
+	p, q := c.spread(), other.spread()
+	return c.usualDecimals() == other.usualDecimals() && 2*(p.high-p.low) >= q.high-q.low
 }
 
 // unclearColumns are columns without those that measure something else than air by their names or units, as its pressure.

@@ -108,5 +108,27 @@ func isGraded(cell []byte) bool {
 // isDevice says whether a column's values can be the names of loggers: few of them.
 func (t columnTally) isDevice(rows []record) bool {
 	n := len(t.distinct)
-	return n > 0 && n <= maxDevices && (n == 1 || 3*n <= 2*len(rows)) && t.states < t.filled
+	return n > 0 && n <= maxDevices && (n == 1 || 3*n <= 2*len(rows)) && t.states < t.filled && !t.saysWhen()
+}
+
+// whenWords say when something was or how it came about, and name no logger: weekdays, parts of a day, and who switched.
+// Lower case, without accents.
+var whenWords = wordSet("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun",
+	"montag", "dienstag", "mittwoch", "donnerstag", "freitag", "samstag", "sonnabend", "sonntag", "mo", "di", "mi", "do", "fr", "sa", "so",
+	"lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "dimanche", "lun", "mar", "mer", "jeu", "ven", "sam", "dim", "lunes", "martes", "miercoles", "jueves", "viernes", "sabado", "domingo", "mie", "jue", "vie", "sab", "dom",
+	"lunedi", "martedi", "mercoledi", "giovedi", "venerdi", "sabato", "domenica", "gio", "segunda", "terca", "quarta", "quinta", "sexta", "maandag", "dinsdag", "woensdag", "donderdag", "vrijdag", "zaterdag", "zondag",
+	"mandag", "tirsdag", "onsdag", "torsdag", "fredag", "lordag", "sondag", "mandagen", "tisdag", "man", "tir", "ons", "tor", "fre", "lor", "son", "tis", "maanantai", "tiistai", "keskiviikko", "torstai", "perjantai", "lauantai", "sunnuntai", "ma", "ti", "ke", "to", "pe", "la", "su",
+	"poniedzialek", "wtorek", "sroda", "czwartek", "piatek", "sobota", "niedziela", "pn", "wt", "sr", "cz", "pt", "nd", "pondeli", "utery", "streda", "ctvrtek", "patek", "nedele", "понедельник", "вторник", "среда", "четверг", "пятница", "суббота", "воскресенье", "пн", "вт", "ср", "чт", "пт", "сб", "вс",
+	"morning", "noon", "midday", "afternoon", "evening", "night", "midnight", "dawn", "dusk", "day", "am", "pm", "morgen", "morgens", "fruh", "mittag", "mittags", "vormittag", "vormittags", "nachmittag", "nachmittags", "abend", "abends", "nacht", "nachts", "matin", "midi", "apres-midi", "soir", "nuit", "manana", "mediodia", "tarde", "noche", "mattina", "pomeriggio", "sera", "notte",
+	"morgon", "middag", "eftermiddag", "kvall", "natt", "aften", "nat", "kveld", "aamu", "paiva", "ilta", "yo", "hommik", "louna", "ohtu", "oo", "rano", "poludnie", "wieczor", "noc", "vecer", "утро", "день", "вечер", "ночь",
+	"auto", "automatic", "automatically", "automatik", "automatisch", "manual", "manually", "manuell", "hand", "handbetrieb", "timer", "schedule", "scheduled", "remote", "local", "user", "system", "thermostat", "manuel", "automatique", "automatico")
+
+// saysWhen says whether a column holds nothing but such words.
+func (t columnTally) saysWhen() bool {
+	for cell := range t.distinct {
+		if len(cell) > longestName || !whenWords[string(plainLower(nil, []byte(cell)))] {
+			return false
+		}
+	}
+	return len(t.distinct) > 0
 }

@@ -68,8 +68,13 @@ func dashedTime(s []byte) (t timeOfDay, ok bool) {
 // daysZero are the ways to print the day from which spreadsheets count: it stands before a time that has none.
 var daysZero = [][]byte{[]byte("1899-12-30"), []byte("30.12.1899"), []byte("12/30/1899"), []byte("30/12/1899"), []byte("30-12-1899"), []byte("30-Dec-1899"), []byte("1899/12/30"), []byte("1900-01-00"), []byte("00.01.1900")}
 
-// cutDayZero takes such a day off the start of a time.
+// cutDayZero takes such a day, or a word that leads to a time, off the start of one.
 func cutDayZero(cell []byte) []byte {
+	if n := letters(cell); n > 0 {
+		if rest := trim(bytes.TrimPrefix(cell[n:], []byte("."))); beginsWithDigit(string(rest)) && leadsToTime[string(lowerASCII(nil, cell[:n]))] {
+			return rest
+		}
+	}
 	for _, day := range daysZero {
 		if bytes.HasPrefix(cell, day) && len(cell) > len(day) {
 			return afterDate(cell[len(day):])
