@@ -20,10 +20,11 @@ func (c *values) isSurfaceSign() bool {
 	return c.kind == number && c.quantity == SurfaceTemperature && strings.EqualFold(strings.TrimSpace(c.name), "ts")
 }
 
-// isCalledAir says whether a column is called air, and may be its temperature by its values.
+// isCalledAir says whether a column is called air, or by a word for within or without, and may be its temperature by its
+// values.
 func (c *values) isCalledAir() bool {
 	w := words(c.name)
-	return len(w) == 1 && anyPhrase(airWords, w) && c.quantity == Other && !c.told && c.mayBeTemperature()
+	return len(w) == 1 && (anyPhrase(airWords, w) || fusedPlaces[w[0].low]) && c.quantity == Other && !c.told && c.mayBeTemperature()
 }
 
 // doubtfulAir is what a column with such a name may measure.
@@ -37,8 +38,8 @@ func (c *values) doubtfulAir() (options []string) {
 	return nil
 }
 
-// settleDoubtfulAir lets a column with such a name be the air's temperature where the keeper says so, and asks where it
-// is the only one beside a humidity and no dew point tells.
+// settleDoubtfulAir lets columns with such names be the air's temperature where the keeper says so, and asks where there
+// is none beside a humidity and no dew point tells.
 func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 	for _, rows := range s.byRows() {
 		of := map[Quantity]bool{}
@@ -48,15 +49,19 @@ func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 				doubtful = append(doubtful, c)
 			}
 		}
-		if len(doubtful) != 1 || of[AirTemperature] || of[DewPoint] || !of[RelativeHumidity] {
+		if len(doubtful) == 0 || of[AirTemperature] || of[DewPoint] || !of[RelativeHumidity] {
 			continue
 		}
-		c := doubtful[0]
-		options := c.doubtfulAir()
-		if answer := answers[loneQuantity]; answer == "" {
-			c.quantity, open = AirTemperature, []Question{{ID: loneQuantity, Options: options}}
-		} else if slices.Contains(options, answer) {
-			c.quantity = Quantity(answer)
+		options := doubtful[0].doubtfulAir()
+		if slices.ContainsFunc(doubtful, func(c *values) bool { return !slices.Equal(c.doubtfulAir(), options) }) {
+			continue
+		}
+		for _, c := range doubtful {
+			if answer := answers[loneQuantity]; answer == "" {
+				c.quantity, open = AirTemperature, []Question{{ID: loneQuantity, Options: options}}
+			} else if slices.Contains(options, answer) {
+				c.quantity = Quantity(answer)
+			}
 		}
 	}
 	return open

@@ -36,7 +36,7 @@ func (s *scan) badRow(record []byte) {
 		return
 	}
 	same := len(s.header) > 0 && bytes.Equal(record, s.header)
-	if s.endsAt(same) {
+	if s.endsAt(record, same) {
 		return
 	}
 	if same {

@@ -72,7 +72,7 @@ var forms = []struct {
 	{"a humidity and a voltage without names", strings.Repeat("2026-01-13 10:00,80.5,3.05\n2026-01-13 10:10,81.5,3.04\n", 6), "f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|f air_temperature 12 0 0 10:00..10:10 3.04..3.05|ask pairing|note out_of_order"},
 	{"two columns of air without names", strings.Repeat("2026-01-13 10:00,4.5,80.5\n2026-01-13 10:10,4.0,81.5\n", 6), "f air_temperature 12 0 0 10:00..10:10 4..4.5|f relative_humidity 12 0 0 10:00..10:10 0.805..0.815|note out_of_order"},
 	{"tabs between, remarks in few rows", "Zeit\tInnen\trF %\tNotiz\n13.01.2026 10:00\t4,5\t80,5\t\n13.01.2026 10:10\t4,0\t81,5\t\n13.01.2026 10:20\t4,5\t80,5\tTor offen\n13.01.2026 10:30\t4,0\t81,5\t\n13.01.2026 10:40\t4,5\t80,5\t\n",
-		"f other 5 0 0 10:00..10:40 4..4.5|f relative_humidity 5 0 0 10:00..10:40 0.805..0.815"},
+		"f air_temperature 5 0 0 10:00..10:40 4..4.5|f relative_humidity 5 0 0 10:00..10:40 0.805..0.815|ask quantity"},
 	{"zones and sensors by letters and numbers, what they measure by units alone", "Date,z1_S1(degC),z1_S1(RH%),z1_S1(lux)\n2026-01-13 10:00,4.5,80,3\n2026-01-13 10:10,4.0,81,0\n",
 		"z1 S1 air_temperature 2 0 0 10:00..10:10 4..4.5|z1 S1 relative_humidity 2 0 0 10:00..10:10 0.8..0.81|z1 S1 light 2 0 0 10:00..10:10 0..3"},
 	{"rain of an hour", "time,temp °C,precip_depth_1_hr\n2026-01-13 10:00,4.5,0\n2026-01-13 10:10,4.0,3\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 0..3"},

@@ -118,6 +118,9 @@ func firstTable(best *layout, lines []record, name string) *layout {
 	if best.header == nil {
 		return best
 	}
+	if upper := best.cutOtherwise(lines[:best.headerAt+1], name); upper != nil {
+		return upper
+	}
 	const tries = 4 // what looks like a header above the table may be none
 	headers := headerLines(best, lines[:best.headerAt+1], best.leavesRows(lines[:best.headerAt]))
 	for i := 1; i < min(len(headers), tries+1); i++ {
@@ -129,6 +132,22 @@ func firstTable(best *layout, lines []record, name string) *layout {
 		}
 	}
 	return best
+}
+
+// cutOtherwise is the layout of a table that fills most lines above the header, the last of them, and is cut otherwise;
+// nil where there is none.
+func (l *layout) cutOtherwise(lines []record, name string) *layout {
+	const fewest = 4
+	header := len(lines) - 1
+	if header < fewest {
+		return nil
+	}
+	upper, err := learnLines(lines[:header], name)
+	if err != nil || upper.header == nil || upper.delimiter == l.delimiter || 2*upper.timedRows < header || !upper.isTable() {
+		return nil
+	}
+	upper.below = lines[header].line
+	return upper
 }
 
 // leavesRows says whether above its header most rows of a layout's width that have numbers have no time that it reads:

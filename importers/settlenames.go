@@ -145,6 +145,7 @@ var sideWords = wordSet("in", "out", "inside", "outside", "indoor", "outdoor", "
 // so: Barn Temp F, Outside F.
 func (l *layout) takeLetters() {
 	letters := map[string]string{}
+	l.takeLettersOfPlaces()
 	for _, c := range l.columns {
 		if w := words(c.header); isTemperature(c.quantity) && c.unitFrom == "header" && len(w) > 1 && wordUnits[w[len(w)-1].low] == c.unit {
 			letters[w[len(w)-1].low] = c.unit
@@ -157,6 +158,32 @@ func (l *layout) takeLetters() {
 			c.unit, c.unitFrom = letters[w[n-1].low], "header"
 			c.understand()
 		}
+	}
+}
+
+// takeLettersOfPlaces takes a letter of °C or °F behind a name for the unit of a temperature where the rest of the name is
+// a humidity's, no temperature bears it and no other letter stands behind it: Barn F beside Barn RH, and no Barn G.
+func (l *layout) takeLettersOfPlaces() {
+	humid := map[string]bool{}
+	for _, c := range l.columns {
+		humid[c.same] = humid[c.same] || c.quantity == RelativeHumidity
+	}
+	for _, c := range l.columns {
+		humid[c.same] = humid[c.same] && c.quantity != AirTemperature
+		if w := words(c.header); len(w) > 1 && len(w[len(w)-1].low) == 1 && wordUnits[w[len(w)-1].low] == "" {
+			humid[sameName(joinedWords(w[:len(w)-1]))] = false
+		}
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.header)
+		n := len(w)
+		if c.kind != number || c.quantity != Other || c.told || c.unit != "" || n < 2 || w[n-1].typed != "C" && w[n-1].typed != "F" || !humid[sameName(joinedWords(w[:n-1]))] {
+			continue
+		}
+		c.unit, c.unitFrom = unitOf(w[n-1].low), "header"
+		c.quantity, c.told = AirTemperature, true
+		c.liken(joinedWords(w[:n-1]))
 	}
 }
 

@@ -1,6 +1,7 @@
 package importers
 
 import (
+	"bytes"
 	"context"
 	"slices"
 	"strings"
@@ -186,6 +187,23 @@ func isHeaderLine(cells [][]byte) bool {
 	return timed && filledCells(cells) > 1
 }
 
+// isHeaderAnyhow says whether a line is a header where it is cut in one of the ways to keep cells apart: a read-out of
+// another program may be cut otherwise.
+func isHeaderAnyhow(line []byte) bool {
+	if len(line) == 0 || isDigit(line[0]) {
+		return false
+	}
+	for _, d := range delimiters {
+		if d.name == "blanks" || !bytes.Contains(line, []byte(d.name)) {
+			continue
+		}
+		if cells, _ := d.split.quoted(nil, line, maxColumns+1); isHeaderLine(cells) {
+			return true
+		}
+	}
+	return false
+}
+
 // titleKeys are the stems of what stands before a colon where the rest of the line is a logger's name.
 var titleKeys = append([]string{"title*", "table*", "block*", "series*", "log", "titel", "tabelle*"}, deviceNames...)
 
@@ -257,8 +275,8 @@ func titleIn(lines []string) (title string, keyed bool) {
 
 // endsAt says whether a line without a time is the header of a next table: another header, or the same one
 // below a title.
-func (s *scan) endsAt(same bool) bool {
-	if s.alone || s.line == s.denied || s.rows == 0 || !isHeaderLine(s.cells) {
+func (s *scan) endsAt(record []byte, same bool) bool {
+	if s.alone || s.line == s.denied || s.rows == 0 || !isHeaderLine(s.cells) && !isHeaderAnyhow(record) {
 		return false
 	}
 	var above []string
