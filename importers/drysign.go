@@ -13,6 +13,7 @@ import (
 var (
 	tsQuantities  = []string{string(AirTemperature), string(SurfaceTemperature)}
 	airQuantities = []string{string(AirTemperature), string(Other)}
+	fQuantities   = []string{string(RelativeHumidity), string(Other)} // what F is beside a temperature
 )
 
 // isSurfaceSign says whether a column is called ts.
@@ -36,6 +37,35 @@ func (c *values) doubtfulAir() (options []string) {
 		return airQuantities
 	}
 	return nil
+}
+
+// settleF lets a column called F beside a temperature be its humidity where the keeper says so, and asks where it changes
+// as one does, is no temperature in °F and no other column is one.
+func (s *scan) settleF(answers Answers) (open []Question) {
+	for _, rows := range s.byRows() {
+		var t, f *values
+		humid := false
+		for _, c := range rows {
+			p := c.spread()
+			switch {
+			case c.quantity == AirTemperature:
+				t = c
+			case c.quantity == RelativeHumidity || c.quantity == DewPoint:
+				humid = true
+			case strings.TrimSpace(c.header) == "F" && c.quantity == Other && p.isHumid() && p.high-p.low >= leastDamper:
+				f = c
+			}
+		}
+		if t == nil || f == nil || humid || f.isFahrenheitOf(t) {
+			continue
+		}
+		if answer := answers[loneQuantity]; answer == "" {
+			f.quantity, open = RelativeHumidity, []Question{{ID: loneQuantity, Options: fQuantities}}
+		} else if slices.Contains(fQuantities, answer) {
+			f.quantity = Quantity(answer)
+		}
+	}
+	return open
 }
 
 // settleDoubtfulAir lets columns with such names be the air's temperature where the keeper says so, and asks where there

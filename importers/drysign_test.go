@@ -7,6 +7,25 @@ import (
 	"testing"
 )
 
+// F beside a T is a humidity in the north, and nothing else tells; the keeper says. Of a temperature in °F, 1.8 T + 32, and
+// of the frequency of the mains, which hardly changes, nothing is asked.
+func TestFBesideT(t *testing.T) {
+	in := "Zeit;T;F\n2026-01-13 10:00;4,5;80\n2026-01-13 11:00;5,0;84\n2026-01-13 12:00;4,0;78\n"
+	e := readText(t, in)
+	if e.Series[1].Quantity != RelativeHumidity || len(e.Questions) != 1 || !slices.Equal(e.Questions[0].Options, fQuantities) {
+		t.Errorf("%s, asks %+v", e.Series[1].Quantity, e.Questions)
+	}
+	if e, err := Read(context.Background(), strings.NewReader(in), "f.csv", Answers{loneQuantity: "other"}); err != nil || e.Series[1].Quantity != Other || len(e.Questions) > 0 {
+		t.Errorf("answered: %s %v", e.Series[1].Quantity, err)
+	}
+	for _, f := range []string{"40,1 41,0 39,2", "49,98 50,02 50,01"} {
+		v := strings.Fields(f)
+		if e := readText(t, "Zeit;T;F\n2026-01-13 10:00;4,5;"+v[0]+"\n2026-01-13 11:00;5,0;"+v[1]+"\n2026-01-13 12:00;4,0;"+v[2]+"\n"); e.Series[1].Quantity != Other || len(e.Questions) > 0 {
+			t.Errorf("%s: %s, asks %+v", f, e.Series[1].Quantity, e.Questions)
+		}
+	}
+}
+
 // What ts is the column beside it tells: with a dew point that follows from it and the humidity it is the air's. The dew
 // points are by the Magnus formula of WMO-No. 8 (2018), annex 4.B, from 4.0 °C and 80 %, 5.0 °C and 75 %, 3.0 °C and 85 %,
 // worked out by hand to 0.1 K; others than those say that it is none. Beside another temperature it is a surface's, and

@@ -22,6 +22,7 @@ func (s *scan) export(name, encoding string, answers Answers) *Export {
 	s.settleStates()
 	questions = append(questions, s.findNameless(answers)...)
 	questions = append(questions, s.settleDoubtfulAir(answers)...)
+	questions = append(questions, s.settleF(answers)...)
 	questions = append(questions, s.settleMark(answers)...)
 	questions = append(questions, s.findLone(answers, questions)...)
 	s.swapSaid(answers)
