@@ -69,6 +69,8 @@ var houseForms = []struct{ name, file, want string }{
 	{"sheds with letters", "Date,Shed C,Shed D,Shed RH,Temp\n2026-01-13 10:00,4.5,5.5,80,3.5\n2026-01-13 10:10,4.0,5.0,81,3.0\n", "f other 2 0 0 10:00..10:10 4..4.5|f other 2 0 0 10:00..10:10 5..5.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|f air_temperature 2 0 0 10:00..10:10 3..3.5"},
 	{"within and without", "Time,Inside,Outside,RH\n2026-01-13 10:00,4.5,-6.5,80\n2026-01-13 10:10,4.0,-6.0,81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f air_temperature 2 0 0 10:00..10:10 -6.5..-6|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81|ask quantity"},
 	{"what goes in and out beside the air", "Time,In,Out,Temp,RH\n2026-01-13 10:00,12.5,14.5,4.5,80\n2026-01-13 10:10,9.5,8.5,4.0,81\n", "f other 2 0 0 10:00..10:10 9.5..12.5|f other 2 0 0 10:00..10:10 8.5..14.5|f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
+	{"brackets around what is not sure", "time,temp C,rh %\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,(4.4),81\n2026-01-13 10:20,4.0,(82)\n2026-01-13 10:30,3.5,83\n", "f air_temperature 4 0 0 10:00..10:30 3.5..4.5|f relative_humidity 4 0 0 10:00..10:30 0.8..0.83|note remarked|note remarked"},
+	{"brackets of a ledger", "time,temp C,rh %\n2026-01-13 10:00,0.5,80\n2026-01-13 10:10,(0.4),81\n2026-01-13 10:20,(3.0),82\n2026-01-13 10:30,(0.5),83\n2026-01-13 10:40,0.5,83\n", "f air_temperature 5 0 0 10:00..10:40 -3..0.5|f relative_humidity 5 0 0 10:00..10:40 0.8..0.83"},
 	{"a short word for temperature", "Дата;Темп.;Влажн.\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
 }
 

@@ -56,6 +56,7 @@ func (s *scan) oddNumber(c *values, cell []byte) float64 {
 	if !ok {
 		return s.unreadableCell(c, cell)
 	}
+	s.noteBracket(c, cell)
 	if len(cutComparison(cell)) < len(cell) {
 		s.notes.add(series.Remark{Code: RemarkLimit, Line: s.line, Column: c.index + 1, Args: []string{clip(text(cell)), c.header}})
 	}

@@ -55,14 +55,15 @@ type scan struct {
 // values is a column while it is read.
 type values struct {
 	column
-	cells    store[float64]
-	rows     []int32             // the rows its values are from; nil: all
-	logger   string              // named by the rows themselves
-	variable string              // named by the rows themselves
-	lead     bool                // the first column of its rows
-	val      []float64           // cells in one piece, once all are read
-	lie      *spread             // how they lie; nil until it is asked, and where they have changed
-	decimals [fastDigits + 2]int // how often so many digits followed the mark
+	cells     store[float64]
+	rows      []int32             // the rows its values are from; nil: all
+	logger    string              // named by the rows themselves
+	variable  string              // named by the rows themselves
+	lead      bool                // the first column of its rows
+	val       []float64           // cells in one piece, once all are read
+	lie       *spread             // how they lie; nil until it is asked, and where they have changed
+	bracketed []int               // rows whose numbers stood in brackets
+	decimals  [fastDigits + 2]int // how often so many digits followed the mark
 }
 
 // rowLine says that the rows from row on stand at line and the lines after it.
@@ -198,6 +199,7 @@ func (s *scan) gather() {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.settleBrackets()
 	s.heedVerdicts()
 	s.settleRowUnits()
 	s.keyByBlock()
