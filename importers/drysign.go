@@ -69,7 +69,8 @@ func (s *scan) settleF(answers Answers) (open []Question) {
 }
 
 // settleDoubtfulAir lets columns with such names be the air's temperature where the keeper says so, and asks where there
-// is none beside a humidity and no dew point tells.
+// is none beside a humidity and no dew point tells. What several are called by where they are, of which one is below zero, is
+// nothing else.
 func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 	for _, rows := range s.byRows() {
 		of := map[Quantity]bool{}
@@ -86,12 +87,16 @@ func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 		if slices.ContainsFunc(doubtful, func(c *values) bool { return !slices.Equal(c.doubtfulAir(), options) }) {
 			continue
 		}
+		asked := slices.Equal(options, tsQuantities) || len(doubtful) == 1 || !slices.ContainsFunc(doubtful, func(c *values) bool { return c.spread().low < 0 })
 		for _, c := range doubtful {
-			if answer := answers[loneQuantity]; answer == "" {
-				c.quantity, open = AirTemperature, []Question{{ID: loneQuantity, Options: options}}
+			if answer := answers[loneQuantity]; answer == "" || !asked {
+				c.quantity = AirTemperature
 			} else if slices.Contains(options, answer) {
 				c.quantity = Quantity(answer)
 			}
+		}
+		if asked && answers[loneQuantity] == "" {
+			open = []Question{{ID: loneQuantity, Options: options}}
 		}
 	}
 	return open
