@@ -145,7 +145,7 @@ func unexplained(r *Review, kind, place string) []Finding {
 	if hours < unexplainedLeastH {
 		return nil
 	}
-	return []Finding{{Code: kind + "_unexplained", About: place, Weight: kindWeights[kind] - unexplainedLess + lengthWeight(hours) + farWeight(kind, degreeHours, hours),
+	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(weatherMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),
 		Evidence: Recorded, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 

@@ -137,6 +137,10 @@ func TestWhatNothingExplainsIsAFinding(t *testing.T) {
 		{Kind: "cold", Place: "room", Span: span(0, 20), Hours: 20}, {Kind: "cold", Place: "room", Span: span(50, 90), Hours: 40},
 		{Kind: "damp", Place: "room", Span: span(200, 240), Hours: 40}, warm,
 	}})
+	far := Spell{Kind: "warm", Place: "room", Span: span(0, 3000), Hours: 3000, DegreeHours: 30_000}
+	if f := findingOf(t, spellFindings(j, &Review{Spells: []Spell{far}}), "warm_unexplained"); f.Weight > weatherMost {
+		t.Errorf("weighs %v, more than what is known to be broken", f.Weight)
+	}
 	if f := findingOf(t, all, "cold_unexplained"); f.Figure("hours").Mid != 60 || f.Look != span(50, 90) {
 		t.Errorf("%+v", f)
 	}
