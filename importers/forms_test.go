@@ -2,6 +2,7 @@ package importers
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -123,7 +124,7 @@ var forms = []struct {
 }
 
 func TestForms(t *testing.T) {
-	for _, f := range forms {
+	for _, f := range slices.Concat(forms, houseForms) {
 		for _, quick := range []bool{true, false} {
 			e, err := read(context.Background(), strings.NewReader(f.file), "f.csv", nil, quick)
 			if err != nil {

@@ -42,7 +42,7 @@ func FuzzRead(f *testing.F) {
 			f.Add([]byte(c.in))
 		}
 	}
-	for _, c := range forms {
+	for _, c := range slices.Concat(forms, houseForms) {
 		f.Add([]byte(c.file))
 	}
 	for _, c := range slices.Concat(shapes, sheets, drawer, started, undecided) {

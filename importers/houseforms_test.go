@@ -1,7 +1,6 @@
 package importers
 
 import (
-	"context"
 	"strings"
 	"testing"
 )
@@ -73,21 +72,6 @@ var houseForms = []struct{ name, file, want string }{
 	{"brackets around what is not sure", "time,temp C,rh %\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,(4.4),81\n2026-01-13 10:20,4.0,(82)\n2026-01-13 10:30,3.5,83\n", "f air_temperature 4 0 0 10:00..10:30 3.5..4.5|f relative_humidity 4 0 0 10:00..10:30 0.8..0.83|note remarked|note remarked"},
 	{"brackets of a ledger", "time,temp C,rh %\n2026-01-13 10:00,0.5,80\n2026-01-13 10:10,(0.4),81\n2026-01-13 10:20,(3.0),82\n2026-01-13 10:30,(0.5),83\n2026-01-13 10:40,0.5,83\n", "f air_temperature 5 0 0 10:00..10:40 -3..0.5|f relative_humidity 5 0 0 10:00..10:40 0.8..0.83"},
 	{"a short word for temperature", "Дата;Темп.;Влажн.\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;4,0;81\n", "f air_temperature 2 0 0 10:00..10:10 4..4.5|f relative_humidity 2 0 0 10:00..10:10 0.8..0.81"},
-}
-
-func TestHouseForms(t *testing.T) {
-	for _, f := range houseForms {
-		for _, quick := range []bool{true, false} {
-			e, err := read(context.Background(), strings.NewReader(f.file), "f.csv", nil, quick)
-			if err != nil {
-				t.Errorf("%s: %v", f.name, err)
-				continue
-			}
-			if got := allSaid(e); got != f.want {
-				t.Errorf("%s: got\n%s\nwant\n%s\n%s", f.name, got, f.want, f.file)
-			}
-		}
-	}
 }
 
 // Over columns 02/01 to 05/01 are four days in a row with the day first, and the second of four months with the month
