@@ -282,9 +282,18 @@ func stageCandidates(j judgement, r *Review) (out []candidate) {
 		warm = append(warm, long(l.time.above(j.control.TempC, l.limit), 0)...)
 	}
 	add(NotCalled, "", series.Intersect(series.Union(warm), series.Subtract(series.Union(sure), series.Union(asked))), sure, "warm")
-	add(FansAtLimit, "", series.Intersect(limit.on, j.coolOutdoors()), series.Intersect(limit.known, j.weather(temperatureOf).Known(j.beesTime)), "warm")
+	add(FansAtLimit, "", noShorter(series.Intersect(limit.on, j.coolOutdoors()), limitLeastH), series.Intersect(limit.known, j.weather(temperatureOf).Known(j.beesTime)), "warm")
 	add(BigStages, "", big, bigKnown, "cold", "dry")
 	return out
+}
+
+// limitLeastH is how long every fan must have been on: what is over in fewer hours they answer as they should, whatever it came
+// from (common practice, no source).
+const limitLeastH = 6
+
+// noShorter are the stretches of at least some hours.
+func noShorter(spans []series.Span, hours float64) []series.Span {
+	return slices.DeleteFunc(spans, func(s series.Span) bool { return float64(s.To-s.From) < hours*series.HourMS })
 }
 
 // moved is when a stage moved air, of the time for which that is known: by its record, else by what it was called for.
