@@ -136,13 +136,24 @@ const (
 	unexplainedLess   = 15
 )
 
-// unexplained is the finding of a place's spells of which no cause is known.
+// hasNothingAgainst says whether the verdict has nothing against the room where a kind of spell is concerned.
+func (v Verdict) hasNothingAgainst(kind string) bool {
+	switch kind {
+	case "damp":
+		return v.Damp.State == No
+	case "dry":
+		return v.Dry.State == No
+	}
+	return v.Held.State == Yes
+}
+
+// unexplained is the finding of a place's spells of which no cause is known, where the verdict has something against them.
 func unexplained(r *Review, kind, place string) []Finding {
 	hours, degreeHours := 0.0, 0.0
 	for _, s := range spellsAt(r, kind, place) {
 		hours, degreeHours = hours+s.Hours, degreeHours+s.DegreeHours
 	}
-	if hours < unexplainedLeastH {
+	if hours < unexplainedLeastH || r.Verdict.hasNothingAgainst(kind) {
 		return nil
 	}
 	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(weatherMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),

@@ -141,6 +141,10 @@ func TestWhatNothingExplainsIsAFinding(t *testing.T) {
 	if f := findingOf(t, spellFindings(j, &Review{Spells: []Spell{far}}), "warm_unexplained"); f.Weight > weatherMost {
 		t.Errorf("weighs %v, more than what is known to be broken", f.Weight)
 	}
+	held := &Review{Spells: []Spell{far}, Verdict: Verdict{Held: Answer{State: Yes}}}
+	if all := spellFindings(j, held); len(all) > 0 {
+		t.Errorf("in a room that held: %+v", all)
+	}
 	if f := findingOf(t, all, "cold_unexplained"); f.Figure("hours").Mid != 60 || f.Look != span(50, 90) {
 		t.Errorf("%+v", f)
 	}
