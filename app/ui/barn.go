@@ -126,7 +126,7 @@ func (u *UI) twoBarnsPage() fyne.CanvasObject {
 // nothingToShow says why no barn's page is shown.
 func (u *UI) nothingToShow() string {
 	switch {
-	case u.work.busy():
+	case u.work.busy(), u.book.Behind() && !u.stopped:
 		return "The figures are being worked out."
 	case len(u.book.BarnNames()) > 0:
 		return "The figures are not worked out yet. Edit, Work it out again does it."

@@ -39,6 +39,9 @@ func (u *UI) ended(err error, review bool) {
 	if !u.work.busy() {
 		u.status.end()
 		u.tellInHand("")
+		if u.stopped && u.book.Loaded() && u.book.Barns() == 0 {
+			u.refresh() // what stands there said that figures were coming
+		}
 	}
 	u.tellFaults()
 }

@@ -269,6 +269,16 @@ func TestTheStartPageSaysWhatIsInHand(t *testing.T) {
 	s.lacks(t, "a · room, assumed")
 }
 
+func TestAnOpenedWinterSaysThatItsFiguresCome(t *testing.T) {
+	s := show(t)
+	s.Take([]string{planFile(t)})
+	s.main.until(t, "the plan is open", func() bool { return s.book.Loaded() })
+	s.lacks(t, "The figures are being worked out.")
+	s.stopWork()
+	s.settled(t)
+	s.lacks(t, "The figures are not worked out yet.")
+}
+
 func TestADroppedFileIsAnsweredAtOnce(t *testing.T) {
 	s := show(t)
 	uri := storage.NewFileURI(loggerFile(t, t.TempDir(), "cheap logger.csv", 4))
