@@ -1,6 +1,9 @@
 package importers
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // A table may have a row for each time of day and a column for each day, as a pivot of a spreadsheet has. Such columns are
 // one series, day after day.
@@ -59,7 +62,7 @@ func datesAcross(cells [][]byte) (dates map[int]int64, form dateForm, ok bool) {
 			found := f.midnights(cells, o)
 			switch steps := dailySteps(found); {
 			case len(found) < leastDates || steps < most:
-			case steps == most && most > 0 && !sameDates(found, dates):
+			case steps == most && most > 0 && !maps.Equal(found, dates):
 				tied = true
 			case steps > most:
 				dates, form, most, tied = found, dateForm{f.pattern, []order{o}}, steps, false
@@ -93,24 +96,11 @@ func (f dateForm) midnights(cells [][]byte, o order) map[int]int64 {
 
 // dailySteps counts the dates that are the day after the one before.
 func dailySteps(dates map[int]int64) (n int) {
-	all := columnsOf(dates)
+	all := slices.Sorted(maps.Keys(dates))
 	for k := 1; k < len(all); k++ {
 		n += one(dates[all[k]]-dates[all[k-1]] == dayMS)
 	}
 	return n
-}
-
-func sameDates(a, b map[int]int64) bool {
-	return len(a) == len(b) && !slices.ContainsFunc(columnsOf(a), func(i int) bool { return a[i] != b[i] })
-}
-
-// columnsOf are the columns of dates, from the left.
-func columnsOf(dates map[int]int64) (out []int) {
-	for i := range dates {
-		out = append(out, i)
-	}
-	slices.Sort(out)
-	return out
 }
 
 // dropUndated drops the columns that have no date where others do: what was made of those.

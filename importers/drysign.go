@@ -87,7 +87,8 @@ func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 		if slices.ContainsFunc(doubtful, func(c *values) bool { return !slices.Equal(c.doubtfulAir(), options) }) {
 			continue
 		}
-		asked := slices.Equal(options, tsQuantities) || len(doubtful) == 1 || !slices.ContainsFunc(doubtful, func(c *values) bool { return c.spread().low < 0 })
+		belowZero := slices.ContainsFunc(doubtful, func(c *values) bool { return c.spread().low < 0 })
+		asked := doubtful[0].isSurfaceSign() || len(doubtful) == 1 || !belowZero
 		for _, c := range doubtful {
 			if answer := answers[loneQuantity]; answer == "" || !asked {
 				c.quantity = AirTemperature

@@ -166,13 +166,7 @@ func (b barn) tempRange(lowC, highC float64) string {
 
 func (b barn) temperatureLane() (Lane, bool) {
 	l := Lane{Title: "Temperature", Unit: b.u.TempSymbol(), Shown: b.u.TempValue, Weight: 3, Help: HelpLine("temperature")}
-	room := b.roomLoggers()
-	if n := withTemperature(room); n > 1 {
-		l.Veil = true
-		for _, g := range room {
-			l.add(g.Name, g.TempC, Thin)
-		}
-	}
+	l.addEach(b.roomLoggers(), func(g analysis.Logger) series.Curve { return g.TempC })
 	l.add(b.roomName(), b.r.Traces.Room, Firm)
 	l.add("outdoors", b.r.Traces.Outdoor, Outside)
 	b.scaleApart(&l)
@@ -223,12 +217,7 @@ func (b barn) roomName() string {
 
 func (b barn) humidityLane() (Lane, bool) {
 	l := Lane{Title: "Relative humidity", Unit: "%", Shown: func(v float64) float64 { return 100 * v }, Weight: 2, Help: HelpLine("humidity")}
-	for _, g := range b.roomLoggers() {
-		l.add(g.Name, g.RelHum, Thin)
-	}
-	if l.Veil = len(l.Traces) > 1; !l.Veil {
-		l.Traces = nil // the only one is the room's
-	}
+	l.addEach(b.roomLoggers(), func(g analysis.Logger) series.Curve { return g.RelHum })
 	l.add(b.roomName(), b.r.Traces.RoomRelHum, Firm)
 	if len(l.Traces) == 0 {
 		return l, false
@@ -308,6 +297,16 @@ func (s *Stretches) with(w *analysis.Work) *Stretches {
 func (l *Lane) add(name string, c series.Curve, role Role) {
 	if c.Len() > 0 {
 		l.Traces = append(l.Traces, Trace{Name: name, Curve: c, Role: role})
+	}
+}
+
+// addEach adds a curve of each of the room's loggers, under a veil; where one alone has any, it is the room's.
+func (l *Lane) addEach(room []analysis.Logger, of func(analysis.Logger) series.Curve) {
+	for _, g := range room {
+		l.add(g.Name, of(g), Thin)
+	}
+	if l.Veil = len(l.Traces) > 1; !l.Veil {
+		l.Traces = nil
 	}
 }
 
