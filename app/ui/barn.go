@@ -77,14 +77,14 @@ func (u *UI) barnPage() fyne.CanvasObject {
 		u.plot.plot.SetView(view)
 	}
 	u.tabs = u.pagesOf(v, u.plot.object)
-	u.tabs.SelectIndex(u.page)
-	u.tabs.OnSelected = func(*container.TabItem) { u.page = u.tabs.SelectedIndex(); u.status.read("") }
+	u.tabs.choose(u.page)
+	u.tabs.turned = func() { u.page = u.tabs.chosen(); u.status.read("") }
 	return bordered(headerOf(v.Header, u.beesDialog, u.status.read), nil, nil, nil, u.tabs)
 }
 
 // pagesOf are a barn's screens behind their tabs, each made when it is first chosen.
-func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs {
-	tabs := container.NewAppTabs()
+func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *pageTabs {
+	tabs := newPageTabs()
 	for i, page := range []func() fyne.CanvasObject{
 		func() fyne.CanvasObject { return firstLookPage(v.FirstLook, v.notes, u.look) },
 		func() fyne.CanvasObject { return timeline },
@@ -96,7 +96,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *container.AppTabs 
 		u.twoBarnsPage,
 		func() fyne.CanvasObject { return beforeNextPage(v.Before, u.look, u.status.read) },
 	} {
-		tabs.Items = append(tabs.Items, container.NewTabItem(pageNames[i], newLater(page)))
+		tabs.add(pageNames[i], page)
 	}
 	return tabs
 }
@@ -115,10 +115,10 @@ func (u *UI) twoBarnsPage() fyne.CanvasObject {
 	p := newTwoBarnsPage(v.beside, v.curves, &u.lanes, u.look, u.status.read, func(other int) { u.other = other; u.refresh() }, u.besideDialog)
 	if u.comparing = p.tabs; p.tabs != nil {
 		if len(v.all.Rows) > 0 {
-			p.tabs.Append(container.NewTabItem("All barns", newLater(func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })))
+			p.tabs.add("All barns", func() fyne.CanvasObject { return allBarnsPage(v.all, v.small, u.status.read) })
 		}
-		p.tabs.SelectIndex(u.compared)
-		p.tabs.OnSelected = func(*container.TabItem) { u.compared = p.tabs.SelectedIndex(); u.status.read("") }
+		p.tabs.choose(u.compared)
+		p.tabs.turned = func() { u.compared = p.tabs.chosen(); u.status.read("") }
 	}
 	return p.object
 }
@@ -152,14 +152,14 @@ func (u *UI) showPage(page int) {
 		u.refresh()
 	}
 	if u.tabs != nil && u.page != page {
-		u.tabs.SelectIndex(page)
+		u.tabs.choose(page)
 	}
 }
 
 // nextCompared turns to the next way two barns are looked at, after the last to the first.
 func (u *UI) nextCompared() {
 	if t := u.comparing; t != nil {
-		t.SelectIndex((t.SelectedIndex() + 1) % len(t.Items))
+		t.choose((t.chosen() + 1) % len(t.pages))
 	}
 }
 

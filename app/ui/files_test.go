@@ -142,12 +142,12 @@ func TestAnotherFileIsShownAndKept(t *testing.T) {
 	s.setTemperature(desk.Fahrenheit)
 	s.lacks(t, "b: in Barn, room")
 	s.tapRow(t, "Barn")
-	if s.page != 0 || s.tabs.SelectedIndex() != 0 {
+	if s.page != 0 || s.tabs.chosen() != 0 {
 		t.Errorf("page %d after a barn was pressed", s.page)
 	}
 	s.choose(t, "Files")
 	s.choose(t, "Timeline")
-	if s.page != 1 || s.tabs.SelectedIndex() != 1 {
+	if s.page != 1 || s.tabs.chosen() != 1 {
 		t.Errorf("page %d after the Timeline was chosen", s.page)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -27,8 +26,9 @@ func (s *shown) focusables() (taking []fyne.Focusable, deaf []string) {
 			gather(sheet.Content)
 			return
 		}
-		if tabs, ok := o.(*container.AppTabs); ok { // its tabs have keys of their own
-			gather(tabs.Selected().Content)
+		if tabs, ok := o.(*pageTabs); ok {
+			gather(tabs.titles)
+			gather(tabs.page())
 			return
 		}
 		switch {
@@ -126,8 +126,8 @@ func TestTheKeyOfSideBySideTurnsItsParts(t *testing.T) {
 	item.Action()
 	s.turnTo(t, sideBySidePage)
 	var turned []string
-	for range len(s.comparing.Items) {
-		turned = append(turned, s.comparing.Selected().Text)
+	for range s.comparing.pages {
+		turned = append(turned, s.comparing.titles.titles[s.comparing.chosen()].Text)
 		item.Action()
 	}
 	if want := []string{"In figures", "On one time axis", "Hours and weather", "How sure?"}; !slices.Equal(turned, want) || s.compared != 0 {

@@ -190,7 +190,7 @@ func TestAWinterIsOpenedWhereItWasLeft(t *testing.T) {
 	s := show(t)
 	s.take(t, planFile(t))
 	s.showBarn(1)
-	s.tabs.SelectIndex(1)
+	s.tabs.choose(1)
 	s.plot.plot.SetView(desk.Span{From: 1731700000000, To: 1731800000000})
 	view := s.plot.view()
 	s.rename("Two rooms, changed", "Upper", "Lower") // an untouched draft of a plan is not kept
@@ -205,8 +205,8 @@ func TestAWinterIsOpenedWhereItWasLeft(t *testing.T) {
 	test.Tap(recent)
 	next.settled(t)
 	next.lacks(t, "Two rooms, changed", "Upper", "Lower")
-	if next.barn != 1 || next.tabs.SelectedIndex() != 1 || next.plot.view() != view {
-		t.Errorf("barn %d, page %d, view %v; want 1, 1, %v", next.barn, next.tabs.SelectedIndex(), next.plot.view(), view)
+	if next.barn != 1 || next.tabs.chosen() != 1 || next.plot.view() != view {
+		t.Errorf("barn %d, page %d, view %v; want 1, 1, %v", next.barn, next.tabs.chosen(), next.plot.view(), view)
 	}
 }
 

@@ -10,9 +10,9 @@ func TestAPageIsMadeWhenItIsChosen(t *testing.T) {
 	s := show(t)
 	s.take(t, planFile(t))
 	made := func() (out []string) {
-		for _, i := range s.tabs.Items {
-			if i.Content.(*later).page != nil {
-				out = append(out, i.Text)
+		for i, page := range s.tabs.pages {
+			if page.page != nil {
+				out = append(out, pageNames[i])
 			}
 		}
 		return out

@@ -103,7 +103,7 @@ func (s *shown) turnTo(t *testing.T, page int) {
 	t.Helper()
 	s.showPage(page)
 	s.main.until(t, "the page is made", func() bool {
-		return s.tabs != nil && s.tabs.SelectedIndex() == page && !s.barnViews.making && !s.besideViews.making
+		return s.tabs != nil && s.tabs.chosen() == page && !s.barnViews.making && !s.besideViews.making
 	})
 	s.settled(t)
 }

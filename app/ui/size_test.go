@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -52,9 +51,10 @@ func objects(o fyne.CanvasObject) int {
 		if w.page != nil {
 			n += objects(w.page)
 		}
-	case *container.AppTabs:
-		for _, i := range w.Items {
-			n += objects(i.Content)
+	case *pageTabs:
+		n += objects(w.titles)
+		for _, page := range w.pages {
+			n += objects(page)
 		}
 	case *fyne.Container:
 		for _, c := range w.Objects {
@@ -77,7 +77,7 @@ func pagesDrawn(t *testing.T, loggers int) (out map[string]int) {
 		s.page = i
 		s.refresh()
 		s.main.until(t, "the page is made", func() bool {
-			return s.tabs != nil && s.tabs.SelectedIndex() == i && !s.barnViews.making && !s.besideViews.making
+			return s.tabs != nil && s.tabs.chosen() == i && !s.barnViews.making && !s.besideViews.making
 		})
 		out[name] = objects(s.win.Content())
 	}

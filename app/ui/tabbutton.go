@@ -62,8 +62,8 @@ func scrollOf(page fyne.CanvasObject, wanted func(*container.Scroll) bool) *cont
 		if wanted(p) {
 			return p
 		}
-	case *container.AppTabs:
-		return scrollOf(p.Selected().Content, wanted)
+	case *pageTabs:
+		return scrollOf(p.page(), wanted)
 	case *later:
 		return scrollOf(p.page, wanted)
 	case *fyne.Container:

@@ -14,7 +14,9 @@ func TestTabBringsAButtonIntoSight(t *testing.T) {
 	test.NewTempApp(t)
 	first, last := newTabButton("first", nil), newTabButton("last", nil)
 	scroll := container.NewVScroll(container.New(column{}, first, gap(1, 1000), last))
-	win := test.NewTempWindow(t, container.NewStack(container.NewAppTabs(container.NewTabItem("page", scroll))))
+	tabs := newPageTabs()
+	tabs.add("page", func() fyne.CanvasObject { return scroll })
+	win := test.NewTempWindow(t, tabs)
 	win.Resize(fyne.NewSize(300, 200))
 	for _, b := range []*tabButton{last, first} {
 		win.Canvas().Focus(b)

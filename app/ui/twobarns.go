@@ -15,7 +15,7 @@ import (
 type twoBarnsPage struct {
 	object fyne.CanvasObject
 	curves *timelinePage // nil where there is nothing to compare
-	tabs   *container.AppTabs
+	tabs   *pageTabs
 }
 
 // newTwoBarnsPage is the Side by side screen; choose asks for another of the barns it can be set beside, winter for another
@@ -34,11 +34,11 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, look f
 		return p
 	}
 	p.curves = newTimelinePage(v.Both, f, lanes, read)
-	p.tabs = container.NewAppTabs(
-		container.NewTabItem("In figures", newLater(func() fyne.CanvasObject { return comparedTables(v, read) })),
-		container.NewTabItem("On one time axis", p.curves.object),
-		container.NewTabItem("Hours and weather", newLater(func() fyne.CanvasObject { return hoursAndWeather(v, look, read) })),
-		container.NewTabItem("How sure?", newLater(func() fyne.CanvasObject { return howSure(v, read) })))
+	p.tabs = newPageTabs()
+	p.tabs.add("In figures", func() fyne.CanvasObject { return comparedTables(v, read) })
+	p.tabs.add("On one time axis", func() fyne.CanvasObject { return p.curves.object })
+	p.tabs.add("Hours and weather", func() fyne.CanvasObject { return hoursAndWeather(v, look, read) })
+	p.tabs.add("How sure?", func() fyne.CanvasObject { return howSure(v, read) })
 	p.object = bordered(container.New(inset{20, 14, 12, 4}, top), nil, nil, nil, p.tabs)
 	return p
 }

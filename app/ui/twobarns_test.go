@@ -34,14 +34,14 @@ func TestAnotherBarnIsPicked(t *testing.T) {
 	if picked != 1 {
 		t.Errorf("picked %d, want the second", picked)
 	}
-	if p.tabs.SelectIndex(1); p.curves.plot == nil || p.curves.plot.Size().Height < 200 {
+	if p.tabs.choose(1); p.curves.plot == nil || p.curves.plot.Size().Height < 200 {
 		t.Error("the curves of both are not drawn")
 	}
-	p.tabs.SelectIndex(2)
+	p.tabs.choose(2)
 	if _, ok := find(p.object, func(p *prose) bool { return p.text == "doors open" }); !ok {
 		t.Error("what was going on in the hours farthest apart is not told")
 	}
-	p.tabs.SelectIndex(3)
+	p.tabs.choose(3)
 	if _, ok := find(p.object, func(p *prose) bool { return p.text == "Block" }); !ok {
 		t.Error("what the ranges are made of is not told")
 	}

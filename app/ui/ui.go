@@ -30,7 +30,7 @@ type UI struct {
 	book            desk.Book
 	barn            int
 	other, compared int // Side by side: the other barn, and how it is looked at
-	comparing       *container.AppTabs
+	comparing       *pageTabs
 	page            int
 
 	work     *worker
@@ -42,7 +42,7 @@ type UI struct {
 	rail     *rail
 	frame    *fyne.Container // all of them
 	centre   *fyne.Container
-	tabs     *container.AppTabs
+	tabs     *pageTabs
 	plot     *timelinePage
 	lanes    laneChoice
 	files    filesScreen

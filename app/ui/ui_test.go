@@ -109,10 +109,10 @@ func below(o fyne.CanvasObject) []fyne.CanvasObject {
 		return w.Objects
 	case *container.Scroll:
 		return []fyne.CanvasObject{w.Content}
-	case *container.AppTabs:
-		var out []fyne.CanvasObject
-		for _, i := range w.Items {
-			out = append(out, below(i.Content)...)
+	case *pageTabs:
+		out := []fyne.CanvasObject{w.titles}
+		for _, page := range w.pages {
+			out = append(out, below(page)...)
 		}
 		return out
 	case *widget.PopUp:
@@ -478,12 +478,12 @@ func TestShortcutsSitOnTheMenu(t *testing.T) {
 			}
 		}
 	}
-	if s.tabs.Selected().Text != "Stages" {
-		t.Errorf("page %d", s.tabs.SelectedIndex())
+	if pageNames[s.tabs.chosen()] != "Stages" {
+		t.Errorf("page %d", s.tabs.chosen())
 	}
 	s.setVariant(Dark)
 	s.main.until(t, "the page is made anew", func() bool { return len(s.centre.Objects) > 0 })
-	if s.tabs.Selected().Text != "Stages" || !s.theme.IsDark(0) {
+	if pageNames[s.tabs.chosen()] != "Stages" || !s.theme.IsDark(0) {
 		t.Error("another palette lost the page")
 	}
 }
