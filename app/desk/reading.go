@@ -18,12 +18,13 @@ type Said struct {
 	Thin         bool // one of several loggers
 }
 
-// fewLoggers is how many of a lane are read one by one.
+// fewLoggers is how many of a lane are read one by one under the pointer.
 const fewLoggers = 4
 
-// readTogether is what several traces of a lane say at an instant: each by itself, or of many the lowest and the highest.
-func readTogether(all []Said) string {
-	if len(all) > fewLoggers {
+// readTogether is what several traces of a lane say at an instant: each by itself, or of more than a few the lowest and the
+// highest.
+func readTogether(all []Said, few int) string {
+	if len(all) > few {
 		byValue := func(a, b Said) int { return cmp.Compare(a.Value, b.Value) }
 		low, high := slices.MinFunc(all, byValue), slices.MaxFunc(all, byValue)
 		return fmt.Sprintf("%d loggers from %s (%s) to %s (%s)", len(all), number(low.Value, 1), low.Name, withUnit(number(high.Value, 1), high.Unit), high.Name)
@@ -41,7 +42,12 @@ func readTogether(all []Said) string {
 
 // Read is the line for the pointer: the local time, what each trace says there and which stages were on, and then the loggers
 // of which the traces are made.
-func (t Timeline) Read(at int64, all []Said) string {
+func (t Timeline) Read(at int64, all []Said) string { return t.read(at, all, fewLoggers) }
+
+// ReadEach is Read with every logger by itself, however many there are.
+func (t Timeline) ReadEach(at int64, all []Said) string { return t.read(at, all, len(all)) }
+
+func (t Timeline) read(at int64, all []Said, few int) string {
 	parts := []string{t.Units.Clock(at)}
 	var ran, called, unsure []string
 	together := map[string][]Said{} // by lane
@@ -75,9 +81,9 @@ func (t Timeline) Read(at int64, all []Said) string {
 		switch some := together[l.Title]; {
 		case len(some) == 0:
 		case t.Beside:
-			parts = append(parts, lowerFirst(l.Title)+" "+readTogether(some))
+			parts = append(parts, lowerFirst(l.Title)+" "+readTogether(some, few))
 		default:
-			parts = append(parts, readTogether(some))
+			parts = append(parts, readTogether(some, few))
 		}
 	}
 	return strings.Join(parts, "   ")

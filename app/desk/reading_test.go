@@ -22,6 +22,9 @@ func TestThePointerReadsTheLoggersLast(t *testing.T) {
 	if want := "room 4.2 °C   humidity 62.0 %   ran: first   998 loggers from 0.0 (L1) to 10.0 °C (L998)   north 64.0, south 60.0 %"; read != want {
 		t.Errorf("%q, want %q", read, want)
 	}
+	if each := plain(line.ReadEach(0, all)); strings.Count(each, "L") != 998 || !strings.HasSuffix(each, "L997 10.0, L998 10.0 °C   north 64.0, south 60.0 %") {
+		t.Errorf("each by itself: …%s", each[max(0, len(each)-80):])
+	}
 }
 
 // Of two barns each quantity is read once, with both barns' values in their order and a word where one has none.

@@ -12,7 +12,7 @@ import (
 func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
 	c := chart.New(f)
 	c.SetWhole(t.Whole)
-	c.OnHover = func(at int64, all []chart.Reading) { read(readAt(t, c, at, all)) }
+	c.OnHover = func(at int64, all []chart.Reading) { read(toldAt(t, c, at, t.Read(at, saidOf(all)))) }
 	c.OnLeave = func() { read("") }
 	return c
 }
@@ -20,11 +20,11 @@ func newPlot(t desk.Timeline, f *chart.Figure, read func(string)) *chart.Chart {
 // pointerReach is how near a note or an event counts as under the pointer, as a part of the view.
 const pointerReach = 150
 
-// readAt is what a Timeline tells of an instant, the keeper's notes at hand first, then what happened.
-func readAt(t desk.Timeline, c *chart.Chart, at int64, all []chart.Reading) string {
+// toldAt puts the keeper's notes at hand, then what happened, before what is read of an instant of a Timeline.
+func toldAt(t desk.Timeline, c *chart.Chart, at int64, read string) string {
 	v := c.View()
 	near := (v.To - v.From) / pointerReach
-	return strings.TrimSpace(strings.Join([]string{t.NotedNear(at, near), t.HappenedNear(at, near), t.Read(at, saidOf(all))}, " "))
+	return strings.TrimSpace(strings.Join([]string{t.NotedNear(at, near), t.HappenedNear(at, near), read}, " "))
 }
 
 // figureOf turns a Timeline's lanes into a figure's, in the light palette.

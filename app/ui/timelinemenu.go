@@ -31,7 +31,7 @@ func (u *UI) timelineMenu(c *chart.Chart, t desk.Timeline, at int64, note func(i
 	change := fyne.NewMenuItem("Change the notes…", func() { u.ofBarn(u.book.NoteSheet) })
 	set.Disabled, change.Disabled = !u.book.Changeable(), !u.book.Changeable()
 	return fyne.NewMenu("", set, change, fyne.NewMenuItemSeparator(),
-		copyItem("Copy what is read here", func() string { return readAt(t, c, at, c.Read(at)) }),
+		copyItem("Copy what is read here", func() string { return toldAt(t, c, at, t.ReadEach(at, saidOf(c.Read(at)))) }),
 		fyne.NewMenuItem("Show all of it", func() { c.SetView(c.Whole()) }),
 		fyne.NewMenuItem("Save the picture…", func() { u.pictureSheet(c) }))
 }
