@@ -159,7 +159,7 @@ var causeDo = map[string]string{
 	analysis.OutdoorWarm:           "More fan can't cool with warm air. Look at shade, at airing in the cold hours of the night, at cooling, or at an earlier takeout.",
 	"cold " + analysis.OutdoorCold: "Look at leaks and insulation, and at how much the always-on fan moves in deep cold; cut it only with the air's CO₂ and damp in view.",
 	analysis.OutdoorCold:           "Look at the cold spot itself: insulation, and air blowing along it. Drier air in the room is the other half.",
-	analysis.OutdoorHumid:          "More air would have brought no drier air. A little heat in such weather would have; look whether the barn has it.",
+	analysis.OutdoorHumid:          "More air would have brought no drier air. A little heat in such weather would have dried it; look whether the barn has any.",
 	analysis.OutdoorDry:            "The weather alone explains it; there is nothing to turn. Never cut the always-on air or add water for it.",
 	analysis.NotRun:                "Look at that fan, its belt, its breaker and its thermostat. Lock it out first.",
 	analysis.RunUncalled:           "Look at that fan's thermostat and switch; an electrician's work.",
