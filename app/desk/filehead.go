@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"thawbook/app/engine"
 )
@@ -30,8 +31,9 @@ type HeadRow struct {
 	Data  bool
 }
 
-// Of a head so many columns are shown, and of a cell so many letters.
-const headColumns, cellRunes = 10, 28
+// Of a head so many columns are shown at most, as many as have room in a line of so many letters with so many between two, and
+// of a cell so many letters; a column that is not used makes do with few.
+const headColumns, lineRunes, betweenRunes, cellRunes, fewRunes = 10, 96, 3, 28, 8
 
 // headOf cuts the first lines of a file into the columns that were recognised.
 func headOf(f engine.File, lines []TextLine) FileHead {
@@ -45,12 +47,15 @@ func headOf(f engine.File, lines []TextLine) FileHead {
 		return h
 	}
 	width := 0
-	cut := make([][]string, len(lines))
+	cut, data := make([][]string, len(lines)), [][]string{}
 	for i, l := range lines {
 		cut[i] = cellsOf(l.Text, f.Export.Layout.Delimiter)
 		width = max(width, len(cut[i]))
+		if l.Number >= f.Export.Layout.FirstDataLine {
+			data = append(data, cut[i])
+		}
 	}
-	shown := shownColumns(what, width)
+	shown := shownColumns(what, width, func(c int) int { return lettersOf(what[c], data, c) })
 	h := FileHead{}
 	for _, c := range shown {
 		h.Columns = append(h.Columns, HeadColumn{c, what[c]})
@@ -133,17 +138,36 @@ func columnWords(f engine.File) map[int]string {
 	return out
 }
 
-// shownColumns are the recognised columns and, as far as there is room, the others, in the file's order.
-func shownColumns(what map[int]string, width int) (out []int) {
+// shownColumns are the recognised columns and, as far as there is room, the others, in the file's order; letters is how many a
+// column takes.
+func shownColumns(what map[int]string, width int, letters func(c int) int) (out []int) {
+	room := lineRunes
 	for _, recognised := range []bool{true, false} {
 		for c := 1; c <= width && len(out) < headColumns; c++ {
-			if (what[c] != "") == recognised {
-				out = append(out, c)
+			if (what[c] != "") != recognised {
+				continue
 			}
+			if room -= letters(c) + betweenRunes; room < 0 && len(out) > 1 {
+				break
+			}
+			out = append(out, c)
 		}
 	}
 	slices.Sort(out)
 	return out
+}
+
+// lettersOf is how many letters a column takes that was recognised as something, or as nothing: the words above it and its cells
+// in some rows.
+func lettersOf(what string, rows [][]string, column int) int {
+	most := 0
+	for _, cells := range rows {
+		most = max(most, utf8.RuneCountInString(cellAt(cells, column)))
+	}
+	if what == "" {
+		return min(most, fewRunes)
+	}
+	return max(most, utf8.RuneCountInString(what))
 }
 
 // cellsOf cuts a line as the layout has it.
