@@ -14,6 +14,6 @@ import (
 func main() {
 	window := app.NewWithID("thawbook.emptywindow").NewWindow("An empty window")
 	window.SetContent(container.NewVBox(widget.NewLabel("A window with nothing in it"), widget.NewButton("A button", nil)))
-	window.Resize(fyne.NewSize(1280, 800))
+	window.Resize(fyne.NewSize(1200, 690))
 	window.ShowAndRun()
 }

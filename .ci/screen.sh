@@ -82,6 +82,7 @@ begin() {
   program=$!
   shown "$title"
   xdotool windowactivate --sync "$window"
+  xdotool windowsize "$window" 1280 800 # what is pressed at a point lies there in a window of this size
   wait_for "$patience" drawn build/window-first.png || fail 'the window stayed blank: build/window-first.png'
 }
 

@@ -12,11 +12,23 @@ func blankWindow(app fyne.App) fyne.Window {
 	w := app.NewWindow("Thawbook")
 	w.SetContent(canvas.NewRectangle(theme.Color(theme.ColorNameBackground)))
 	w.SetPadded(false)
-	w.Resize(fyne.NewSize(1280, 800))
+	w.Resize(windowSize(app.Preferences()))
 	read := running(readFonts)
 	w.Show()
 	<-read // until then nothing else may measure text
 	return w
+}
+
+// windowSize is how large the window was when it was left; at first as large as the screens of small laptops hold.
+func windowSize(p fyne.Preferences) fyne.Size {
+	return fyne.NewSize(float32(p.FloatWithFallback(prefWidth, 1200)), float32(p.FloatWithFallback(prefHeight, 690)))
+}
+
+// keepWindowSize remembers how large the window is.
+func keepWindowSize(p fyne.Preferences, w fyne.Window) {
+	size := w.Canvas().Size()
+	p.SetFloat(prefWidth, float64(size.Width))
+	p.SetFloat(prefHeight, float64(size.Height))
 }
 
 // readFonts has the toolkit read the fonts of the styles that are used.

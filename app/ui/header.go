@@ -30,7 +30,7 @@ func headerOf(h desk.Header, beesTime func(), read func(string)) fyne.CanvasObje
 
 // answerCard is a question, its short answer with a mark, one figure and one sentence.
 func answerCard(a desk.AnswerCard) fyne.CanvasObject {
-	top := container.New(sideBySide{8}, newProse(a.Question, theme.SizeNameText, colorMuted, false))
+	top := container.New(&flow{gap: 8}, newProse(a.Question, theme.SizeNameText, colorMuted, false))
 	if res := markIcon(a.Mark); res != nil {
 		top.Add(container.New(fixed{14, 14}, widget.NewIcon(res)))
 	}

@@ -122,6 +122,40 @@ func (l sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return s
 }
 
+// flow sets objects in lines at their own size, centred in height; what has no room in a line goes on below.
+type flow struct {
+	gap  float32
+	high float32 // of the lines as they were last laid out
+}
+
+// Layout sets the objects in lines, as fyne.Layout.
+func (f *flow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	f.high = 0
+	for len(objects) > 0 {
+		n, x, high := 0, float32(0), float32(0)
+		for ; n < len(objects) && (n == 0 || x+natural(objects[n]) <= size.Width); n++ {
+			x, high = x+natural(objects[n])+f.gap, max(high, objects[n].MinSize().Height)
+		}
+		x = 0
+		for _, o := range objects[:n] {
+			w, h := min(natural(o), size.Width), o.MinSize().Height
+			o.Move(fyne.NewPos(x, f.high+(high-h)/2))
+			o.Resize(fyne.NewSize(w, h))
+			x += w + f.gap
+		}
+		objects, f.high = objects[n:], f.high+high
+	}
+}
+
+// MinSize is the lines' height as they were last laid out, as fyne.Layout.
+func (f *flow) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for _, o := range objects {
+		s = s.Max(o.MinSize())
+	}
+	return fyne.NewSize(s.Width, max(s.Height, f.high))
+}
+
 // natural is an object's width when nothing presses.
 func natural(o fyne.CanvasObject) float32 {
 	if p, ok := o.(interface{ natural() float32 }); ok {

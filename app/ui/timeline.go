@@ -50,7 +50,7 @@ func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read f
 	if t.Sentence != "" {
 		head = container.New(column{gap: 2}, sentence(t.Sentence), head)
 	}
-	p.object = container.New(inset{20, 10, 12, 2}, bordered(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, shownPlot))
+	p.object = container.New(inset{20, 10, 12, 2}, bordered(container.New(inset{0, 0, 0, 6}, head), nil, nil, nil, container.NewVScroll(shownPlot))) // a low window scrolls it
 	return p
 }
 

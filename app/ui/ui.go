@@ -67,6 +67,8 @@ const (
 	prefTemperature = "temperature"
 	prefVariant     = "theme"
 	prefFolder      = "folder"
+	prefWidth       = "width" // of the window
+	prefHeight      = "height"
 )
 
 // Show builds the window and shows it, and takes what paths name once it stands; the fields that are exported must be set.
@@ -140,6 +142,7 @@ func (u *UI) leaveScreen() {
 // Leave ends the work, closes the winter and ends the program. What was changed is on the disk already.
 func (u *UI) Leave() {
 	u.leaveScreen()
+	keepWindowSize(u.app.Preferences(), u.win)
 	u.stopWork()
 	if u.work.wait(time.Second) {
 		u.Keeper.Close()
