@@ -82,8 +82,14 @@ begin() {
   program=$!
   shown "$title"
   xdotool windowactivate --sync "$window"
-  xdotool windowsize "$window" 1280 800 # what is pressed at a point lies there in a window of this size
+  wait_for "$patience" sized || fail 'the window did not take the size at which points of it are pressed'
   wait_for "$patience" drawn build/window-first.png || fail 'the window stayed blank: build/window-first.png'
+}
+
+# sized: makes the window as large as it is where what is pressed lies at known points; whether it is.
+sized() {
+  xdotool windowsize "$window" 1280 800
+  [ "$(xdotool getwindowgeometry --shell "$window" | grep -cE '^(WIDTH=1280|HEIGHT=800)$')" = 2 ]
 }
 
 # shown TITLE: waits until the window bears that title.
