@@ -12,6 +12,8 @@
 //	misread.go   are two columns swapped, or °F taken for °C?
 //	drift.go     does it part slowly from its neighbours?
 //	carried.go   did it hang outdoors at the end, or at the start?
+//	elsewhere.go is it far from its neighbours from end to end?
+//	apart.go     is it so for a while?
 //	wet.go       did a wet sensor take its time to dry?
 //	derived.go   do the file's own dew point or absolute humidity agree with ours?
 //	shift.go     by how much is one clock ahead of another?

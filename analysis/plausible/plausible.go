@@ -20,6 +20,7 @@ const (
 	CarriedOut = "carried_out"   // follows the air outdoors at an end of the log: middle distance from the room; from outdoors
 	WetSensor  = "wet_sensor"    // dries slowly after it was wet: how far above its neighbours at first; hours
 	Elsewhere  = "elsewhere"     // far from all its neighbours from end to end: how far
+	Apart      = "apart"         // far from all its neighbours for a while: how far
 	FormulaIce = "formula_ice"   // the file's own column is worked out over ice: disagreement with ours, of the worst reading but one in twenty; share of readings that disagree
 	Formula    = "formula_other" // … by another formula: the same two
 	FormulaSwp = "formula_swap"  // … from swapped temperature and humidity: the same two
@@ -126,7 +127,7 @@ func (r *Room) FindingsUntil(i int, over func() bool) []Finding {
 	}
 	misread := r.misread(i)
 	out := slices.Clone(misread)
-	for _, rule := range []func(int) []Finding{r.sentinels, r.stuck, r.saturated, r.jumps, r.drifting, r.carried, r.wet, r.elsewhere} {
+	for _, rule := range []func(int) []Finding{r.sentinels, r.stuck, r.saturated, r.jumps, r.drifting, r.carried, r.wet, r.elsewhere, r.apart} {
 		if over() {
 			return nil
 		}

@@ -356,6 +356,60 @@ func TestTheLoggerThatStayedWasNotCarriedOut(t *testing.T) {
 	}
 }
 
+// Six days at the values of another column, 60 °C above three loggers of a room at 4 °C, are said to be no air of that room, for
+// exactly those hours; half of a day at 10 K above them only perhaps. An hour is not, nor is 6 K, nor one of two that part, nor what is
+// far off while the others part too.
+func TestALoggerFarFromTheOthersForAWhile(t *testing.T) {
+	const from, hours = 200, 500
+	trace := func(name string, baseC, awayK float64, long int64) plausible.Trace {
+		var at []int64
+		var val []float64
+		for h := range int64(hours) {
+			v := baseC + 0.3*math.Sin(float64(h)/4)
+			if h >= from && h < from+long {
+				v += awayK
+			}
+			at, val = append(at, h*series.HourMS), append(val, v)
+		}
+		return plausible.Trace{Name: name, TempC: curve(t, at, val), Resting: true}
+	}
+	for _, c := range []struct {
+		what   string
+		others []float64
+		awayK  float64
+		long   int64
+		want   []plausible.Sureness
+	}{
+		{"another column's values", []float64{4, 4.5, 3.8}, 60, 144, []plausible.Sureness{plausible.Likely}},
+		{"half a day, 10 K", []float64{4, 4.5}, 10, 12, []plausible.Sureness{plausible.Perhaps}},
+		{"an hour", []float64{4, 4.5}, 60, 1, nil},
+		{"6 K", []float64{4, 4.5}, 6, 144, nil},
+		{"of two", []float64{4}, 60, 144, nil},
+		{"the others part", []float64{4, 14}, 60, 144, nil},
+	} {
+		traces := []plausible.Trace{trace("odd", 4.2, c.awayK, c.long)}
+		for i, v := range c.others {
+			traces = append(traces, trace(fmt.Sprint(i), v, 0, 0))
+		}
+		room := plausible.NewRoom(traces, series.Curve{})
+		for i := range traces {
+			var got []plausible.Sureness
+			for _, f := range room.Findings(i) {
+				if f.Code != plausible.Apart {
+					continue
+				}
+				got = append(got, f.Sure)
+				if want := (series.Span{From: from * series.HourMS, To: (from + c.long) * series.HourMS}); f.Span.From < want.From-series.HourMS || f.Span.To > want.To+series.HourMS || math.Abs(f.Figures[0]-c.awayK) > 1 {
+					t.Errorf("%s: %v, %v K; want %v, %v K", c.what, f.Span, f.Figures[0], want, c.awayK)
+				}
+			}
+			if want := c.want; i == 0 && !slices.Equal(got, want) || i > 0 && len(got) > 0 {
+				t.Errorf("%s: logger %d: %v", c.what, i, got)
+			}
+		}
+	}
+}
+
 // A box at 27 °C among three loggers of a room at 4 °C hung elsewhere; the others did not, nor does either of two that
 // differ so much, as it can't be told which.
 func TestALoggerThatHungElsewhere(t *testing.T) {

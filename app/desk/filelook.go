@@ -97,7 +97,7 @@ func waitingKey(l winter.Logger) string {
 // Closely says whether odd readings of the winter as it is were looked for; Keeper.LookClosely does.
 func (b Book) Closely() bool { return b.looked.closely || b.stale || len(b.Result.Files) == 0 }
 
-// LookClosely looks for readings that can hardly be right, for the Files screen. The error is the context's.
+// LookClosely looks for readings that can hardly be right, for the screens Files and First look. The error is the context's.
 func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 	ctx = engine.Aside(ctx)
 	proposals, remarks, err := engine.Proposals(ctx, b.Result)

@@ -38,7 +38,7 @@ func reasonWord(reason string) string {
 var doubtReasons = map[string]string{
 	engine.DoubtStuck: "it stood still", engine.DoubtSaturated: "the sensor was wet", engine.DoubtJumping: "it jumped and came straight back", engine.DoubtSentinel: "values no air has",
 	engine.DoubtSwapped: "temperature and humidity swapped", engine.DoubtFahrenheit: "°F taken for °C", engine.DoubtDrift: "it parted slowly from its neighbours",
-	engine.DoubtCarried: "it was not in the room", engine.DoubtElsewhere: "it hung elsewhere", engine.DoubtWet: "the sensor was still drying",
+	engine.DoubtCarried: "it was not in the room", engine.DoubtElsewhere: "it hung elsewhere", engine.DoubtApart: "far from all the others in the room", engine.DoubtWet: "the sensor was still drying",
 }
 
 // doubts are what about the readings of the logger in a slot can hardly be right. They hold for the winter that was

@@ -103,6 +103,7 @@ var doubtNotes = map[string]doubtNote{
 	engine.DoubtDriftOfTwo: {"Loggers %s and %s part slowly: the first's %s changed by %s against the other's. Two alone don't tell which of them drifts; check both in ice or over salt.", 3, false},
 	engine.DoubtCarried:    {text: "Logger %s: at an end of its log it was out of the room for %s h, outdoors or in a house. The stretch can be left out."},
 	engine.DoubtElsewhere:  {"Logger %s: its %s lies %s from all the others in the room, from end to end. See where it hung; until then it can be left out.", 2, false},
+	engine.DoubtApart:      {"Logger %s: its %s lay %s from all the others in the room. See whether it was read right and where it hung then; the stretch can be left out.", 2, false},
 	engine.DoubtWet:        {text: "Logger %s: after it was wet its humidity took %s h to come down to its neighbours'. The stretch can be left out."},
 	engine.DoubtIce:        {text: "%s: the column “%s” is worked out over ice, ours over water; they differ by about %s (K, or g/m³). Both are right in their way."},
 	engine.DoubtFormula:    {text: "%s: the column “%s” follows another formula than ours; they differ by about %s (K, or g/m³). Ours is used."},

@@ -27,6 +27,7 @@ const (
 	DoubtDriftOfTwo = "doubt_drift_of_two"  // Args: logger, other logger, quantity, change
 	DoubtCarried    = "doubt_carried_out"   // Args: logger, hours
 	DoubtElsewhere  = "doubt_elsewhere"     // Args: logger, quantity, how far from its neighbours
+	DoubtApart      = "doubt_apart"         // Args: logger, quantity, how far from its neighbours
 	DoubtWet        = "doubt_wet_sensor"    // Args: logger, hours
 	DoubtClock      = "doubt_clock"         // Args: logger, other logger, minutes ahead, half-width in minutes, how many clocks agree
 	DoubtClockHours = "doubt_clock_hours"   // Args: logger, other logger, hours ahead, half-width in minutes, how many clocks agree

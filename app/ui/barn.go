@@ -86,7 +86,10 @@ func (u *UI) barnPage() fyne.CanvasObject {
 func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *pageTabs {
 	tabs := newPageTabs()
 	for i, page := range []func() fyne.CanvasObject{
-		func() fyne.CanvasObject { return firstLookPage(v.FirstLook, v.notes, u.look) },
+		func() fyne.CanvasObject {
+			u.lookClosely()
+			return firstLookPage(v.FirstLook, v.notes, u.look)
+		},
 		func() fyne.CanvasObject { return timeline },
 		func() fyne.CanvasObject { return newSpellsPage(v.Spells, u.look, u.status.read) },
 		func() fyne.CanvasObject {

@@ -252,7 +252,8 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 	return page
 }
 
-// lookClosely looks for odd readings when nothing else runs and nobody did yet. Whatever comes after it overtakes it.
+// lookClosely looks for odd readings, which First look and Files tell of, when nothing else runs and nobody did yet. Whatever comes
+// after it overtakes it.
 func (u *UI) lookClosely() {
 	before := u.book
 	if before.Closely() || u.work.busy() {

@@ -1,0 +1,67 @@
+package desk
+
+import (
+	"slices"
+	"strconv"
+
+	"thawbook/analysis/plausible"
+	"thawbook/analysis/series"
+	"thawbook/app/engine"
+	"thawbook/app/winter"
+)
+
+// misleading are the doubts about readings that bend a barn's figures while they count.
+var misleading = []string{engine.DoubtStuck, engine.DoubtSaturated, engine.DoubtSentinel, engine.DoubtSwapped, engine.DoubtFahrenheit, engine.DoubtElsewhere, engine.DoubtApart}
+
+// oddReadings is the sentence on what of a barn's readings in the bees' time can hardly be right and counts all the same, the longest
+// first; none where there is nothing of the kind, or nobody looked.
+func (b Book) oddReadings(barn int, u Units) []Sentence {
+	if b.stale {
+		return nil
+	}
+	type odd struct {
+		words string
+		look  series.Span
+	}
+	var all []odd
+	r := b.Result.Barns[barn]
+	bees := []series.Span{{From: r.BeesIn, To: r.BeesOut}}
+	for _, p := range b.looked.proposals {
+		l, known := b.doc.Logger(p.Slot)
+		if !known || p.Slot.List != barn || p.Sure != plausible.Likely || !slices.Contains(misleading, p.Remark.Code) {
+			continue
+		}
+		var counts []series.Span
+		for _, x := range openStretches(l, p) {
+			counts = append(counts, series.Span{From: x.From, To: x.To})
+		}
+		if counts = series.Intersect(series.Union(counts), bees); len(counts) == 0 {
+			continue
+		}
+		longest := slices.MaxFunc(counts, func(a, b series.Span) int { return int((a.To - a.From) - (b.To - b.From)) })
+		all = append(all, odd{oddWords(l, p.Quantity) + " on " + u.Dates(longest), longest})
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(all, func(a, b odd) int { return int((b.look.To - b.look.From) - (a.look.To - a.look.From)) })
+	var named []string
+	for _, o := range all[:min(len(all), mostNamed)] {
+		named = append(named, o.words)
+	}
+	if n := len(all) - len(named); n > 0 {
+		named = append(named, strconv.Itoa(n)+" more")
+	}
+	return []Sentence{{Text: "Some readings can hardly be right, and count in all figures here: " + listed(named) + ". On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
+}
+
+// oddWords are "Bay 3's temperature", or the logger alone where both of its quantities are meant.
+func oddWords(l winter.Logger, q plausible.Quantity) string {
+	switch q {
+	case plausible.Temperature:
+		return l.Name + "’s temperature"
+	case plausible.Humidity:
+		return l.Name + "’s humidity"
+	}
+	return l.Name
+}
