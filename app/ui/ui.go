@@ -6,7 +6,9 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 
 	"thawbook/app/desk"
 )
@@ -40,7 +42,9 @@ type UI struct {
 	status   *status
 	strip    *strip
 	rail     *rail
-	frame    *fyne.Container // all of them
+	frame    *fyne.Container   // all of them
+	dark     bool              // the palette that is shown
+	paper    *canvas.Rectangle // under them: the toolkit clears a window to a paler colour than it is told
 	centre   *fyne.Container
 	tabs     *pageTabs
 	plot     *timelinePage
@@ -91,13 +95,15 @@ func (u *UI) Show(app fyne.App, paths ...string) fyne.Window {
 	u.win.SetOnDropped(func(_ fyne.Position, dropped []fyne.URI) { u.Take(pathsOf(dropped)) })
 	u.win.SetCloseIntercept(u.Leave)
 	u.frame = bordered(u.strip.object, u.status.object, u.rail.object, nil, u.centre)
+	u.paper = canvas.NewRectangle(nil)
 	if len(paths) > 0 {
 		u.inHand = "Opening " + filepath.Base(paths[0])
 		app.Lifecycle().SetOnStarted(func() { u.Take(paths) })
 	}
 	u.refresh()
-	u.win.SetContent(u.frame)
+	u.win.SetContent(container.NewStack(u.paper, u.frame))
 	u.win.Canvas().SetOnTypedKey(u.typed)
+	app.Settings().AddListener(func(fyne.Settings) { go u.Do(u.followPalette) })
 	return u.win
 }
 
@@ -161,15 +167,25 @@ func (u *UI) setVariant(v Variant) {
 	u.theme.Variant = v
 	u.app.Preferences().SetString(prefVariant, string(v))
 	u.centre.Objects, u.rail.inside.Objects = nil, nil // made anew below: no need to paint the old ones over first
+	u.dark = u.isDark()
 	u.app.Settings().SetTheme(u.theme)
 	u.win.SetMainMenu(u.menu())
 	go u.Do(u.refresh) // when the toolkit has taken its fonts up anew: both at once hold the window up
+}
+
+// followPalette shows everything anew where the system asks for the other palette: the toolkit repaints its own, not the plots.
+func (u *UI) followPalette() {
+	if u.dark != u.isDark() {
+		u.refresh()
+	}
 }
 
 // refresh rebuilds what the window shows from the book.
 func (u *UI) refresh() {
 	shell := u.book.Shell()
 	u.win.SetTitle(shell.Title)
+	u.dark = u.isDark()
+	u.paper.FillColor = u.theme.Color(theme.ColorNameBackground, u.app.Settings().ThemeVariant())
 	u.status.read("")
 	u.rail.show(shell, u.barn, u.page == filesPageNumber)
 	u.showRail(u.book.Loaded())

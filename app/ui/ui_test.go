@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"thawbook/app/desk"
@@ -485,6 +486,27 @@ func TestShortcutsSitOnTheMenu(t *testing.T) {
 	s.main.until(t, "the page is made anew", func() bool { return len(s.centre.Objects) > 0 })
 	if pageNames[s.tabs.chosen()] != "Stages" || !s.theme.IsDark(0) {
 		t.Error("another palette lost the page")
+	}
+}
+
+// Where the system turns to the other palette while the window stands, plots and ground follow.
+func TestThePageFollowsTheSystemsPalette(t *testing.T) {
+	s := show(t)
+	s.take(t, planFile(t))
+	s.showPage(1)
+	s.setVariant(System)
+	s.main.until(t, "the page is made anew", func() bool { return len(s.centre.Objects) > 0 })
+	before := s.centre.Objects[0]
+	s.app.Settings().SetTheme(s.theme)
+	s.main.until(t, "nothing is left to do", func() bool { return true })
+	if s.centre.Objects[0] != before {
+		t.Error("the page is made anew though the palette stayed")
+	}
+	s.dark = !s.dark // as if the other palette were shown
+	s.app.Settings().SetTheme(s.theme)
+	s.main.until(t, "the page is made anew", func() bool { return s.centre.Objects[0] != before && s.dark == s.isDark() })
+	if want := s.theme.Color(theme.ColorNameBackground, s.app.Settings().ThemeVariant()); s.paper.FillColor != want {
+		t.Errorf("the ground is %v, want %v", s.paper.FillColor, want)
 	}
 }
 
