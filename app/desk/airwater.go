@@ -110,7 +110,7 @@ func (b barn) waterLacks() (out []string) {
 	}
 	noOut := b.r.Traces.Outdoor.Len() == 0
 	add(b.r.Traces.RoomRelHum.Len() == 0, "Walls and dryness need a logger in the room that records humidity.")
-	add(noOut, "Wet hours of walls need the temperature outside; a weather station's file nearby will do.")
+	add(noOut, "To count the wet hours of walls, add the temperature outside; the file of a weather station nearby will do.")
 	add(!noOut && len(b.r.Surfaces) == 0, "Wet hours need a listed wall or ceiling; name "+b.wallToName("the coldest one")+".")
 	add(len(b.in.Heats) == 0, "To tell what added heat did, a heat source with a record of when it ran is needed.")
 	add(len(b.r.Uniformity) == 0, "To tell how even the room was, two loggers in it are needed.")

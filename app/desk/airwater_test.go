@@ -66,7 +66,7 @@ func TestBeforeNextWinterSays(t *testing.T) {
 	for _, want := range []string{
 		"What to change before next winter can't be told from these files. What would settle most: a logger file from inside the room.", "An alarm above 8 °C for 30 min would have called once",
 		"Above 8 °C for 30 min|1 (0–3)|1 January 04:30|1 of them logged, up to 40 min late",
-		"The fans stood from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C (1.3–1.8 °C) in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
+		"The fans stood still from 1 January 00:00 for 5 h; the room climbed 3.2 °C, 1.5 °C (1.3–1.8 °C) in the first hour and 0.4 °C an hour after that; 5–9 h to 8 °C.",
 		"Change one setting at a time", "carbon dioxide", "no alarm",
 	} {
 		if !strings.Contains(all, want) {

@@ -155,7 +155,11 @@ func filesSentence(all []FileEntry, waiting []string) string {
 		parts = append(parts, "the time zone of "+which+" is asked")
 	}
 	if noted > 0 {
-		parts = append(parts, fmt.Sprintf("%d %s notes worth a look", noted, oneOrMany(noted, "has", "have")))
+		which := strconv.Itoa(noted)
+		if noted == len(all) {
+			which = oneOrMany(noted, "it", "all")
+		}
+		parts = append(parts, fmt.Sprintf("%s %s notes worth a look", which, oneOrMany(noted, "has", "have")))
 	}
 	switch {
 	case len(all) == 0:
@@ -360,7 +364,7 @@ func (b Book) clockWords(f engine.File) string {
 	case c.ZoneSource == "file":
 		parts = append(parts, "Each row names its distance from UTC.")
 	default:
-		parts = append(parts, "The file names no time zone; the logger's or the winter's, "+b.doc.Zone+", is taken.")
+		parts = append(parts, "The file names no time zone. It is the winter's, "+b.doc.Zone+", unless the logger has one of its own.")
 	}
 	return strings.Join(parts, " ")
 }

@@ -45,7 +45,7 @@ func TestAFileThatIsUnderstood(t *testing.T) {
 	if want := "Temperature and humidity every hour from 13 November 2024 00:00 to 22 November 2024 23:00, 240 rows."; plain(p.Sentence) != want {
 		t.Errorf("got  %s\nwant %s", p.Sentence, want)
 	}
-	if p.Clock != "Dates are written year first. The file names no time zone; the logger's or the winter's, UTC, is taken." {
+	if p.Clock != "Dates are written year first. The file names no time zone. It is the winter's, UTC, unless the logger has one of its own." {
 		t.Error(p.Clock)
 	}
 	if len(p.Notes) != 0 || len(p.Questions) != 0 || len(p.Loggers) != 1 || p.Loggers[0].Hangs != "in Barn, room" || !strings.HasPrefix(p.Loggers[0].Why, "Assumed: ") {
@@ -202,7 +202,7 @@ func TestNotesAreCountedAndLeadToTheirLine(t *testing.T) {
 	if len(p.Notes) < 2 || p.Notes[0].Line != 52 || p.Notes[0].Mark != MarkWatch || !strings.HasPrefix(p.Notes[0].Text, "3 rows") || p.Notes[len(p.Notes)-1].Mark != MarkNone {
 		t.Errorf("%+v", p.Notes)
 	}
-	if p.Mark != MarkWatch || b.Files().Sentence != "1 file: 1 has notes worth a look." {
+	if p.Mark != MarkWatch || b.Files().Sentence != "1 file: it has notes worth a look." {
 		t.Errorf("%v, %s", p.Mark, b.Files().Sentence)
 	}
 }

@@ -75,11 +75,13 @@ func (b barn) finding(f analysis.Finding) FindingView {
 			v.tail = " fell " + when + "."
 			v.Text = v.joined()
 		}
-		if cause == analysis.HeatOn {
+		switch {
+		case cause == analysis.HeatOn:
 			v.heat = f.About
-		}
-		if kind == "dry" && cause == analysis.OutdoorDry && b.heatedWhenDry() {
+		case kind == "dry" && cause == analysis.OutdoorDry && b.heatedWhenDry():
 			v.Do = weatherAndHeatDo
+		case cause == analysis.OutdoorDry, cause == analysis.JustCarriedIn: // there is nothing to do
+			v.Mark = MarkNone
 		}
 		return v
 	}
@@ -160,7 +162,7 @@ var causeDo = map[string]string{
 	"cold " + analysis.OutdoorCold: "Look at leaks and insulation, and at how much the always-on fan moves in deep cold; cut it only with the air's CO₂ and damp in view.",
 	analysis.OutdoorCold:           "Look at the cold spot itself: insulation, and air blowing along it. Drier air in the room is the other half.",
 	analysis.OutdoorHumid:          "More air would have brought no drier air. A little heat in such weather would have dried it; look whether the barn has any.",
-	analysis.OutdoorDry:            "The weather alone explains it; there is nothing to turn. Never cut the always-on air or add water for it.",
+	analysis.OutdoorDry:            "With dry weather alone there is nothing to turn. Never cut the always-on air or add water for it.",
 	analysis.NotRun:                "Look at that fan, its belt, its breaker and its thermostat. Lock it out first.",
 	analysis.RunUncalled:           "Look at that fan's thermostat and switch; an electrician's work.",
 	analysis.AlwaysOnOff:           "Find out when and why it stood. An always-on fan deserves an alarm of its own.",
@@ -198,9 +200,9 @@ var findingWords = map[string]findingText{
 	"cold_unexplained": {unexplainedWords("cold"), unexplainedDo},
 	"damp_unexplained": {unexplainedWords("damp"), unexplainedDo},
 	"dry_unexplained":  {unexplainedWords("dry"), unexplainedDo},
-	"big_stages_carried_much": {func(_ barn, f analysis.Finding) string {
-		return "The always-on and the first stage carried " + OfHundred(f.Figure("small_alone_percent").Mid/100) + " hours alone; the bigger fans were needed in the rest."
-	}, "Look at the first stage's size and at added heat before anything bigger: the small fans should carry nearly all of the winter."},
+	"big_stages_carried_much": {func(b barn, f analysis.Finding) string {
+		return b.carried(f.Figure("small_alone_percent")) + "; the bigger fans were needed in the rest."
+	}, "Look at the size of these fans and at added heat before anything bigger: the small fans should carry nearly all of the winter."},
 	"surface_wet": {func(_ barn, f analysis.Finding) string {
 		dew, frost := f.Figure("dew_hours"), f.Figure("frost_hours")
 		return "The " + f.About + " was wet for " + Hours(dew.Mid+frost.Mid) + " (" + HoursRange(dew.Low+frost.Low, dew.High+frost.High) + ")."

@@ -12,7 +12,7 @@ import (
 var eventFindingWords = map[string]findingText{
 	"power_cut": {func(b barn, f analysis.Finding) string {
 		return b.cutsWords(f) + " " + b.climbWords(f)
-	}, "Look at what tells of a power cut, and test it. A generator wants every fan's load, its exhaust outdoors and a transfer switch, an electrician's work. No unvented burner for heat; carbon dioxide " +
+	}, "Look at what tells of a power cut, and test it. A generator must carry every fan, with its exhaust outdoors; the transfer switch is an electrician's work. No unvented burner for heat; carbon dioxide " +
 		"is high within an hour or two of the fans stopping: air first, measure, and have a second person outside."},
 	"power_cut_may_be": {func(b barn, f analysis.Finding) string {
 		return "The room climbed as it does without fans, with cold air outside: it may have been a power cut. " + b.climbWords(f)
@@ -68,9 +68,9 @@ func (b barn) climbWords(f analysis.Finding) string {
 	case !alarm.OK:
 		return text + "."
 	case alarm.High > alarm.Low:
-		return text + "; at that pace the alarm line lies " + HoursRange(alarm.Low, alarm.High) + " from the start."
+		return text + "; at that pace " + b.alarmLimit() + " lies " + HoursRange(alarm.Low, alarm.High) + " from the start."
 	}
-	return text + "; the alarm line was reached in " + Hours(alarm.Mid) + "."
+	return text + "; " + b.alarmLimit() + " was reached in " + Hours(alarm.Mid) + "."
 }
 
 // diffRange is a difference with its range, "1.5 °C (1.3–1.8 °C)"; without one where both ends read alike.
@@ -100,6 +100,14 @@ func isSet(f analysis.Finding) string {
 
 // justLow is a figure that is its own lower end.
 func justLow(f analysis.Figure) analysis.Figure { return analysis.Figure{Mid: f.Low, OK: f.OK} }
+
+// alarmLimit is where the alarm would call, "8 °C".
+func (b barn) alarmLimit() string {
+	if len(b.r.Alarms) == 0 {
+		return "the alarm's limit"
+	}
+	return b.u.LimitWithUnit(b.r.Alarms[0].Line.LimitC)
+}
 
 // alarmLine is a finding's line, "8 °C for 30 min".
 func (b barn) alarmLine(f analysis.Finding) string {

@@ -21,9 +21,9 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 		want    string
 	}{
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 1), exact("first_hour_k_per_h", 1.5), exact("later_k_per_h", 0.2), ranged},
-			"The power was off. The room climbed by 1.5 °C in the first hour and by 0.2 °C in each later one; at that pace the alarm line lies 13–25 h from the start."},
+			"The power was off. The room climbed by 1.5 °C in the first hour and by 0.2 °C in each later one; at that pace 8 °C lies 13–25 h from the start."},
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 2), {Name: "first_hour_k_per_h", Figure: figureOf(3, 2.7, 3.4)}, exact("hours_to_alarm_h", 4)},
-			"The power was off 2 times, the worst of them as follows. The room climbed by 3.0 °C (2.7–3.4 °C) in the first hour; the alarm line was reached in 4 h."},
+			"The power was off 2 times, the worst of them as follows. The room climbed by 3.0 °C (2.7–3.4 °C) in the first hour; 8 °C was reached in 4 h."},
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 1), exact("first_hour_k_per_h", -0.4), exact("later_k_per_h", -0.2)},
 			"The power was off. The room did not climb in the first hour and fell by 0.2 °C in each later one."},
 		{"power_cut", []analysis.NamedFigure{exact("cuts", 1)}, "The power was off. It was too short, or too little is known of it, to say how fast the room climbed."},
@@ -33,7 +33,7 @@ func TestWhatIsSaidOfEventsAndAlarms(t *testing.T) {
 		{"alarm_late", append(line, exact("late", 1), analysis.NamedFigure{Name: "latest_min", Figure: analysis.Figure{OK: true, Mid: 40, Low: 31, High: 49}}), "The alarm called late once, by up to 40 min (31–49), if it is set to 8 °C for 30 min."},
 		{"alarm_without_cause", append(line, exact("calls", 3)), "The alarm called 3 times while the room's logger gave no cause at 8 °C for 30 min."},
 	} {
-		v := barn{}.finding(analysis.Finding{Code: row.code, About: "room", Figures: row.figures})
+		v := barn{r: analysis.Review{Alarms: []analysis.AlarmRow{{Line: analysis.AlarmLine{LimitC: 8}}}}}.finding(analysis.Finding{Code: row.code, About: "room", Figures: row.figures})
 		if got := strings.ReplaceAll(v.Text, "\u2009", " "); got != row.want {
 			t.Errorf("%s:\n got %q\nwant %q", row.code, got, row.want)
 		}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -17,6 +18,7 @@ type FirstLook struct {
 	Sure      string // how sure that is
 	Sentences []Sentence
 	Findings  []FindingView // worth a look before next winter
+	More      string        // that there are others; empty where there are none
 	Cautions  []string
 }
 
@@ -54,7 +56,9 @@ func FirstLookOf(in analysis.Input, r analysis.Review, u Units) FirstLook {
 	}
 	f.Sentences = append(all, last...)
 	f.Findings = Findings(in, r, u)
-	f.Findings = f.Findings[:min(len(f.Findings), mostFindings)]
+	if n := len(f.Findings) - mostFindings; n > 0 {
+		f.Findings, f.More = f.Findings[:mostFindings], fmt.Sprintf("%d more %s under Before next winter.", n, oneOrMany(n, "stands", "stand"))
+	}
 	f.Cautions = b.cautions()
 	return f
 }
@@ -191,7 +195,7 @@ var phaseWords = map[string]string{"filling": "while filling", "deep winter": "i
 func (b barn) ofWhichHot() string {
 	good, _ := b.band("air_temperature", "good")
 	act, ok := b.band("air_temperature", "act")
-	limit := "the limit to act at"
+	limit := "what calls for something to be done"
 	switch {
 	case !ok || good.High != nil && act.High != nil && *act.High <= *good.High:
 		return ""

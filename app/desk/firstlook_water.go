@@ -21,7 +21,10 @@ func (b barn) humidity() []Sentence {
 	}
 	known := good.HoursBelow + good.HoursIn + good.HoursAbove
 	s := Sentence{Mark: MarkGood, weight: 40}
-	s.Text = "Humidity was " + within + " for " + OfHundred(good.HoursIn/known) + " hours"
+	s.Text = "Humidity was " + within + " throughout"
+	if good.HoursAbove+good.HoursBelow >= 1 {
+		s.Text = "Humidity was " + within + " for " + OfHundred(good.HoursIn/known) + " hours"
+	}
 	if good.HoursAbove >= 1 {
 		s.Text += "; " + Hours(good.HoursAbove) + " damper" + b.ofWhichVeryDamp()
 	}
@@ -156,18 +159,30 @@ func (b barn) sweating() []Sentence {
 
 // wallsTake says what is missing to tell which walls were colder than the dew point.
 func (b barn) wallsTake() string {
-	const which = "Which walls were that cold"
 	listed := slices.ContainsFunc(b.r.Surfaces, func(s analysis.SurfaceRow) bool { return s.Kind != "metal" })
 	switch outdoors := b.r.Traces.Outdoor.Len() > 0; {
 	case outdoors && listed:
-		return which + " can't be told: too little is known of the air outside and of the room at the same time."
+		return "Which walls were that cold can't be told: too little is known of the air outside and of the room at the same time."
 	case outdoors:
-		return which + " takes a listed wall to tell."
+		return "A listed wall would tell which were that cold."
 	case listed:
-		return which + " takes the air outside to tell."
+		return "The air outside would tell which walls were that cold."
 	}
-	return which + " takes the air outside and a listed wall to tell."
+	return "The air outside and a listed wall would tell which were that cold."
 }
+
+// spellKinds are the kinds of spells of the room's air there were.
+func (b barn) spellKinds() (out []string) {
+	for _, kind := range []string{"warm", "cold", "damp", "dry"} {
+		if len(b.spells(b.place(), kind)) > 0 {
+			out = append(out, kind)
+		}
+	}
+	return out
+}
+
+// orListed are words with "or" before the last.
+func orListed(words []string) string { return strings.Replace(listed(words), " and ", " or ", 1) }
 
 // cannotAndSettle says what the files leave open, and the one thing that would settle most of it.
 func (b barn) cannotAndSettle() []Sentence {
@@ -179,7 +194,8 @@ func (b barn) cannotAndSettle() []Sentence {
 	}
 	noOut := b.r.Traces.Outdoor.Len() == 0
 	add(b.r.Traces.RoomRelHum.Len() == 0, "whether it was damp or dry ("+lacks("no_humidity")+")")
-	add(noOut, "whether warm or damp spells came with the weather (no temperature outside is known)")
+	kinds := b.spellKinds()
+	add(noOut && len(kinds) > 0, "whether the "+orListed(kinds)+" spells came with the weather (no temperature outside is known)")
 	add(!noOut && len(b.r.Surfaces) == 0, "whether walls were wet (no wall or ceiling is listed)")
 	add(len(b.in.Stages) == 0, "what the fans did (no stage is set down)")
 	if f := b.r.Verdict.Fans.Figure; !f.OK && f.Unknown != "no_stages" {

@@ -61,8 +61,8 @@ func TestWhatWallsTakeIsOnlyWhatIsMissing(t *testing.T) {
 		listed  []analysis.SurfaceRow
 		want    string
 	}{
-		{series.Curve{}, nil, "takes the air outside and a listed wall to tell."}, {outdoor, nil, "cold takes a listed wall to tell."},
-		{outdoor, door, "cold takes a listed wall to tell."}, {series.Curve{}, wall, "takes the air outside to tell."}, {outdoor, wall, "at the same time."},
+		{series.Curve{}, nil, "The air outside and a listed wall would tell which were that cold."}, {outdoor, nil, "A listed wall would tell which were that cold."},
+		{outdoor, door, "A listed wall would tell which were that cold."}, {series.Curve{}, wall, "The air outside would tell which walls were that cold."}, {outdoor, wall, "at the same time."},
 	} {
 		r := analysis.Review{Surfaces: c.listed}
 		r.Traces.Outdoor = c.outdoor

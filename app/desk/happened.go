@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"slices"
+
 	"thawbook/analysis"
 	"thawbook/analysis/series"
 )
@@ -31,11 +33,19 @@ func (b barn) happened() (string, []EventView) {
 	}
 	switch {
 	case n == 0 && b.unread():
-		return "Power cuts, open doors and light can't be told: there is no reading from the room, and none was noted.", out
+		return "Power cuts, open doors and light can't be told: there is no reading from the room, and nothing was noted.", out
 	case n == 0:
-		return "No power cut, no open door and no light was seen or noted.", out
+		return b.nothingSeen(), out
 	}
 	return plural(number(float64(n), 0), "event was seen or noted.", "events were seen or noted."), out
+}
+
+// nothingSeen says what did not happen, as far as it would show.
+func (b barn) nothingSeen() string {
+	if slices.ContainsFunc(b.in.Loggers, func(l analysis.Logger) bool { return l.Light.Len() > 0 }) {
+		return "No power cut, no open door and no light was seen or noted."
+	}
+	return "No power cut and no open door was seen or noted. Light takes a logger that records it."
 }
 
 // eventView is an event that is told, in words.
@@ -116,7 +126,7 @@ func eventFigure(e analysis.Event, name string) analysis.Figure {
 // cutWords lead with the climb as it was measured: the first hour and the later hours apart, then the time to the
 // alarm line.
 func (b barn) cutWords(e analysis.Event) string {
-	text := "The fans stood from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
+	text := "The fans stood still from " + b.u.Clock(e.Span.From) + " for " + Hours(float64(e.Span.To-e.Span.From)/series.HourMS) +
 		b.figureWords(e, "climb_k", "; the room climbed ", b.u.Diff)
 	if first := eventFigure(e, "first_hour_k_per_h"); first.OK {
 		text += ", " + b.diffRange(first) + " in the first hour"

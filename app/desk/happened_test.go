@@ -53,7 +53,7 @@ func TestManyOpeningsAreToldInOne(t *testing.T) {
 		for _, e := range v.Events {
 			seen = append(seen, plain(e.Text))
 		}
-		if all := strings.Join(seen, "\n"); !strings.Contains(all, "Doors stood open about 1 January 05:00") || !strings.Contains(all, "The fans stood from 1 January 01:00") {
+		if all := strings.Join(seen, "\n"); !strings.Contains(all, "Doors stood open about 1 January 05:00") || !strings.Contains(all, "The fans stood still from 1 January 01:00") {
 			t.Errorf("%d openings: %s", row.openings, all)
 		}
 	}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 
 	"thawbook/analysis"
@@ -256,25 +257,31 @@ func (b barn) fans() AnswerCard {
 	if a.State == analysis.No { // the word is of the big ones, and so is the figure
 		card.Figure = Percent(1 - a.Figure.Mid/100)
 	}
-	card.Sentence = b.carried(a) + "."
+	card.Sentence = b.carried(a.Figure)
+	if OfHundred(a.Figure.Low/100) != OfHundred(a.Figure.High/100) {
+		card.Sentence += ", may be " + shareRange(a.Figure)
+	}
+	card.Sentence += "."
 	return card
 }
 
 // carried says how much of the winter the small fans carried.
-func (b barn) carried(a analysis.Answer) string {
-	return "The " + b.smallFans() + " carried " + OfHundred(a.Figure.Mid/100) + " hours alone"
+func (b barn) carried(share analysis.Figure) string {
+	return b.smallFans() + " carried " + OfHundred(share.Mid/100) + " hours alone"
 }
 
-// smallFans are the always-on fan, where there is one, and the first stage.
+// smallFans are the fans that are always on and the first stage above them, by their names.
 func (b barn) smallFans() string {
+	var names []string
 	for _, st := range b.in.Stages {
-		for _, s := range st.Settings {
-			if s.AlwaysOn {
-				return "always-on fan and the first stage"
-			}
+		if slices.ContainsFunc(st.Settings, func(s analysis.Setting) bool { return s.AlwaysOn }) {
+			names = append(names, st.Name)
 		}
 	}
-	return "first stage"
+	if above := b.thermostatStages(); len(above) > 0 && !slices.Contains(names, above[0]) {
+		names = append(names, above[0])
+	}
+	return capital(listed(names))
 }
 
 // fansWord answers whether the small fans were enough.

@@ -36,7 +36,7 @@ func TestFourAnswers(t *testing.T) {
 		{"rich", [4]string{"Held?", "Mostly", "97 %", "97 of 100 hours between 2 and 6 °C."}, MarkWatch},
 		{"rich", [4]string{"Damp?", "No", "0 h", "Air above 85 % for 6 h or longer, or a wet wall or ceiling: never."}, MarkGood},
 		{"rich", [4]string{"Dry?", "No", "0 h", "Below 40 % for a day or longer: never."}, MarkGood},
-		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "The always-on fan and the first stage carried 97 of 100 hours alone."}, MarkGood},
+		{"rich", [4]string{"Fans?", "Small ones did", "97 %", "Stage 1 and Stage 2 carried 97 of 100 hours alone."}, MarkGood},
 		{"even", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours between 2 and 6 °C."}, MarkGood},
 		{"limits by phase", [4]string{"Held?", "Yes", "100 %", "100 of 100 hours inside the limits of the phase."}, MarkGood},
 		{"thin", [4]string{"Fans?", "Can't tell", "", "No fan stages are set down."}, MarkUnknown},

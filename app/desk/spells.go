@@ -78,7 +78,11 @@ func (b barn) spellCounts(count func(analysis.Spell) bool, kinds ...string) stri
 			}
 		}
 		if n > 0 {
-			parts = append(parts, number(float64(n), 0)+" "+spellWord(kind)+" ("+Hours(hours)+")")
+			word := spellWord(kind)
+			if kind == "moist" {
+				word = "of a high dew point"
+			}
+			parts = append(parts, number(float64(n), 0)+" "+word+" ("+Hours(hours)+")")
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -90,7 +94,10 @@ func (b barn) spellRow(s analysis.Spell) SpellRow {
 		went = append(went, strings.ReplaceAll(shortCauses[c.Code], "{it}", c.About))
 	}
 	short := listed(went)
-	if len(went) == 0 {
+	switch {
+	case len(went) == 0 && b.knowsRoomAlone():
+		short = "can't tell"
+	case len(went) == 0:
 		short = "none found"
 	}
 	row := SpellRow{Look: s.Span, keyed: keyed{
@@ -102,6 +109,11 @@ func (b barn) spellRow(s analysis.Spell) SpellRow {
 	return row
 }
 
+// knowsRoomAlone says whether nothing is known but the air of the room: there is nothing that a spell could be seen to go with.
+func (b barn) knowsRoomAlone() bool {
+	return b.r.Traces.Outdoor.Len() == 0 && len(b.r.Stages) == 0 && len(b.r.Heats) == 0
+}
+
 // farthest is the value farthest out, with its unit.
 func (b barn) farthest(s analysis.Spell) string {
 	switch s.Quantity {
@@ -109,6 +121,8 @@ func (b barn) farthest(s analysis.Spell) string {
 		return Percent(s.Peak / 100)
 	case "surface_margin":
 		return b.u.Diff(s.Peak)
+	case "dew_point":
+		return "dew point " + b.u.Temp(s.Peak)
 	}
 	return b.u.Temp(s.Peak)
 }
@@ -124,7 +138,10 @@ func (b barn) spellSays(s analysis.Spell) string {
 		text += ", cut by a gap or by the end of the time that is judged"
 	}
 	text += "."
-	if len(s.WentWith) == 0 {
+	switch {
+	case len(s.WentWith) == 0 && b.knowsRoomAlone():
+		return text + " What it went with can't be told: nothing is known of the air outside, of fans or of heat."
+	case len(s.WentWith) == 0:
 		return text + " Nothing recorded was clearly different while it lasted."
 	}
 	var parts []string

@@ -10,7 +10,7 @@ import (
 
 func TestSpellsSayWhatWentWithThem(t *testing.T) {
 	h := func(hour float64) int64 { return int64(hour * series.HourMS) }
-	r := analysis.Review{Spells: []analysis.Spell{
+	r := analysis.Review{Stages: []analysis.StageRow{{Name: "Stage 3"}}, Spells: []analysis.Spell{
 		{Kind: "warm", Place: "room", Quantity: "air_temperature", Span: series.Span{From: h(0), To: h(75)}, Hours: 75, Peak: 9.04,
 			WentWith: []analysis.Cause{{Code: analysis.NotRun, About: "Stage 3", Share: 0.97, Usual: 0.01}}},
 		{Kind: "damp", Place: "room", Quantity: "relative_humidity", Span: series.Span{From: h(100), To: h(112)}, Hours: 12, Peak: 88, Cut: true},
@@ -33,6 +33,11 @@ func TestSpellsSayWhatWentWithThem(t *testing.T) {
 			t.Errorf("%q lacks %q", got, want)
 		}
 	}
+	r.Stages = nil
+	row := SpellsOf(analysis.Input{}, r, Units{}).Rows[1]
+	if !strings.HasSuffix(strings.Join(row.Cells, "|"), "|can't tell") || !strings.Contains(row.Says, "nothing is known of the air outside, of fans or of heat") {
+		t.Errorf("where nothing but the room is known: %+v", row)
+	}
 	if got := v.Sorted(3, true); got[0].Cells[3] != "75" || got[2].Cells[3] != "12" {
 		t.Error("the longest must come first")
 	}
@@ -54,8 +59,8 @@ func TestNoSpellsIsAnAnswer(t *testing.T) {
 			t.Errorf("%+v", v)
 		}
 	}
-	for want, r := range map[string]analysis.Review{"No power cut, no open door and no light was seen or noted.": read,
-		"Power cuts, open doors and light can't be told: there is no reading from the room, and none was noted.": {}} {
+	for want, r := range map[string]analysis.Review{"No power cut and no open door was seen or noted. Light takes a logger that records it.": read,
+		"Power cuts, open doors and light can't be told: there is no reading from the room, and nothing was noted.": {}} {
 		if got := BeforeNextOf(analysis.Input{}, r, Units{}).Happened; got != want {
 			t.Error(got)
 		}

@@ -176,7 +176,7 @@ func (b barn) airNotes() (out []string) {
 		if high := number(quickest.High, 0); high != minutes {
 			minutes = rangeOf(minutes, high)
 		}
-		out = append(out, "With every stage on, one change takes "+minutes+" min; about five is usual in the trade.")
+		out = append(out, "With every stage on, one change takes "+minutes+" min; about five minutes is usual in the trade.")
 	}
 	return out
 }
@@ -187,7 +187,14 @@ func (b barn) costNote() []string {
 	if !p.KWh.OK {
 		return nil
 	}
-	text := "The fans took about " + withUnit(number(p.KWh.Mid, 0), "kWh")
+	text := "The fans took about "
+	if p.KWh.Evidence != analysis.Recorded {
+		text = "By what they were called for, the fans took about "
+	}
+	text += withUnit(number(p.KWh.Mid, 0), "kWh")
+	if low, high := number(p.KWh.Low, 0), number(p.KWh.High, 0); low != high {
+		text += " (" + rangeOf(low, high) + ")"
+	}
 	if p.Cost.OK {
 		text += ", " + withUnit(number(p.Cost.Mid, 0), p.Currency)
 	}

@@ -145,7 +145,7 @@ func (b barn) stageSentence() (text, sure string) {
 	if !a.Figure.OK {
 		return "How much the small fans carried can't be told: " + lacks(a.Figure.Unknown) + ".", ""
 	}
-	text = b.carried(a)
+	text = b.carried(a.Figure)
 	if when := b.bigOnes(); when != "" {
 		text += "; " + when
 	}
@@ -167,7 +167,7 @@ func (b barn) offsetWords() string {
 	if b.r.Offset.Evidence == analysis.Assumed {
 		return "; how far the logger reads from the thermostat can't be seen in the record, so " + b.u.Diff((b.r.Offset.High-b.r.Offset.Low)/2) + " either way is allowed for"
 	}
-	if b.u.Diff(math.Abs(b.r.Offset.Mid)) == b.u.Diff(0) {
+	if math.Abs(b.r.Offset.Mid) < 0.05 {
 		return "; the logger read as the thermostat did"
 	}
 	side := "above"

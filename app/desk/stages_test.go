@@ -131,16 +131,17 @@ func TestStageNotes(t *testing.T) {
 	b := newBarn(rich(t), analysis.Review{}, Units{})
 	at := time.Date(2025, 1, 14, 6, 0, 0, 0, b.in.Zone).UnixMilli()
 	sure := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true} }
+	recorded := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true, Evidence: analysis.Recorded} }
 	b.r.Heats = []analysis.HeatRow{{Source: analysis.HeatSource{Name: "sun"}, Ran: &analysis.Work{Hours: sure(140)}, Overlap: analysis.Figure{Mid: 71, Low: 68, High: 75, OK: true}}}
 	b.r.Stages = []analysis.StageRow{{
 		Name: "top", Called: &analysis.Work{KnownMS: 160 * 3600 * 1000, Hours: sure(160)}, Agreement: &analysis.Agreement{Parted: &at, Powered: &at, UnansweredMS: 148 * 3600 * 1000},
 		ChangeMinutes: analysis.Figure{Mid: 6, Low: 5, High: 8, OK: true},
 	}}
-	b.r.Power = analysis.Power{KWh: sure(812), Cost: sure(121.8), Currency: "CAD"}
+	b.r.Power = analysis.Power{KWh: recorded(812), Cost: sure(121.8), Currency: "CAD"}
 	want := []string{
 		"Sun gave heat for 140 h; for 71 h of it (68–75 h) a bigger fan blew the warmth out again.",
 		"Top was called for and did not run, first on 14 January 2025, 148 h in all.",
-		"With every stage on, one change takes 5–8 min; about five is usual in the trade.",
+		"With every stage on, one change takes 5–8 min; about five minutes is usual in the trade.",
 		"The fans took about 812 kWh, 122 CAD.",
 	}
 	got := b.stageNotes()

@@ -233,7 +233,7 @@ func (s twoBarns) sure(r compare.Row) string {
 	if r.Unknown != "" {
 		return text + "."
 	}
-	text += ", with what the loggers may be off by: " + withUnit(s.mayBe(r), s.unit(r)) + " (95 of 100 such ranges hold the true difference)"
+	text += ", with what the loggers may be off by: " + withUnit(s.mayBe(r), s.unit(r))
 	if r.Few {
 		text += "; it rests on few hours that tell something new, so the range may be too narrow"
 	}

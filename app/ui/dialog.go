@@ -250,7 +250,7 @@ func (u *UI) addDialog() {
 		u.Take(paths)
 	}, func() { s.close() })
 	add.Importance = widget.HighImportance
-	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile(u.takeOne, ".csv", ".txt", ".tsv", ".zip", ".gz") })
+	one := widget.NewButtonWithIcon("One file…", theme.FileIcon(), func() { s.close(); u.pickFile("Add a logger file", u.takeOne, ".csv", ".txt", ".tsv", ".zip", ".gz") })
 	folder := widget.NewButtonWithIcon("A folder…", theme.FolderIcon(), func() { s.close(); u.pickFolder(u.takeOne) })
 	content := container.New(column{gap: 8}, body("Paste paths, pick a file or a folder, or drop files anywhere on the window."), entry, container.NewHBox(one, folder))
 	s = newSheet(u.win, "Add logger files", content, 520, add)
@@ -267,12 +267,14 @@ func linesOf(text string) []string {
 }
 
 // openDialog picks a winter file or a plan.
-func (u *UI) openDialog() { u.pickFile(u.open, desk.WinterEnding, desk.PlanEnding) }
+func (u *UI) openDialog() {
+	u.pickFile("Open a winter or a plan", u.open, desk.WinterEnding, desk.PlanEnding)
+}
 
 // takeOne takes one picked path.
 func (u *UI) takeOne(path string) { u.Take([]string{path}) }
 
-func (u *UI) pickFile(picked func(path string), endings ...string) {
+func (u *UI) pickFile(title string, picked func(path string), endings ...string) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if f == nil || err != nil {
 			return
@@ -282,6 +284,7 @@ func (u *UI) pickFile(picked func(path string), endings ...string) {
 		u.cameFrom(path)
 		picked(path)
 	}, u.win)
+	d.SetTitleText(title)
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
 	d.SetLocation(u.lastFolder())
 	d.SetView(dialog.ListView)

@@ -20,7 +20,11 @@ func firstLookPage(f desk.FirstLook, notes []string, look func(desk.Sentence)) f
 	}
 	page := parted(told)
 	if len(f.Findings) > 0 {
-		page.Add(part(heading("Worth a look before next winter"), findingRows(f.Findings, look)))
+		worth := part(heading("Worth a look before next winter"), findingRows(f.Findings, look))
+		if f.More != "" {
+			worth.Add(caption(f.More))
+		}
+		page.Add(worth)
 	}
 	page.Add(part(hairline(), captions(f.Cautions)))
 	if len(notes) > 0 {

@@ -119,13 +119,15 @@ func (u *UI) nextWinter() {
 }
 
 func (u *UI) takeOverDialog() {
-	u.pickFile(func(path string) {
+	u.pickFile("Take barns over from a winter or a plan", func(path string) {
 		u.change("Taking barns over", func(_ context.Context, b desk.Book, _ Tell) (desk.Book, error) { return u.Keeper.TakeOver(b, path) })
 	}, desk.WinterEnding, desk.PlanEnding)
 }
 
 // besideDialog picks another winter's file to set this one beside.
-func (u *UI) besideDialog() { u.pickFile(u.setBeside, desk.WinterEnding, desk.PlanEnding) }
+func (u *UI) besideDialog() {
+	u.pickFile("A winter or a plan to set beside this one", u.setBeside, desk.WinterEnding, desk.PlanEnding)
+}
 
 // setBeside works another winter out beside the window and shows it beside the chosen barn.
 func (u *UI) setBeside(path string) {

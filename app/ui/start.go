@@ -17,19 +17,17 @@ const mostRecent = 5
 
 // startPage is what shows while no winter is open: one sentence why, or what is in hand, and what to do.
 func startPage(inHand string, recent []desk.RecentView, open func(path string), demo func(thin bool), pick, add func()) fyne.CanvasObject {
-	first := widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), func() { demo(false) })
+	first := widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add)
 	first.Importance = widget.HighImportance
-	demos := container.NewHBox(first,
+	own := container.NewHBox(first, widget.NewButtonWithIcon("Open a winter or plan…", theme.FolderOpenIcon(), pick))
+	demos := container.NewHBox(
+		widget.NewButtonWithIcon("Look at the demo winter", theme.MediaPlayIcon(), func() { demo(false) }),
 		widget.NewButtonWithIcon("Look at one with a single logger", theme.MediaPlayIcon(), func() { demo(true) }))
-	buttons := container.NewHBox(
-		widget.NewButtonWithIcon("Open a winter or plan…", theme.FolderOpenIcon(), pick),
-		widget.NewButtonWithIcon("Add logger files…", theme.ContentAddIcon(), add),
-	)
 	words := container.New(column{widest: 620, gap: 12},
 		sentence(cmp.Or(inHand, "No winter is open")+"."),
-		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, and what can't be told yet."),
+		body("Drop the loggers' CSV files, a folder of them or a plan anywhere on this window. One logger that hung in the room is enough for a first answer: how long it held, when it was warm, damp or dry, and what can't be told yet."),
+		own,
 		demos,
-		buttons,
 		caption("The demos are invented: two barns with loggers, records and notes, and a shed with a single logger. Nothing you open is changed or sent anywhere."),
 	)
 	if len(recent) > 0 {
