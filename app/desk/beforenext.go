@@ -85,7 +85,7 @@ func (b barn) alarmTried() (string, Table) {
 	if !row.Calls.OK {
 		return "What an alarm would have done can't be told: " + lacks(row.Calls.Unknown) + ".", t
 	}
-	return whose + lowerFirst(b.sideOf(row.Line)) + then + wouldHave("called", row.Calls) + ", as " + alarmReader(row) + b.alarmUnknown(row) + ".", t
+	return whose + lowerFirst(b.sideOf(row.Line)) + then + wouldHave("called", row.Calls) + ", as " + b.alarmReader(row) + b.alarmUnknown(row) + ".", t
 }
 
 // alarmUnknown is "; 127 h of the bees' time are not known", where it is more than an hour.
@@ -97,11 +97,14 @@ func (b barn) alarmUnknown(row analysis.AlarmRow) string {
 }
 
 // alarmReader says by whose readings an alarm was tried.
-func alarmReader(row analysis.AlarmRow) string {
-	if row.Logger == "" {
-		return "the room's loggers read"
+func (b barn) alarmReader(row analysis.AlarmRow) string {
+	if row.Logger != "" {
+		return row.Logger + " read"
 	}
-	return row.Logger + " read"
+	if len(b.roomLoggers()) > 1 {
+		return "the mean of the room's loggers read"
+	}
+	return "the room's logger read"
 }
 
 // lowestAboveFirst orders alarm lines by their limits, those below behind those above.

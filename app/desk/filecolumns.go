@@ -82,12 +82,21 @@ func (b Book) fileColumns(f engine.File, u Units) (out []FileColumn) {
 			c.Logger = LeftOutColumn
 		}
 		if len(s.Val) > 0 {
-			c.First = preview{quantity: c.quantity, unit: s.Unit}.value(s.Val[0], u)
+			c.First = preview{quantity: c.quantity, unit: s.Unit}.value(s.Val[0], u.writtenIn(s.Unit))
 		}
 		out = append(out, c)
 	}
 	slices.SortStableFunc(out, func(a, b FileColumn) int { return a.Number - b.Number })
 	return out
+}
+
+// writtenIn are the units of a column, so that what is shown of it is what stands in the file.
+func (u Units) writtenIn(unit string) Units {
+	u.Temperature = Celsius
+	if unit == "degF" {
+		u.Temperature = Fahrenheit
+	}
+	return u
 }
 
 // columnsOut are a file's columns that the keeper left out.

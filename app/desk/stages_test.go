@@ -131,7 +131,9 @@ func TestStageNotes(t *testing.T) {
 	b := newBarn(rich(t), analysis.Review{}, Units{})
 	at := time.Date(2025, 1, 14, 6, 0, 0, 0, b.in.Zone).UnixMilli()
 	sure := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true} }
-	recorded := func(v float64) analysis.Figure { return analysis.Figure{Mid: v, Low: v, High: v, OK: true, Evidence: analysis.Recorded} }
+	recorded := func(v float64) analysis.Figure {
+		return analysis.Figure{Mid: v, Low: v, High: v, OK: true, Evidence: analysis.Recorded}
+	}
 	b.r.Heats = []analysis.HeatRow{{Source: analysis.HeatSource{Name: "sun"}, Ran: &analysis.Work{Hours: sure(140)}, Overlap: analysis.Figure{Mid: 71, Low: 68, High: 75, OK: true}}}
 	b.r.Stages = []analysis.StageRow{{
 		Name: "top", Called: &analysis.Work{KnownMS: 160 * 3600 * 1000, Hours: sure(160)}, Agreement: &analysis.Agreement{Parted: &at, Powered: &at, UnansweredMS: 148 * 3600 * 1000},

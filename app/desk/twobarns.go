@@ -73,6 +73,7 @@ func TwoBarnsOf(r *engine.Result, with OtherWinter, barn, other int, u Units) Tw
 func TwoBarnsSaid(p compare.Pair, u Units) (v TwoBarns) {
 	s := twoBarns{p, barn{u: u}, barn{u: u}}
 	if v.Losses = s.losses(); v.Losses != "" {
+		v.Notes = append(v.Notes, "Differences are worked out before they are rounded.")
 		v.Cautions = []string{cautionComparison}
 	}
 	if v.say(s) {

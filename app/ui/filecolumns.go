@@ -14,7 +14,7 @@ import (
 // columnsOf says which columns of a file are whose, with the way to group them otherwise.
 func (u *UI) columnsOf(p desk.FilePage) fyne.CanvasObject {
 	lines := byHandfuls(2, len(p.Columns.Loggers), func(i int) fyne.CanvasObject { return body(p.Columns.Loggers[i]) })
-	return container.New(column{gap: 0}, lines, container.NewHBox(u.quiet("Group them otherwise…", func() { u.columnsDialog(p) })))
+	return container.New(column{gap: 0}, lines, inLine(container.NewHBox(u.quiet("Group them otherwise…", func() { u.columnsDialog(p) }))))
 }
 
 // columnsDialog asks for each column which logger it is of; what is wrong stands beneath. A column whose row was never

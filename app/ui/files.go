@@ -173,7 +173,7 @@ func (u *UI) questionOf(p desk.FilePage, q desk.FileQuestion) fyne.CanvasObject 
 		ask.Add(u.typedAnswer(p, q))
 	}
 	if q.Pairing && len(p.Columns.Columns) > 0 {
-		ask.Add(container.NewHBox(u.quiet("Say it column by column…", func() { u.columnsDialog(p) })))
+		ask.Add(inLine(container.NewHBox(u.quiet("Say it column by column…", func() { u.columnsDialog(p) }))))
 	}
 	if q.Before != "" {
 		ask.Add(caption(q.Before))
@@ -242,7 +242,11 @@ func (u *UI) loggerOf(l desk.FileLogger) fyne.CanvasObject {
 	for _, way := range u.sensorWays(l) {
 		ways.Add(way)
 	}
-	page.Add(ways)
+	if l.Suggested == nil {
+		page.Add(inLine(ways))
+	} else {
+		page.Add(ways)
+	}
 	if l.Distance != "" {
 		page.Add(u.distanceOf(l))
 	}

@@ -23,7 +23,7 @@ func headerOf(h desk.Header, beesTime func(), read func(string)) fyne.CanvasObje
 	}
 	page.Add(cards)
 	if h.Noted != "" {
-		page.Add(caption(h.Noted))
+		page.Add(container.New(inset{right: 12}, caption(h.Noted)))
 	}
 	return container.NewVBox(container.New(inset{20, 10, 8, 6}, page), hairline())
 }

@@ -158,7 +158,7 @@ func (u *UI) ofBarn(sheetOf func(barn int) desk.Sheet) {
 
 // airSheets are the ways to the sheets of Air and water.
 func (u *UI) airSheets() fyne.CanvasObject {
-	return container.NewHBox(u.quiet("Walls and ceilings…", func() { u.ofBarn(u.book.WallSheet) }), u.quiet("Heat…", func() { u.ofBarn(u.book.HeatSheet) }))
+	return inLine(container.NewHBox(u.quiet("Walls and ceilings…", func() { u.ofBarn(u.book.WallSheet) }), u.quiet("Heat…", func() { u.ofBarn(u.book.HeatSheet) })))
 }
 
 func (u *UI) stageSheet() {

@@ -18,6 +18,11 @@ func newTabButton(label string, press func()) *tabButton {
 	return b
 }
 
+// inLine moves buttons that show nothing but their words to where the text above begins.
+func inLine(words fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(inset{left: -buttonPad}, words)
+}
+
 // FocusGained shows the focus, where it can be seen, as fyne.Focusable.
 func (b *tabButton) FocusGained() {
 	b.Button.FocusGained()

@@ -47,7 +47,7 @@ func newTwoBarnsPage(v desk.TwoBarns, f *chart.Figure, lanes *laneChoice, look f
 func barnChoice(v desk.TwoBarns, choose func(other int), winter func()) fyne.CanvasObject {
 	another := newTabButton("Beside another winter…", winter)
 	if len(v.Others) < 2 {
-		return container.NewHBox(another)
+		return inLine(container.NewHBox(another))
 	}
 	pick := widget.NewSelect(v.Others, nil)
 	pick.SetSelectedIndex(v.Other)
