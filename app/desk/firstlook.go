@@ -195,7 +195,7 @@ var phaseWords = map[string]string{"filling": "while filling", "deep winter": "i
 func (b barn) ofWhichHot() string {
 	good, _ := b.band("air_temperature", "good")
 	act, ok := b.band("air_temperature", "act")
-	limit := "what calls for something to be done"
+	limit := b.actLimits()
 	switch {
 	case !ok || good.High != nil && act.High != nil && *act.High <= *good.High:
 		return ""
@@ -206,6 +206,25 @@ func (b barn) ofWhichHot() string {
 		return ", never above " + limit
 	}
 	return ", " + Hours(act.HoursAbove) + " of it above " + limit
+}
+
+// actLimits are the limits above which something has to be done where each phase has its own: "the phase's limit, 8–10 °C".
+func (b barn) actLimits() string {
+	var all []float64
+	for _, q := range b.r.Quantities {
+		if q.Quantity != "air_temperature" || q.Place != b.place() || q.Logger != "" || q.Phase == "" {
+			continue
+		}
+		for _, row := range q.Bands {
+			if row.Name == "act" && row.High != nil {
+				all = append(all, *row.High)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return "the limit of the phase"
+	}
+	return "the phase's limit, " + withUnit(rangeOf(b.u.Limit(slices.Min(all)), b.u.Limit(slices.Max(all))), b.u.TempSymbol())
 }
 
 // mostOfIt is "; most of it fell on 26–29 March", and points look at that stretch.

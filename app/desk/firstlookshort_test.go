@@ -71,3 +71,14 @@ func TestWhatWallsTakeIsOnlyWhatIsMissing(t *testing.T) {
 		}
 	}
 }
+
+// Limits that are not the same in all phases are named by their range; a wall's and one logger's are others.
+func TestLimitsThatEachPhaseHasOfItsOwn(t *testing.T) {
+	row := func(place, phase string, high float64) analysis.QuantityRow {
+		return analysis.QuantityRow{Quantity: "air_temperature", Place: place, Phase: phase, Bands: []analysis.BandRow{{Name: "good", High: &high}, {Name: "act", High: &high}}}
+	}
+	b := barn{r: analysis.Review{Quantities: []analysis.QuantityRow{row("control", "filling", 10), row("control", "deep winter", 8), row("control", "", 20), row("wall", "filling", 30)}}}
+	if got := plain(b.actLimits()); got != "the phase's limit, 8–10 °C" {
+		t.Error(got)
+	}
+}
