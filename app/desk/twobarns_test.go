@@ -63,6 +63,20 @@ func TestTheFirstLineSaysWhatTheLoggersCanTell(t *testing.T) {
 	}
 }
 
+// Where the temperature can't tell two barns apart, what can is said behind it, from either side; hours and what can't be told are not.
+func TestWhatSurelyPartsTwoBarnsIsSaid(t *testing.T) {
+	wet := compare.Row{Quantity: compare.Margin, Measure: compare.Mean, Unit: "kelvin", A: 6.9, B: 4.1, Difference: 2.8, Low: 0.5, High: 5.1, Verdict: compare.More, OverlapHours: 2400}
+	dew, hours := wet, wet
+	dew.Quantity, dew.Verdict = compare.DewPoint, compare.CantTell
+	hours.Quantity, hours.Measure = compare.RelativeHumidity, compare.HoursAbove
+	for barn, want := range []string{"But North was farther from wet.", "But South was nearer to wet."} {
+		v := TwoBarnsOf(besideOf(mean(4.6, 4.9, 0.7, compare.CantTell), wet, dew, hours), OtherWinter{}, barn, 0, Units{})
+		if !strings.HasSuffix(plain(v.Sentence), "more than these loggers can tell. "+want) {
+			t.Errorf("%q, want %q", plain(v.Sentence), want)
+		}
+	}
+}
+
 // From the second barn every difference, range and verdict is turned round; the figures themselves are the same.
 func TestATableIsTurnedRound(t *testing.T) {
 	warm := compare.Row{Quantity: compare.AirTemperature, Measure: compare.HoursAbove, Of: "good", Limit: new(float64), Unit: "h", A: 30, B: 50, Difference: -20,

@@ -213,8 +213,26 @@ func (s twoBarns) sentence() (text, sure, settle string) {
 		text = read + "; too little is known in both to say how sure that is."
 	default:
 		text = read + ": which was the warmer is more than these loggers can tell."
+		if apart := s.surelyApart(); len(apart) > 0 {
+			text += " But " + s.p.A + " was " + listed(apart) + "."
+		}
 	}
 	return text, s.setRight(r) + s.sure(r), s.settle(r)
+}
+
+// surelyApart are what the first barn's air surely was beside the other's on average: damper, farther from wet.
+func (s twoBarns) surelyApart() (out []string) {
+	for _, r := range s.rows("", shortRow) {
+		words, known := moreLess[r.Quantity]
+		switch {
+		case !known || r.Measure != compare.Mean:
+		case r.Verdict == compare.More:
+			out = append(out, words[0])
+		case r.Verdict == compare.Less:
+			out = append(out, words[1])
+		}
+	}
+	return out
 }
 
 // setRight is what was read where checks of the loggers set it right; empty where they did not.
