@@ -14,12 +14,13 @@ type stay struct {
 	outdoor hourly // of the same hours; empty where it is not known
 	edge    int
 	step    int
+	level   int // from how many hours inwards its level is told, but for the eighth next to the edge
 }
 
 // Beyond its stay a logger stood elsewhere where it is known for two hours of the week next to it, and
 //   - the middle of them lies 6 K from the room's level, all but a twentieth of them more than half as far, and it went
-//     from three quarters of the way to a quarter within four hours: a logger that is carried does that, a barn that
-//     grows warm in spring does not. Where the record begins or ends in a heated room, its hours there stand for all; or
+//     from three quarters of the way to a quarter within four hours, half of it within one: a logger that is carried does that,
+//     a barn that grows warm in spring does not. Where the record begins or ends in a heated room, its hours there stand for all; or
 //   - it swung with the days: within the two days next to the stay by more than 6 K and at least 0.8 of what the
 //     outdoors did, or, where that is not known, by more than 10 K, and did not stand at the room's level again for a day and a half.
 //
@@ -46,6 +47,8 @@ const (
 	carriedHours         = 3
 	swungHours           = 24
 	settleLongest        = 6 * series.HourMS
+	againK               = 2
+	carriedLevelHours    = 16
 )
 
 // hours are the known hours from one to another number of hours inwards of the edge; negative is beyond it.
@@ -61,7 +64,7 @@ func (s stay) seenBy(logger string) Edge {
 	if s.step < 0 {
 		none.Reason = "record_ends_inside"
 	}
-	level, tolK := levelOf(s.hours(dayHours/2, levelDays*dayHours))
+	level, tolK := levelOf(s.hours(s.level/8, s.level))
 	edge, within, beyond := s.elsewhere()
 	if len(beyond) < beyondHours {
 		return none
@@ -71,7 +74,7 @@ func (s stay) seenBy(logger string) Edge {
 	away := func(v float64) float64 { return (v - level) * math.Copysign(1, offC) }
 	if halfK := math.Abs(offC) / 2; 2*halfK >= beyondClearK && shareFurther(beyond, away, halfK) >= beyondClearShare {
 		if left := s.last(edge, within, away, halfK, 0); s.abrupt(left, away, halfK) {
-			at = s.settled(left, away, tolK)
+			at = s.pastTruck(s.settled(left, away, tolK), away, tolK)
 		}
 		e.Sure, e.Reason = EdgeSure, "stood_warmer"
 		if offC < 0 {
@@ -105,8 +108,9 @@ func (s stay) elsewhere() (edge, within int, beyond []float64) {
 	return s.edge, settleHours, beyond
 }
 
-// fromHeated is the stay from where its record left the heated room it begins or ends in, for good: a barn may be so
-// cold before its bees that its days count as those of no stay.
+// fromHeated is the stay from where its record left the heated room it begins or ends in, for good: it did not stand within 2 K of
+// that room's level again for half a day. A barn may be so cold before its bees, or go with the weather of autumn and spring so
+// far, that its days count as those of no stay. Its level is then that of the hours next to the heated room.
 func (s stay) fromHeated() (stay, bool) {
 	outer := 0
 	if s.step < 0 {
@@ -117,13 +121,13 @@ func (s stay) fromHeated() (stay, bool) {
 		return s, false
 	}
 	between := s.h.between(min(edge, s.edge), max(edge, s.edge))
-	warm := func(v float64) float64 { return v - stayHighC }
-	if len(between) == 0 || shareFurther(between, warm, 0) > 1-beyondClearShare {
+	if len(between) == 0 || longestWithin(between, series.Median(heated), againK) >= dayHours/2 {
 		return s, false
 	}
 	if s.edge = edge; s.step < 0 {
 		s.edge++
 	}
+	s.level = carriedLevelHours
 	return s, true
 }
 
@@ -168,30 +172,37 @@ func (s stay) swung() bool {
 // calmAgain says whether a logger stood at the room's level again, for a day and a half of the fortnight beyond its stay: then it
 // was the room that went with the weather.
 func (s stay) calmAgain(level, tolK float64) bool {
+	return longestWithin(s.hours(-2*beyondDays*dayHours, 0), level, tolK) >= calmHours
+}
+
+// longestWithin is the most values in a row that lie within some K of a level.
+func longestWithin(v []float64, level, tolK float64) (longest int) {
 	run := 0
-	for _, v := range s.hours(-2*beyondDays*dayHours, 0) {
-		if run++; math.Abs(v-level) > tolK {
+	for _, x := range v {
+		if run++; math.Abs(x-level) > tolK {
 			run = 0
 		}
-		if run >= calmHours {
-			return true
-		}
+		longest = max(longest, run)
 	}
-	return false
+	return longest
 }
 
 // abrupt says whether a logger went from one and a half times to half of some distance from the room's level within four
-// hours round a reading.
+// hours round a reading, and that distance within one or from one reading to the next.
 func (s stay) abrupt(at int, away func(float64) float64, halfK float64) bool {
-	far, near := false, false
+	far, near, quick, since := false, false, false, 0
 	for i, t := range s.c.Readings.At {
 		if at < 0 || 2*apart(t, s.c.Readings.At[at]) > abruptMS {
 			continue
 		}
+		for since < i-1 && t-s.c.Readings.At[since] > series.HourMS {
+			since++
+		}
 		off := away(s.c.Val[i])
 		far, near = far || off >= 1.5*halfK, near || off <= 0.5*halfK
+		quick = quick || i > 0 && math.Abs(off-away(s.c.Val[since])) >= halfK
 	}
-	return far && near
+	return far && near && quick
 }
 
 // shareFurther is the share of values further away than some K.
@@ -247,4 +258,27 @@ func (s stay) settled(beyond int, away func(float64) float64, tolK float64) int 
 		before = off
 	}
 	return -1
+}
+
+// pastTruck is the reading from which a logger stayed within tolK of the level, where it passed the level first on its way
+// between a heated room and a truck: within three hours it lay farther on the other side, and then within tolK for good.
+func (s stay) pastTruck(at int, away func(float64) float64, tolK float64) int {
+	if at < 0 {
+		return at
+	}
+	back, last := -1, 0.0
+	for i := at; i >= 0 && i < s.c.Len() && apart(s.c.Readings.At[i], s.c.Readings.At[at]) <= carriedHours*series.HourMS; i += s.step {
+		off := away(s.c.Val[i])
+		switch {
+		case off < -tolK:
+			back = -1
+		case last < -tolK:
+			back = i
+		}
+		last = off
+	}
+	if back < 0 {
+		return at
+	}
+	return back
 }

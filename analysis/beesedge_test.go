@@ -33,7 +33,7 @@ func held6(from, to, lowC, highC float64) (out []point) {
 // week of −8 °C parts those days from the longest stay; they are still not the table's.
 func TestABarnTooColdForAStay(t *testing.T) {
 	trace := story(append([]point{{40, 20}, {99, 20}, {99.5, 8}, {100, -12}, {170, -12}, {174, -8}, {190, -3}, {480, -3}, {520, -8}, {680, -8}, {740, 4}}, held6(745, 1600, 4, 5.5)...)...)
-	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).In
+	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, Logger{}, inTurn)).In
 	if at := float64(e.At) / hourMS; math.Abs(at-170) > 4 || e.Sure != EdgeLikely || e.Reason != "grew_warm" {
 		t.Errorf("hour %.1f, %+v; want 170, grew warm", at, e)
 	}
@@ -63,7 +63,7 @@ func TestWhenTheBeesCameToAHungLogger(t *testing.T) {
 		{"a cold spell after", []point{{100, 3}, {106, 4.5}, {112, 3}, {118, 4.5}, {126, -1}, {144, 4}}, series.Curve{}, 100, "stood_warmer"},
 	} {
 		trace := story(append(append(table, c.trace...), winter...)...)
-		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, c.outdoors, inTurn)).In
+		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, Logger{TempC: c.outdoors}, inTurn)).In
 		if math.Abs(float64(e.At)/hourMS-c.at) > 3 || e.Reason != c.reason || e.Sure != EdgeLikely {
 			t.Errorf("%s: hour %.1f, %+v; want %v, %s", c.name, float64(e.At)/hourMS, e, c.at, c.reason)
 		}
@@ -88,7 +88,7 @@ func TestWhenALoggerWasTakenFromColdRoomsAndPastDoors(t *testing.T) {
 		{"an open door, then a truck", append([]point{{940, 5}, {988, 5}, {989, -3}, {991, 5}, {1036, 5}}, truck...), 12, "swung_with_days"},
 	} {
 		trace := story(append(held6(0, 940, 4, 5.5), c.end...)...)
-		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out
+		e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, Logger{}, inTurn)).Out
 		if math.Abs(float64(e.At)/hourMS-1036) > c.within || e.Reason != c.reason {
 			t.Errorf("%s: hour %.1f, %+v", c.name, float64(e.At)/hourMS, e)
 		}
@@ -103,7 +103,7 @@ func TestAWarmWeekIsNoTakeout(t *testing.T) {
 		warm = append(warm, point{h, 7}, point{h + 12, 19})
 	}
 	trace := story(append(append(held6(0, 940, 4, 5.5), warm...), held6(1130, 1200, 4, 5.5)...)...)
-	if e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out; e.OK() {
+	if e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, Logger{}, inTurn)).Out; e.OK() {
 		t.Errorf("hour %.1f, %+v", float64(e.At)/hourMS, e)
 	}
 }
@@ -132,7 +132,7 @@ func TestALoggerElsewhereWhileBeesWereIn(t *testing.T) {
 // told at all when it left, then by the drive, not by the warmth of the barn.
 func TestAHotBarnBeforeATableIsNoTable(t *testing.T) {
 	trace := story(append(held6(0, 940, 4, 5.5), point{940, 5}, point{942, 16}, point{1036, 17}, point{1037, 10}, point{1038, 20}, point{1060, 20})...)
-	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, series.Curve{}, inTurn)).Out
+	e := beesSeen(staysOf([]Logger{{Name: "one", Place: "room", TempC: trace}}, Logger{}, inTurn)).Out
 	if e.OK() && math.Abs(float64(e.At)/hourMS-1036) > 3 {
 		t.Errorf("hour %.1f, %+v", float64(e.At)/hourMS, e)
 	}

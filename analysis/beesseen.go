@@ -14,6 +14,8 @@ type Edge struct {
 	Sure   string // one of the three below
 	Reason string // code of what was seen, or of why it can't be told
 	Logger string // the logger that showed it
+	wet    bool   // of bees in: the air held their water from then on
+	Until  int64  // of bees in: by when they were in, where they may have come well after At; else 0
 }
 
 // How sure an edge is.
@@ -45,11 +47,11 @@ const (
 )
 
 // staysOf are the edges of every logger's own stay.
-func staysOf(loggers []Logger, outdoor series.Curve, spread Spread) []BeesSeen {
+func staysOf(loggers []Logger, outdoor Logger, spread Spread) []BeesSeen {
 	thermometers := having(loggers, temperatureOf)
 	stays := make([]BeesSeen, len(thermometers))
-	weather := hourlyOf(outdoor)
-	spread(len(stays), func(i int) { stays[i] = stayEdges(thermometers[i], weather) })
+	outC, outPa := hourlyOf(outdoor.TempC), vapPaOf(outdoor)
+	spread(len(stays), func(i int) { stays[i] = stayEdges(thermometers[i], outC, outPa) })
 	return stays
 }
 
@@ -57,12 +59,17 @@ func staysOf(loggers []Logger, outdoor series.Curve, spread Spread) []BeesSeen {
 // settled at the room's level, and when the last of them left it. That is when a logger was hung and taken down, which
 // most keepers do with the bees; one that hung in the barn before them can't show when they came: an empty barn is
 // cool and calm too, and in mild weather the fans blow off both the heat and the water of the bees. So that they went in
-// is likely at best, however surely a logger came; they do not come out before a logger that hung among them.
+// is likely at best, however surely a logger came; they do not come out before a logger that hung among them. Where the air about
+// one tells by the bees' water that they came after it, and about none that they came with it, that goes before.
 func beesSeen(stays []BeesSeen) BeesSeen {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay"}
 	seen := BeesSeen{none, none}
+	told := toldByWater(stays)
 	for _, s := range stays {
-		seen.In, seen.Out = seen.In.orBetter(s.In, -1), seen.Out.orBetter(s.Out, 1)
+		if in := s.In; !told || !in.OK() || in.Reason == grewMoist {
+			seen.In = seen.In.orBetter(in, -1)
+		}
+		seen.Out = seen.Out.orBetter(s.Out, 1)
 	}
 	if seen.In.OK() && seen.Out.OK() && seen.Out.At <= seen.In.At {
 		return BeesSeen{none, none}
@@ -70,7 +77,32 @@ func beesSeen(stays []BeesSeen) BeesSeen {
 	if seen.In.Sure == EdgeSure {
 		seen.In.Sure = EdgeLikely
 	}
+	seen.In = seen.In.by(stays)
 	return seen
+}
+
+// by is the edge of the bees going in with when they surely were in, as the loggers tell it together: not where that is within
+// the half day over which one is told.
+func (e Edge) by(stays []BeesSeen) Edge {
+	for _, s := range stays {
+		until := s.In.Until
+		if s.In.wet {
+			until = s.In.At
+		}
+		if until > 0 && (e.Until == 0 || until < e.Until) {
+			e.Until = until
+		}
+	}
+	if e.Until-e.At < waterHours*series.HourMS {
+		e.Until = 0
+	}
+	return e
+}
+
+// toldByWater says whether the air about some loggers told that the bees came after them, and about none that they came with it.
+func toldByWater(stays []BeesSeen) bool {
+	with := slices.ContainsFunc(stays, func(s BeesSeen) bool { return s.In.wet })
+	return !with && slices.ContainsFunc(stays, func(s BeesSeen) bool { return s.In.Reason == grewMoist })
 }
 
 // orBetter is the other edge where this one can't be told or the other is farther out: earlier for sign −1.
@@ -82,7 +114,7 @@ func (e Edge) orBetter(o Edge, sign int64) Edge {
 }
 
 // stayEdges are the edges of one logger's stay in the barn.
-func stayEdges(l Logger, outdoor hourly) BeesSeen {
+func stayEdges(l Logger, outdoor, outdoorPa hourly) BeesSeen {
 	none := Edge{Sure: EdgeCantTell, Reason: "no_stay", Logger: l.Name}
 	h := hourlyOf(l.TempC)
 	o := outdoor.alongside(h)
@@ -91,21 +123,21 @@ func stayEdges(l Logger, outdoor hourly) BeesSeen {
 		return BeesSeen{none, none}
 	}
 	last = lastStay(h, o, last)
-	in, seenIn := stay{l.TempC, h, o, first, 1}.seenFarther(l.Name)
-	_, seenOut := stay{l.TempC, h, o, last, -1}.seenFarther(l.Name)
-	return BeesSeen{in.warmed(seenIn), seenOut}
+	in, seenIn := stay{l.TempC, h, o, first, 1, levelDays * dayHours}.seenFarther(l.Name)
+	_, seenOut := stay{l.TempC, h, o, last, -1, levelDays * dayHours}.seenFarther(l.Name)
+	return BeesSeen{in.came(seenIn, moreWater(vapPaOf(l), outdoorPa)), seenOut}
 }
 
-// seenFarther is the edge of the stay, and the stay; where it shows none, that of the stay with the days before that were
-// colder than one of a stay.
+// seenFarther is the edge of the stay, and the stay; where it shows none for sure, that of the stay from where the record left a
+// heated room.
 func (s stay) seenFarther(logger string) (stay, Edge) {
 	e := s.seenBy(logger)
-	if e.OK() {
+	if e.Sure == EdgeSure {
 		return s, e
 	}
-	if colder, ok := s.fromHeated(); ok {
-		if farther := colder.seenBy(logger); farther.OK() {
-			return colder, farther
+	if longer, ok := s.fromHeated(); ok {
+		if farther := longer.seenBy(logger); farther.Sure == EdgeSure || farther.OK() && !e.OK() {
+			return longer, farther
 		}
 	}
 	return s, e

@@ -81,7 +81,7 @@ func TestEdgesOfSimulatedWinters(t *testing.T) {
 			if p.outdoors {
 				outdoor = in.Loggers[1].TempC
 			}
-			seen := beesSeen(staysOf(in.Loggers[:1], outdoor, inTurn))
+			seen := beesSeen(staysOf(in.Loggers[:1], Logger{TempC: outdoor}, inTurn))
 			for i, edge := range []Edge{seen.In, seen.Out} {
 				switch off := math.Abs(float64(edge.At)/hourMS - []float64{b.in, b.out}[i]); {
 				case !edge.OK():
@@ -122,12 +122,12 @@ func TestWhatATraceCannotShow(t *testing.T) {
 			{"on a seat", func(h, _, outC float64) float64 { return seat(h, outC) }},
 		} {
 			in := simInput(b, trace, 30, row.where)
-			if seen := beesSeen(staysOf(in.Loggers[:1], in.Loggers[1].TempC, inTurn)); seen.In.OK() || seen.Out.OK() {
+			if seen := beesSeen(staysOf(in.Loggers[:1], in.Loggers[1], inTurn)); seen.In.OK() || seen.Out.OK() {
 				t.Errorf("seed %d, %s: %+v", seed, row.name, seen)
 			}
 		}
 	}
-	if seen := beesSeen(staysOf(nil, series.Curve{}, inTurn)); seen.In.OK() || seen.In.Reason != "no_stay" {
+	if seen := beesSeen(staysOf(nil, Logger{}, inTurn)); seen.In.OK() || seen.In.Reason != "no_stay" {
 		t.Errorf("without a logger: %+v", seen)
 	}
 }
@@ -145,7 +145,7 @@ func TestAHotSpringIsNoTakeout(t *testing.T) {
 		}
 		in := simInput(b, b.run(), 30, nil)
 		for _, outdoor := range []series.Curve{{}, in.Loggers[1].TempC} {
-			if seen := beesSeen(staysOf(in.Loggers[:1], outdoor, inTurn)); seen.Out.OK() {
+			if seen := beesSeen(staysOf(in.Loggers[:1], Logger{TempC: outdoor}, inTurn)); seen.Out.OK() {
 				t.Errorf("seed %d, outdoors known %v: %v, want none", seed, outdoor.Len() > 0, time.UnixMilli(seen.Out.At).UTC())
 			}
 		}

@@ -11,8 +11,8 @@ import (
 // more, and then, within a day, climbed by 2.5 K, to 1.25 K above all but a tenth of the hours before, and by more than the
 // air outdoors did where that is known; and a twentieth of it was no nearer than 1.5 K to the level it is held at later. That
 // level is that of the second ten days; the climb is looked for in the first ten, and begins where the room last turned by
-// 0.75 K. A room that climbs from the logger's coming in on is one that bees cold from the road warm up. (Common practice,
-// no source.)
+// 0.75 K. A room that climbs from the logger's coming in on is one that bees cold from the road warm up. Where the air outdoors is not
+// known it takes 4 K: a thaw, or the next load of hives, warms a room too. (Common practice, no source.)
 const (
 	heldFromDays, heldToDays = 10, 20
 	emptyLeastHours          = 6
@@ -20,32 +20,35 @@ const (
 	warmedLeastK             = 1.5
 	warmedDayK, warmedOverK  = 2.5, 1.25
 	warmedTurnK              = 0.75
+	warmedAloneK             = 4
 )
 
 // warmed is a later edge for one at which a logger came into a barn that stood empty: likely, as weather may do the same. Else
-// it is the edge as it was.
-func (s stay) warmed(e Edge) Edge {
-	if !e.OK() {
-		return e
-	}
+// it is the edge as it was. climbK is by how much the room climbed from it within a day.
+func (s stay) warmed(e Edge) (later Edge, climbK float64) {
 	first := int((e.At - s.h.from) / series.HourMS)
 	held := series.Median(s.h.between(first+heldFromDays*dayHours, first+heldToDays*dayHours))
 	coldK := held - series.Quantile(coldShare, s.h.between(first, first+heldFromDays*dayHours))
 	if !(coldK >= warmedLeastK) {
-		return e
+		return e, 0
 	}
 	climbed := s.parted(first+heldFromDays*dayHours, first, func(v float64) float64 { return held - v }, coldK/2)
 	if start := s.turnedBefore(climbed, first); start >= first+emptyLeastHours && s.climbedFrom(start, first) {
-		return Edge{At: s.h.at(start), Sure: EdgeLikely, Reason: "grew_warm", Logger: e.Logger}
+		return Edge{At: s.h.at(start), Sure: EdgeLikely, Reason: "grew_warm", Logger: e.Logger}, s.dayClimbK(start)
 	}
-	return e
+	return e, 0
+}
+
+// dayClimbK is how far above an hour the day after it came.
+func (s stay) dayClimbK(start int) float64 {
+	return slices.Max(s.h.between(start, start+dayHours)) - s.h.val[start]
 }
 
 // climbedFrom says whether the day after an hour brought warmth that the hours from a first one on did not have, and that
 // the air outdoors does not explain.
 func (s stay) climbedFrom(start, first int) bool {
-	warm := slices.Max(s.h.between(start, start+dayHours))
-	climbK := warm - s.h.val[start]
+	climbK := s.dayClimbK(start)
+	warm := s.h.val[start] + climbK
 	outBefore, outAfter := s.outdoor.between(start-dayHours, start), s.outdoor.between(start, start+dayHours)
 	weather := len(outBefore) > 0 && len(outAfter) > 0 && series.Median(outAfter)-series.Median(outBefore) >= climbK
 	return climbK >= warmedDayK && warm-series.Quantile(1-warmShare, s.h.between(first, start)) >= warmedOverK && !weather

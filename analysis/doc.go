@@ -8,6 +8,7 @@
 //	review.go   what does a judgement hold?
 //	beestime.go when were the bees in, and how many hive-days is that?
 //	beesseen.go when do the traces show the bees going in and coming out?
+//	beeswater.go by what water in the air do the bees show that they came?
 //	beeswarm.go by what warmth do the bees show that they came after a logger?
 //	beesfans.go when does the always-on fan say the bees went in and came out?
 //	beesedge.go with which reading did a logger settle in the barn, or leave it?

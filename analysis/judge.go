@@ -7,7 +7,7 @@ import (
 )
 
 // RulesVersion numbers the rules the figures are made by; it rises whenever a figure may change.
-const RulesVersion = 34
+const RulesVersion = 35
 
 // Spread does work for 0 to n−1 in whatever order, several at once where it likes, and returns when all is done.
 type Spread func(n int, work func(i int))
@@ -68,7 +68,7 @@ func (j *judgement) look() {
 
 // setTimes finds the bees' time with its phases and periods, and what of it is known.
 func (j *judgement) setTimes(r *Review) {
-	j.stays = staysOf(j.indoors(), j.weather(temperatureOf), j.spread)
+	j.stays = staysOf(j.indoors(), Logger{TempC: j.weather(temperatureOf), RelHum: j.weather(relHumOf)}, j.spread)
 	j.seen = beesSeen(j.stays).withFans(j.Input)
 	j.beesTime, r.BeesBy = beesTime(j.Input, j.room.mean.record(), j.seen)
 	j.scored = series.Subtract([]series.Span{j.beesTime}, series.Union(j.Excluded))

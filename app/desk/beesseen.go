@@ -29,6 +29,7 @@ var edgeWords = [2]map[string]string{
 		"stood_colder":         " came from a colder place and settled in the barn then. The bees likely came with it, and may have come later.",
 		"swung_with_days":      " rose and fell with day and night before, and kept calm from then on.",
 		"grew_warm":            " came into a cool barn before; it grew warm from then on, as bees make it.",
+		"grew_moist":           " came into a barn before whose air held no more water than that outdoors; doors were opened then, and from then on it held what bees give off.",
 		"fan_started":          " shows that the fan that is always on was started then and kept on.",
 		"record_begins_inside": " can't tell: nothing in its record shows it coming in.",
 	},
@@ -50,6 +51,9 @@ func proposalOf(e analysis.Edge, words map[string]string, loc *time.Location) Da
 	p := DayProposal{Why: "The logger " + e.Logger + why}
 	if e.OK() {
 		p.Text = time.UnixMilli(e.At).In(loc).Format(momentLayouts[0])
+	}
+	if e.Until > 0 {
+		p.Why += " They were in by " + time.UnixMilli(e.Until).In(loc).Format(momentLayouts[0]) + ", as the air's water or warmth tells."
 	}
 	if e.Sure == analysis.EdgeLikely && !strings.Contains(why, "likely") {
 		p.Why += " That is likely, not certain."

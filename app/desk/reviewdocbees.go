@@ -12,9 +12,10 @@ type BeesSeenDoc struct {
 	Out EdgeDoc `json:"out"`
 }
 
-// EdgeDoc is one of the two; at is null where it can't be told.
+// EdgeDoc is one of the two; at is null where it can't be told, until where it is not later than that.
 type EdgeDoc struct {
 	At     *string `json:"at"`
+	Until  *string `json:"until"`
 	Sure   string  `json:"sure"`
 	Reason string  `json:"reason"`
 	Logger *string `json:"logger"`
@@ -29,6 +30,10 @@ func edgeDoc(e analysis.Edge, zone *time.Location) EdgeDoc {
 	if e.OK() {
 		at := clock(e.At, zone)
 		d.At = &at
+	}
+	if e.Until > 0 {
+		until := clock(e.Until, zone)
+		d.Until = &until
 	}
 	return d
 }
