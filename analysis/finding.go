@@ -78,15 +78,19 @@ var passing = []string{OutdoorDry, JustCarriedIn}
 
 const passingWeight = 20
 
-// weather are causes that no fan answers: however many their hours, what is broken or too small comes first.
+// weather are causes that no fan answers: they weigh less than what can be set otherwise, and however many their hours and however
+// far they took the air what is broken, too small or set against itself comes first.
 var weather = []string{OutdoorWarm, OutdoorHumid}
 
-const weatherMost = 80
+const (
+	weatherLess, weatherMost = 10, 5
+	unexplainedMost          = 65
+)
 
-// How far outside its band the air was counts as well as for how long: from a mean of 2 K on by 4 for each K, to 20. No cause
+// How far outside its band the air was counts as well as for how long: from a mean of 1 K on, half of what there is to watch below the good band, by 4 for each K, to 20. No cause
 // weighs as much as a fan that did not run (common practice, no source).
 const (
-	farK, farPerK, farMost = 2, 4, 20
+	farK, farPerK, farMost = 1, 4, 20
 	heaviestCause          = 94
 )
 
@@ -156,7 +160,7 @@ func unexplained(r *Review, kind, place string) []Finding {
 	if hours < unexplainedLeastH || r.Verdict.hasNothingAgainst(kind) {
 		return nil
 	}
-	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(weatherMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),
+	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(unexplainedMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),
 		Evidence: Recorded, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 
@@ -187,8 +191,8 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 		}
 		for _, w := range s.beside {
 			c := cause{w.Code, w.About}
-			if held[c] += w.Hours; w.Code == tooSmall && s.Hours > 0 { // it counts wherever it held
-				with[c], far[c] = with[c]+w.Hours, far[c]+s.DegreeHours*w.Hours/s.Hours
+			if held[c] += w.Hours; w.Code == tooSmall { // it counts wherever it held
+				with[c] += w.Hours // how far out the air was in just these hours is not told
 				if w.Hours > longest[c].Hours {
 					longest[c] = Spell{Span: s.Span, Hours: w.Hours}
 				}
@@ -200,14 +204,16 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 		if with[c] < leastFindingH || !failed && c.code != tooSmall && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
 			continue
 		}
-		weight := kindWeights[kind] + lengthWeight(with[c]) + farWeight(kind, far[c], with[c])
+		weight, extra := kindWeights[kind], lengthWeight(with[c])+farWeight(kind, far[c], with[c])
 		switch {
 		case failed:
-			weight += failureWeight
+			weight += extra + failureWeight
 		case slices.Contains(passing, c.code):
-			weight -= passingWeight
+			weight += extra - passingWeight
 		case slices.Contains(weather, c.code):
-			weight = min(weight, weatherMost)
+			weight += min(extra-weatherLess, weatherMost)
+		default:
+			weight += extra
 		}
 		weight = min(weight, heaviestCause)
 		out = append(out, Finding{Code: kind + "_with_" + c.code, About: cmp.Or(c.about, place), Weight: weight, Evidence: WorkedOut, Look: spell.Span,
