@@ -158,45 +158,66 @@ func (r recordedStage) hadToRun(j judgement, s series.Span) bool {
 // A climb that no weather explains: the air outdoors stays 3 K colder than the room was, so that any fan could have held it,
 // and the room rises from no lower than a degree under its usual temperature of the day before by 2 K and more, at least
 // twice as far as in nineteen of twenty such climbs of that winter, and by half a degree and more in its steepest hour; both
-// by a step of the logger's resolution more. It comes to where a thermostat calls for a fan, by more than the logger's error:
-// below that none was missing. It began no later than with its steepest hour. The first five days of the bees, who are carried
-// in load by load and warm the room, are left out. (Common practice, no source. Without weather nothing is claimed.)
+// by a step of the logger's resolution more. Where the air outdoors was that cold on average alone, or nobody measured it, the
+// steepest hour takes 1.5 K: a room with walls and hives that warm along rises by that when its fans stop, and follows no weather so
+// fast. It comes to where a thermostat calls for a fan, by more than the logger's error, or to 4 °C, which rooms are held at, where
+// no thermostat is set down: below that none was missing. It began no later than with its steepest hour. The first five days of the
+// bees, who are carried in load by load and warm the room, and the last six hours before they are out are left out. (Common
+// practice, no source.)
 const (
 	climbLeastK      = 2
 	climbUnusual     = 2
 	climbSteepK      = 0.5
+	climbAloneK      = 1.5
 	climbBelowUsualK = 1
 	climbColderK     = 3
+	fanLeastC        = 4
+	leavingMS        = 6 * series.HourMS
 	climbTurnK       = 0.3 // a climb ends where the room has fallen by this much
 )
 
 // unexplainedClimbs are the room's climbs that may be a power cut.
 func unexplainedClimbs(j judgement) (out []series.Span) {
-	room, outdoor := j.room.mean.TempC, j.weather(temperatureOf)
-	if outdoor.Len() == 0 {
-		return nil
-	}
+	room := j.room.mean.TempC
 	var all []rise
 	var heights []float64
 	for _, c := range climbs(room, j.beesTime) {
-		usual, weather := meanOver(room, dayBefore(c.From)), outdoor.Bin(c.Span)
-		cold := 2*weather.KnownMS >= c.To-c.From && weather.Max <= c.fromC-climbColderK
-		if cold && !(usual.OK && c.fromC < usual.Mid-climbBelowUsualK) {
-			all, heights = append(all, c), append(heights, c.toC-c.fromC)
+		usual := meanOver(room, dayBefore(c.From))
+		if c.steepK, c.cold = j.steepFor(c); c.steepK > 0 && !(usual.OK && c.fromC < usual.Mid-climbBelowUsualK) {
+			all = append(all, c)
+			if c.cold {
+				heights = append(heights, c.toC-c.fromC)
+			}
 		}
 	}
 	stepK := j.room.mean.TempStepK
-	settling := j.beesTime.From + carriedInMS
+	settling, leaving := j.beesTime.From+carriedInMS, j.beesTime.To-leavingMS
 	least := max(climbLeastK, climbUnusual*series.Quantile(0.95, heights)) + stepK
 	for _, c := range all {
-		if c.toC-c.fromC < least || c.From < settling || !j.callsForAFan(c) {
+		if c.toC-c.fromC < least || c.From < settling || c.To > leaving || !j.callsForAFan(c) {
 			continue
 		}
-		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= climbSteepK+stepK {
+		if k, at := steepestHour(room, c.Span, c.To-c.From); k >= c.steepK+stepK {
 			out = append(out, series.Span{From: at, To: c.To})
 		}
 	}
 	return out
+}
+
+// steepFor is how far a climb must rise in its steepest hour to be none of the weather's; 0 where it may be. cold says that the air
+// outdoors stayed cold, as far as it is known: by those climbs an unusual one is told.
+func (j judgement) steepFor(c rise) (steepK float64, cold bool) {
+	outdoor := j.weather(temperatureOf)
+	weather := outdoor.Bin(c.Span)
+	switch known := 2*weather.KnownMS >= c.To-c.From; {
+	case outdoor.Len() == 0:
+		return climbAloneK, true
+	case known && weather.Max <= c.fromC-climbColderK:
+		return climbSteepK, true
+	case known && weather.Weighted() <= c.fromC-climbColderK:
+		return climbAloneK, false
+	}
+	return 0, false
 }
 
 // callsForAFan says whether a climb comes to where the thermostat of some stage calls for it; of a barn that has none set
@@ -213,13 +234,15 @@ func (j judgement) callsForAFan(c rise) bool {
 			}
 		}
 	}
-	return !set
+	return !set && c.toC >= fanLeastC
 }
 
 // rise is a climb of the room between two turning points.
 type rise struct {
 	series.Span
 	fromC, toC float64
+	steepK     float64 // how far it must rise within an hour to be none of the weather's
+	cold       bool    // the air outdoors stayed cold
 }
 
 // climbs are the rises of a curve between turning points: each from the last lowest to the last highest reading before
@@ -229,7 +252,7 @@ func climbs(c series.Curve, s series.Span) (out []rise) {
 	low, high := 0, 0
 	end := func() {
 		if high > low && in.Val[high]-in.Val[low] >= climbTurnK {
-			out = append(out, rise{series.Span{From: in.Readings.At[low], To: in.Readings.At[high]}, in.Val[low], in.Val[high]})
+			out = append(out, rise{series.Span{From: in.Readings.At[low], To: in.Readings.At[high]}, in.Val[low], in.Val[high], 0, false})
 		}
 	}
 	for i, v := range in.Val {

@@ -60,6 +60,45 @@ func TestAClimbTheWeatherDoesNotExplain(t *testing.T) {
 	}
 }
 
+// A room at 4 °C that climbs by 2.5 K in an hour and another 0.5 K in the next, as its walls warm along: that may be a power cut also
+// where nobody measured the weather, or where it was -10 °C but for a warm quarter of an hour; not in the last hours before the bees
+// are out, nor in a room that rises as fast from -6 °C, where no fan is missing.
+func TestASteepClimbNeedsNoWeather(t *testing.T) {
+	noon := through(0, 960, 0.25, func(h float64) float64 {
+		if h == 501 {
+			return 6
+		}
+		return -10
+	})
+	for _, row := range []struct {
+		name      string
+		from, out float64
+		outdoors  series.Curve
+		found     int
+	}{
+		{"unknown", 4, 960, series.Curve{}, 1}, {"cold but for a quarter of an hour", 4, 960, noon, 1},
+		{"as the bees leave", 4, 504, series.Curve{}, 0}, {"far below", -6, 960, series.Curve{}, 0},
+	} {
+		room := through(0, row.out, 0.25, func(h float64) float64 {
+			wave := row.from + 0.2*math.Sin(2*math.Pi*h/24)
+			switch {
+			case h > 500 && h < 501:
+				return wave + 2.5*(h-500)
+			case h >= 501 && h < 503:
+				return wave + 2.5 + 0.25*(h-501)
+			case h >= 503:
+				return wave + 3*math.Exp(503-h)
+			}
+			return wave
+		})
+		in := one(room, series.Curve{}, span(0, row.out))
+		in.Loggers = append(in.Loggers, Logger{Name: "yard", Place: "outdoor", TempC: row.outdoors})
+		if cuts := kinds(Judge(in).Events, powerCut); len(cuts) != row.found {
+			t.Errorf("%s: %+v, want %d", row.name, cuts, row.found)
+		}
+	}
+}
+
 // The fan that is always on stood from hour 100 to 150, and the second, in record too, went on and off as the room called for
 // it every two hours: the pauses of the second are no power cuts. Where the second had not been called for at all, it may have
 // been one, as nothing but that fan tells; where it was called for and stood too, it was one.

@@ -15,7 +15,11 @@ var eventFindingWords = map[string]findingText{
 	}, "Look at what tells of a power cut, and test it. A generator must carry every fan, with its exhaust outdoors; the transfer switch is an electrician's work. No unvented burner for heat; carbon dioxide " +
 		"is high within an hour or two of the fans stopping: air first, measure, and have a second person outside."},
 	"power_cut_may_be": {func(b barn, f analysis.Finding) string {
-		return "The room climbed as it does without fans, with cold air outside: it may have been a power cut. " + b.climbWords(f)
+		outside := ""
+		if f.Figure("outdoors_c").OK {
+			outside = ", with cold air outside"
+		}
+		return "The room climbed as it does without fans" + outside + ": it may have been a power cut. " + b.climbWords(f)
 	}, "Look whether anyone remembers a cut that day, and note it; a record of one fan would tell for certain."},
 	"light_leak": {func(_ barn, f analysis.Finding) string {
 		return "On " + whole(f, "days", "day") + " there was light in the " + f.About + " at the same time of day, between " + hourOfDay(f.Figure("from_hour")) + " and " + hourOfDay(f.Figure("to_hour")) + "."
