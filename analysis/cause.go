@@ -64,7 +64,8 @@ type candidate struct {
 	about     string
 	kinds     []string
 	on, known []series.Span
-	of        series.Curve // the quantity behind it
+	of        series.Curve  // the quantity behind it
+	alone     []series.Span // when it is reason enough, whatever the days around were like
 }
 
 // explain finds what went with each spell.
@@ -74,8 +75,8 @@ func explain(r *Review, all []candidate, bees series.Span) {
 	}
 }
 
-// causes are the candidates that held for most of a spell and clearly more than in the days around it, the
-// clearest first, two at most; and beside them those that held for some of it.
+// causes are the candidates that held for most of a spell, and clearly more than in the days around it or so far that it is reason
+// enough, the clearest first, two at most; and beside them those that held for some of it.
 func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, beside []Cause) {
 	s := spells[i]
 	around := usualTime(spells, s, bees)
@@ -91,7 +92,7 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, besi
 			w.Usual, _ = c.share(around)
 		}
 		switch {
-		case w.Share-w.Usual >= leastLift:
+		case w.Share-w.Usual >= leastLift, w.Share > 0 && c.isEnough(s):
 			w.Mean = meanFigure(c.of, s.Span)
 			out = append(out, w)
 		case w.Hours > 0:
@@ -107,6 +108,12 @@ func causes(spells []Spell, i int, all []candidate, bees series.Span) (out, besi
 func (c candidate) hoursOf(s Spell) float64 {
 	share, _ := c.part([]series.Span{s.Span})
 	return share * s.Hours
+}
+
+// isEnough says whether the candidate was reason enough for most of a spell.
+func (c candidate) isEnough(s Spell) bool {
+	enough := series.Intersect(c.alone, []series.Span{s.Span})
+	return float64(series.LengthMS(enough)) >= leastShare*float64(s.Span.To-s.Span.From)
 }
 
 // meanFigure is a curve's mean over a span, weighted by time.
@@ -182,7 +189,9 @@ func weatherCandidates(j judgement) (out []candidate) {
 		}
 		return runs
 	}
-	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "warm", "moist")
+	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "moist")
+	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "warm")
+	out[len(out)-1].alone = series.Union(long(aboveLimits(outdoor, goodHighC, 0), 0)) // no fan holds a room below the air it brings in
 	add(OutdoorCold, outdoor, outdoor.Below(s, quantile(outdoor, s, extremeShare)), "cold", "dew", "frost")
 	vap := series.Zip(outdoor, j.weather(relHumOf), moistair.VapPresPa)
 	if vap.Len() == 0 {

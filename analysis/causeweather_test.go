@@ -5,6 +5,30 @@ import (
 	"testing"
 )
 
+// By hand: weeks of one air outside, two of them with the room at 7 °C, one above the band. At 8 °C outside no fan could have held it,
+// though the days around were as warm; at 4 °C outside it had been held in just such weather, so the weather does not tell the two
+// weeks apart.
+func TestAirWarmerThanTheLimitIsReasonEnough(t *testing.T) {
+	for outC, want := range map[float64]bool{8: true, 4: false} {
+		room := through(0, 1000, 0.5, func(h float64) float64 {
+			if h >= 400 && h < 736 {
+				return 7
+			}
+			return 5
+		})
+		in := one(room, room.Map(func(float64) float64 { return 0.6 }), span(0, 1000))
+		in.Loggers = append(in.Loggers, Logger{Name: "yard", Place: "outdoor", TempC: through(0, 1000, 0.5, func(float64) float64 { return outC })})
+		for _, s := range Judge(in).Spells {
+			if s.Kind != "warm" || s.Place != "room" {
+				continue
+			}
+			if got := slices.ContainsFunc(s.WentWith, func(c Cause) bool { return c.Code == OutdoorWarm }); got != want {
+				t.Errorf("%v °C outside: went with warm air: %v, want %v", outC, got, want)
+			}
+		}
+	}
+}
+
 // By hand: the keeper lets the room be 6 °C in deep winter and 10 °C from hour 500 on. Air of 5 °C outside is within 3 K of the
 // first limit, so it could not have cooled the room then, and 5 K below the second, so that it could: of two spells with just
 // that weather and none of it around them, the first went with warm air outside and the second did not.

@@ -87,8 +87,8 @@ const (
 	unexplainedMost          = 65
 )
 
-// How far outside its band the air was counts as well as for how long: from a mean of 1 K on, half of what there is to watch below the good band, by 4 for each K, to 20. No cause
-// weighs as much as a fan that did not run (common practice, no source).
+// How far outside its band the air was counts as well as for how long: from a mean of 1 K on, half of what there is to watch below
+// the good band, by 4 for each K, to 20. No cause weighs as much as a fan that did not run (common practice, no source).
 const (
 	farK, farPerK, farMost = 1, 4, 20
 	heaviestCause          = 94
@@ -161,7 +161,7 @@ func unexplained(r *Review, kind, place string) []Finding {
 		return nil
 	}
 	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(unexplainedMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),
-		Evidence: Recorded, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
+		Evidence: WorkedOut, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 
 // spellsAt are the spells of one kind at one place.

@@ -227,12 +227,23 @@ var findingWords = map[string]findingText{
 }
 
 // unexplainedDo is what to look at where no cause of spells is known.
-const unexplainedDo = "Look at these days beside what you noted. The temperature outside and a record of the fans tell what most such spells went with."
+const unexplainedDo = "Look at these days beside what you remember of them."
 
-// unexplainedWords say that no cause of a kind of spell is known.
+// unexplainedWords say that no cause of a kind of spell is known, and what would tell of one that is not there yet.
 func unexplainedWords(kind string) func(barn, analysis.Finding) string {
-	return func(_ barn, f analysis.Finding) string {
-		return "What the " + Hours(f.Figure("hours").Mid) + " of " + kind + " spells went with can't be told from these files."
+	return func(b barn, f analysis.Finding) string {
+		text := "Nothing in these files explains the " + Hours(f.Figure("hours").Mid) + " of " + kind + " spells."
+		var lacking []string
+		if b.r.Traces.Outdoor.Len() == 0 {
+			lacking = append(lacking, "the temperature outside")
+		}
+		if !slices.ContainsFunc(b.r.Stages, func(row analysis.StageRow) bool { return row.Ran != nil }) {
+			lacking = append(lacking, "a record of the fans")
+		}
+		if len(lacking) == 0 {
+			return text
+		}
+		return text + " " + capital(listed(lacking)) + " would tell of most such spells what they went with."
 	}
 }
 

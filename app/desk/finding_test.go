@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"thawbook/analysis"
+	"thawbook/analysis/series"
 )
 
 // Every cause has words and something to look at, for every kind of spell it may go with.
@@ -81,6 +82,28 @@ func TestAnAlarmThatNeverCalledSaysSo(t *testing.T) {
 	for calls, want := range map[float64]string{0: "never have called", 1: "have called once", 4: "have called 4 times"} {
 		if got := plain(wouldHave("called", analysis.Figure{Mid: calls, OK: true})); got != want {
 			t.Errorf("%v calls: %q, want %q", calls, got, want)
+		}
+	}
+}
+
+// Of spells that nothing explains it is said what would tell: only what is not there.
+func TestUnexplainedSpellsAskForWhatIsLacking(t *testing.T) {
+	f := analysis.Finding{Code: "warm_unexplained", Figures: []analysis.NamedFigure{{Name: "hours", Figure: analysis.Figure{OK: true, Mid: 150}}}}
+	outdoor := series.Curve{Readings: series.Readings{At: []int64{0}, Val: []float64{4}}}
+	ran := []analysis.StageRow{{Name: "one", Ran: &analysis.Work{}}}
+	for _, c := range []struct {
+		outdoor series.Curve
+		stages  []analysis.StageRow
+		want    string
+	}{
+		{series.Curve{}, nil, "Nothing in these files explains the 150 h of warm spells. The temperature outside and a record of the fans would tell of most such spells what they went with."},
+		{outdoor, nil, "Nothing in these files explains the 150 h of warm spells. A record of the fans would tell of most such spells what they went with."},
+		{outdoor, ran, "Nothing in these files explains the 150 h of warm spells."},
+	} {
+		b := barn{r: analysis.Review{Stages: c.stages}}
+		b.r.Traces.Outdoor = c.outdoor
+		if got := plain(b.finding(f).Text); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }
