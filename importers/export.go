@@ -179,8 +179,12 @@ func (s *scan) hasOtherHeight(than string) bool {
 
 // isHeight says whether a name is a height or a depth, which alone names no logger.
 func isHeight(name []nameWord) bool {
-	return len(name) == 2 && isDigit(name[0].low[0]) && (name[1].low == "m" || name[1].low == "cm" || name[1].low == "ft")
+	n := len(name) - 1
+	return n > 0 && heightUnits[name[n].low] && !slices.ContainsFunc(name[:n], func(w nameWord) bool { return !isDigit(w.low[0]) })
 }
+
+// heightUnits are the units of heights and depths.
+var heightUnits = wordSet("m", "cm", "mm", "ft", "in")
 
 // fileTitle is the last part of a path or archive member without its extension.
 func fileTitle(name string) string {

@@ -1,10 +1,10 @@
 package importers
 
 // A grade that stands behind each value need not be named: what follows every column of values under no name,
-// or under one and the same word, and holds few marks of one character, is no series.
+// or under one and the same word, and holds few marks of one character, or of some letters under one, is no series.
 
-// fewMarks is how many different marks a grade has at most.
-const fewMarks = 8
+// fewMarks is how many different marks a grade has at most, and longMark how long one is under a letter.
+const fewMarks, longMark = 8, 5
 
 // dropFlags drops the columns of grades, where one follows each column of values.
 func (l *layout) dropFlags(rows []record, names []string) {
@@ -14,12 +14,15 @@ func (l *layout) dropFlags(rows []record, names []string) {
 		if c.kind != number || flags[c.index] {
 			continue
 		}
-		if names == nil || next >= l.width || l.clock.uses(next) || l.keyKindOf(next) != skipped || !l.isGrade(rows, next) {
-			return
-		}
-		header := ""
+		header, longest := "", 1
 		if next < len(names) {
 			header = names[next]
+		}
+		if len(header) == 1 {
+			longest = longMark
+		}
+		if names == nil || next >= l.width || l.clock.uses(next) || l.keyKindOf(next) != skipped || !l.isGrade(rows, next, longest) {
+			return
 		}
 		if len(flags) == 0 {
 			label = header
@@ -55,12 +58,13 @@ func timesIn(names []string, name string) (n int) {
 	return n
 }
 
-// isGrade says whether a column that says nothing of what it measures holds few marks of one character.
-func (l *layout) isGrade(rows []record, col int) bool {
+// isGrade says whether a column that says nothing of what it measures holds few marks no longer than so, and no numbers of
+// several digits.
+func (l *layout) isGrade(rows []record, col, longest int) bool {
 	seen := map[string]bool{}
 	for _, r := range rows {
 		cell := trim(r.cells[col])
-		if len(cell) > 1 {
+		if len(cell) > longest || len(cell) > 1 && isAnyNumber(cell) || len(seen) > fewMarks {
 			return false
 		}
 		if len(cell) > 0 {

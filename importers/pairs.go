@@ -145,6 +145,7 @@ func (s *scan) pair(base string, answers Answers) []Question {
 		return nil
 	}
 	s.pairAsSaid(base, answers)
+	s.placeHeights(base)
 	var temps, hums []*values // without a partner by name
 	open := false
 	for _, c := range s.inOrder() {
@@ -165,6 +166,20 @@ func (s *scan) pair(base string, answers Answers) []Question {
 		return []Question{{ID: pairing, Options: []string{pairsInOrder, pairsApart}}}
 	}
 	return nil
+}
+
+// placeHeights gives temperatures named by a height alone loggers of their own beside one without any: they hang at other
+// places. A humidity of the same height hangs with its temperature by their names.
+func (s *scan) placeHeights(base string) {
+	bare := values{}
+	if len(s.like(&bare, AirTemperature)) == 0 {
+		return
+	}
+	for i := range s.columns {
+		if c := &s.columns[i]; c.quantity == AirTemperature && c.logger == "" && isHeight(words(c.same)) && len(s.like(c, RelativeHumidity)) == 0 {
+			c.logger = joined(base, c.likeness)
+		}
+	}
 }
 
 // inOrder are the columns that are paired.

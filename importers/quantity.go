@@ -26,7 +26,8 @@ var quantityNames = []struct {
 	{Other, []string{"setpunkt*", "settpunkt*", "borvard*", "ingesteld*", "gewenst*", "consign*", "impost*", "zadan*", "nastaven*", "asetus*", "tavoite*", "seadistat*", "beallit*", "hedef*", "уставк*", "задан*", "*設定*", "*设定*", "*설정*"}},                                                                        // what is called for
 	{AirTemperature, []string{"return air t*", "supply air t*", "air temp* above", "air temp* over", "air temp* near", "luftt* uber", "luftt* over"}},                                                                                                                                                               // whatever it is near to
 	{RelativeHumidity, []string{"rel* hum* above", "rel* hum* over", "rel* hum* near", "air hum* above", "air hum* over", "air hum* near"}},
-	{Other, []string{"water*", "wtmp*", "wtemp*", "sst", "*wasser*", "vorlauf*", "rucklauf*", "flow temp*", "return temp*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "apei", "apa", "vode", "sjotemp*", "*水温*", "framledning*", "returledning*", "fremlob*", "turledning*", "aanvoer*", "menoves*", "paluuves*"}},
+	{Other, []string{"water*", "wtmp*", "wtemp*", "sst", "*wasser*", "eau", "agua", "acqua", "vatten*", "vann", "vanntemp*", "vand", "vandtemp*", "vesi", "veden", "*vedenlampo*", "woda", "wody", "voda", "vody", "viz", "vizhom*", "вода", "воды", "води", "apei", "apa", "vode", "sjotemp*", "*水温*"}},
+	{Other, pipeNames},
 	{Other, []string{"soil*", "tsoil*", "tground*", "boden", "bodentemp*", "bodenfeucht*", "erdfeucht*", "wood", "holz", "holzfeucht*", "moist*", "sol", "suelo", "suolo", "solo", "bois", "madera", "madeira", "legno", "bodem*", "hout", "houtvocht*", "jord", "jordtemp*", "jordfukt*", "jordfugt*", "markfukt*", "marktemp*", "trafukt*", "trefukt*", "maan", "maaper*", "puun", "mulla*", "gleb*", "grunt*", "augsn*", "dirvozem*", "solului", "tla", "zemlj*", "drewn*", "pudy", "pudni", "dreva", "talaj*", "toprak*", "почв*", "грунт*", "ґрунт*", "древес*", "*土壌*", "*土壤*", "*토양*",
 		"maalampo*", "pody", "podn*", "tal", "εδαφ*", "*קרקע*", "*التربة*", "*خاک*", "*地中*", "*지중*", "*ดน*", "tanah", "*मिटटी*", "jarðveg*", "*地面*", "*지면*", "*초상*", "t 10 n"}},
 	{Other, []string{"*humidifi*", "*humidific*", "deumid*", "*befeuchter*", "*entfeuchter*", "avfukt*", "luftfukter*", "affugt*"}}, // machines
@@ -49,8 +50,12 @@ var quantityNames = []struct {
 // otherThings are what a temperature may be of instead of the air where a column beside it is the air's by its name; alone
 // they may as well be places: the rock barn, the shed at the lake.
 var otherThings = []string{"ground*", "canopy*", "leaf", "leaves", "skin", "rock*", "glass", "slab", "panel*", "module*", "pv", "pavement", "asphalt", "concrete", "sand", "litter", "grass*", "bark", "stem", "trunk", "root*", "substrate", "compost", "fruit", "body", "pipe*", "tank*", "radiator*", "sea", "lake", "stream", "river", "sky", "potential", "frost",
-	"blatt*", "fels*", "rohr*", "gras*", "beton*", "becken*", "ror", "hoja*", "roca*", "tuberia*", "impulsion", "retorno", "feuille*", "depart", "retour", "rocher*", "lisc*",
+	"blatt*", "fels*", "rohr*", "gras*", "beton*", "becken*", "ror", "hoja*", "roca*", "tuberia*", "impulsion", "retorno", "feuille*", "depart", "retour", "rocher*", "lisc*", "depth*", "tiefe*", "profond*",
 	"rortemp*", "rorlednin*", "putki*", "putken", "rura", "rury", "rurze", "trubk*", "trubce", "potrub*", "leiding*", "buis*", "tubo", "tubazion*", "tuyau*", "труб*", "toru", "torutemp*", "cso", "csohom*", "boru*"}
+
+// pipeNames are of what goes to a heating and comes back from it: water, unless a humidity bears the same name.
+var pipeNames = []string{"vorlauf*", "rucklauf*", "flow temp*", "supply temp*", "supply t", "return temp*", "return t", "framledning*", "returledning*", "fremlob*", "turledning*", "tillopp*", "tillop*", "retur", "returtemp*", "turtemp*", "aanvoer*", "menoves*", "paluuves*",
+	"temp* mandata", "temp* ritorno", "temp* impulsion", "temp* retorno", "temp* depart", "temp* retour", "zasilan*", "powrot*", "privodn*", "vratn*", "zpatec*", "подач*", "обратк*"}
 
 // airWords say that a temperature is the air's.
 var airWords = []string{"air", "ambient*", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}

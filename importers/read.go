@@ -8,7 +8,7 @@ import (
 
 // ReaderVersion grows whenever the same bytes and answers may be understood differently than before;
 // kept exports of an older version are read again.
-const ReaderVersion = 21
+const ReaderVersion = 22
 
 // Read learns the layout of r's text from the text alone and reads it. The name serves messages and, when
 // nothing in the file names a logger, the logger. The error is a *Refusal for content that can't be read,

@@ -15,6 +15,8 @@ var shortSigns = wordSet("rv", "rf", "hr", "ur", "lf", "nem")
 func (l *layout) settleNames() {
 	l.leaveShortSigns()
 	l.leaveOtherThings()
+	l.takeDuctAir()
+	l.leaveDepths()
 	l.leaveOtherT()
 	l.takeSensorTemperatures()
 	l.takeLetters()
@@ -52,6 +54,53 @@ func (l *layout) leaveOtherThings() {
 			c.quantity, c.told = Other, false
 		}
 	}
+}
+
+// takeDuctAir takes what is called by one of pipeNames for the temperature of air where a humidity bears the rest of its
+// name: Supply temp beside Supply RH.
+func (l *layout) takeDuctAir() {
+	humid := map[string]bool{}
+	for _, c := range l.columns {
+		humid[c.same] = humid[c.same] || c.quantity == RelativeHumidity
+	}
+	for i := range l.columns {
+		c := &l.columns[i]
+		w := words(c.name)
+		if c.quantity != Other || c.kind != number || !anyPhrase(pipeNames, w) {
+			continue
+		}
+		place := joinedWords(slices.DeleteFunc(w, func(k nameWord) bool {
+			q, _ := quantityOf([]nameWord{k}, "")
+			return q == AirTemperature
+		}))
+		if place != "" && humid[sameName(place)] && unitFits(AirTemperature, c.unit) {
+			c.quantity, c.told = AirTemperature, true
+			c.liken(place)
+		}
+	}
+}
+
+// leaveDepths takes a temperature with a negative height for its place for none of the air's where another one has none.
+func (l *layout) leaveDepths() {
+	isDepth := func(c column) bool {
+		return c.quantity == AirTemperature && isHeight(words(c.same)) && isNegative(c.header)
+	}
+	if !slices.ContainsFunc(l.columns, func(c column) bool { return c.quantity == AirTemperature && !isDepth(c) }) {
+		return
+	}
+	for i := range l.columns {
+		if c := &l.columns[i]; isDepth(*c) {
+			c.quantity, c.told = Other, false
+		}
+	}
+}
+
+// isNegative says whether a minus stands before the first digit of a name and parts it from no letter: T -10cm, not T-10cm.
+func isNegative(name string) bool {
+	at := strings.IndexAny(name, "0123456789")
+	before := strings.TrimRight(name[:max(at, 0)], " ")
+	bare := strings.TrimRight(before, "-−–")
+	return len(bare) < len(before) && (bare == "" || strings.ContainsAny(bare[len(bare)-1:], " _([,:"))
 }
 
 // mostSensors is more than are numbered without the number before them. Common practice, no source.
