@@ -13,6 +13,11 @@ var marked = []struct{ name, in string }{
 	{"cells", "time;temp °C;rh %\n2026-01-13 10:00;4,5;80\n2026-01-13 10:10;{unreadable_cell}warm;81\n2026-01-13 10:20;3,5;{limit}<5\n2026-01-13 10:30;{sentinel}-999;82\n"},
 	{"times", "no,time,temp °C\n1,2026-01-13 10:00,4.5\n2,{bad_time}yesterday,4.5\n3,2026-01-13 10:20,4.5\n4,{out_of_order}2026-01-13 09:20,4.5\n"},
 	{"lines", "time,temp °C,rh %\n2026-01-13 10:00,4.5,80\n{short_line}2026-01-13 10:10,4.5\n{long_line}2026-01-13 10:20,4.5,80,81\n2026-01-13 10:30,4.5,81\n{foot}Minimum,4.5,80\n"},
+	{"a comma within a number", "time,temp °C,rh %\n2026-01-13 09:30,4.5,80.5\n2026-01-13 09:40,4.0,81.5\n2026-01-13 09:50,4.5,80.5\n{moved_line}2026-01-13 10:10,4,5,80.5\n2026-01-13 10:20,4.0,82.0\n2026-01-13 10:40,4.5,81.5\n{long_line}2026-01-13 10:50,4.5,81.5,door\n"},
+	{"a cell put before", "time,temp °C,rh %\n2026-01-13 09:30,4.5,80.5\n2026-01-13 09:40,4.0,81.5\n2026-01-13 09:50,4.5,80.5\n{moved_line}2026-01-13 10:00,,4.5,81.0\n2026-01-13 10:20,4.0,82.0\n2026-01-13 10:40,4.5,81.5\n"},
+	{"all fractions cut off", "time,temp °C,rh %\n2026-01-13 09:30,4.5,80.5\n2026-01-13 09:40,4.0,81.5\n2026-01-13 09:50,4.5,80.5\n{moved_line}2026-01-13 10:00,4,5,80,5\n2026-01-13 10:20,4.0,82.0\n2026-01-13 10:40,4.5,81.5\n"},
+	{"a cell lost", "time,temp °C,rh %\n2026-01-13 09:30,4.5,80.5\n2026-01-13 09:40,4.0,81.5\n2026-01-13 09:50,4.5,80.5\n{moved_line}2026-01-13 10:00,81.5\n2026-01-13 10:20,4.0,82.0\n2026-01-13 10:40,4.5,81.5\n"},
+	{"a comma within a number before a note", "time,temp °C,rh %,note\n2026-01-13 10:00,4.5,80.5,\n2026-01-13 10:10,4.5,80.5,\n{moved_line}2026-01-13 10:20,4,5,80.5,\n2026-01-13 10:30,4.0,82.0,door open\n"},
 	{"a line that breaks off", "time,temp °C,rh %\n2026-01-13 10:00,4.5,80\n2026-01-13 10:10,{cut_line}{unreadable_cell}4"},
 	{"below lines about the log, a quoted cell over two lines above", "Log of the shed\n\"two\nlines\"\n\ntime,temp °C,note\n2026-01-13 10:00,4.5,\n2026-01-13 10:10,{unreadable_cell}x1,\n"},
 	{"columns that hold no readings", "time,temp °C,{statistic}min temp °C\n2026-01-13 10:00,4.5,4.1\n2026-01-13 10:10,4.5,4.2\n"},
@@ -22,7 +27,7 @@ var marked = []struct{ name, in string }{
 }
 
 // wholeLines are the remarks that name no column; headerMarks are those on a column, which name the first row.
-var wholeLines, headerMarks = []string{RemarkShortLine, RemarkLongLine, RemarkFoot}, []string{RemarkStatistic, RemarkUnitValues}
+var wholeLines, headerMarks = []string{RemarkShortLine, RemarkLongLine, RemarkMovedLine, RemarkFoot}, []string{RemarkStatistic, RemarkUnitValues}
 
 // unmarked takes the codes out of a log and says where each stood, as code line:column.
 func unmarked(text string) (plain string, want []string) {

@@ -8,6 +8,7 @@ const (
 	RemarkUnreadable  = "unreadable_cell" // Args: the cell, the column's header
 	RemarkShortLine   = "short_line"      // fewer cells than the layout has
 	RemarkLongLine    = "long_line"       // more cells than the layout has
+	RemarkMovedLine   = "moved_line"      // a line with more or fewer cells than the layout has, and values in other columns than those of the rest
 	RemarkCutLine     = "cut_line"        // the last line breaks off; its last cell is not trusted
 	RemarkFoot        = "foot"            // a line below the table; Args: its first words
 	RemarkOutOfOrder  = "out_of_order"    // a row earlier than the one above

@@ -133,7 +133,10 @@ func (s *scan) quickEnd(chunk []byte, p int, delimiter byte) (end int, ok bool) 
 		return 0, false
 	}
 	n := bytes.IndexByte(chunk[p:], '\n')
-	return p + n + 1, n >= 0
+	if n < 0 || n > s.width-s.need && bytes.Count(chunk[p:p+n], []byte{delimiter}) > s.width-s.need {
+		return 0, false // cut short, or too long
+	}
+	return p + n + 1, true
 }
 
 // keep keeps rows that were read into the room behind the lists.

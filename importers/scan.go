@@ -41,6 +41,7 @@ type scan struct {
 	lanes    [][]float64 // the quick path's room, by column
 	digits   []int       // the quick path's row: digits behind the mark, by column
 	ragged   bool        // a line before this one was short too
+	oddRows  []oddRow    // of another width than the table
 
 	base      string // what a logger without a name is called
 	title     string // of the table
@@ -169,8 +170,8 @@ func (s *scan) row(record []byte, more, broken bool) {
 	if len(s.pending) > 0 && !s.startsBlock(at) {
 		s.settle(false)
 	}
-	if len(s.cells) < s.need || more && s.need == s.width {
-		s.oddWidth(more, broken)
+	if len(s.cells) < s.need || more && s.isLong(record) {
+		s.oddWidth(record, more, broken)
 	}
 	s.time(at, offset)
 	for i := range s.columns {
@@ -199,6 +200,7 @@ func (s *scan) gather() {
 		c := &s.columns[i]
 		c.val = c.cells.whole()
 	}
+	s.leaveMoved()
 	s.settleBrackets()
 	s.heedVerdicts()
 	s.settleRowUnits()
@@ -247,21 +249,24 @@ func (s *scan) lineOf(row int) int {
 	return s.lines[low].line + row - s.lines[low].row
 }
 
-// oddWidth remarks a line with fewer or more cells than the layout has.
-func (s *scan) oddWidth(more, broken bool) {
-	code, column := RemarkShortLine, 0
-	switch {
-	case more:
-		code = RemarkLongLine
-	case broken && !s.ragged:
-		code, column = RemarkCutLine, len(s.cells)
+// oddWidth keeps or remarks a line with fewer or more cells than the layout has.
+func (s *scan) oddWidth(record []byte, more, broken bool) {
+	if broken && !more && !s.ragged {
+		s.notes.add(series.Remark{Code: RemarkCutLine, Line: s.line, Column: len(s.cells)})
 		if last := &s.cells[len(s.cells)-1]; len(trim(*last)) > 0 {
 			*last = brokenOff
 		}
-	default:
-		s.ragged = true
+		return
 	}
-	s.notes.add(series.Remark{Code: code, Line: s.line, Column: column})
+	s.ragged = s.ragged || !more
+	if s.keepOdd(record, more) || more && s.need < s.width {
+		return
+	}
+	code := RemarkShortLine
+	if more {
+		code = RemarkLongLine
+	}
+	s.notes.add(series.Remark{Code: code, Line: s.line})
 }
 
 // brokenOff stands for a cell that the end of the file cut through.

@@ -27,7 +27,7 @@ func (l *layout) shifted(records []record) int {
 		moved := false
 		if l.reads(r) {
 			timed++
-			moved = len(r.cells) != l.width && l.fitsMoved(r.cells, spans)
+			moved = len(r.cells) != l.width && fitsMoved(numbersIn(r.cells, l.mark), spans)
 		} else {
 			padded = besideEmpty(padded, r.cells)
 			moved = oneTime && l.timeMoved(padded)
@@ -114,41 +114,55 @@ func (l *layout) spans(records []record) []span {
 			}
 		}
 	}
-	for i, s := range out {
-		more := (s.high - s.low) / 4
-		out[i] = span{s.low - more, s.high + more}
+	for i := range out {
+		out[i].widen()
+	}
+	return out
+}
+
+// widen makes a span a quarter wider on both sides.
+func (s *span) widen() {
+	more := (s.high - s.low) / 4
+	s.low, s.high = s.low-more, s.high+more
+}
+
+// numbersIn are the numbers of cells, missing where one is none.
+func numbersIn(cells [][]byte, mark byte) []float64 {
+	out := make([]float64, len(cells))
+	for i, cell := range cells {
+		if v, _, _, ok := numberInText(trim(cell), mark); ok {
+			out[i] = v
+		} else {
+			out[i] = missing
+		}
 	}
 	return out
 }
 
 // fitsMoved says whether more of a row's numbers lie in the spans of columns when the cells behind some place
 // are moved by as many places as the row lacks or has too many.
-func (l *layout) fitsMoved(cells [][]byte, spans []span) bool {
-	by := l.width - len(cells)
-	still := l.inSpans(cells, spans, len(cells), 0)
-	for place := range cells {
-		if l.inSpans(cells, spans, place, by) > still {
-			return true
-		}
+func fitsMoved(numbers []float64, spans []span) bool {
+	return mostMoved(numbers, spans, len(numbers)) > inSpans(numbers, spans, len(numbers), 0)
+}
+
+// mostMoved is how many of a row's numbers lie in the spans at most when those behind one of so many places are moved.
+func mostMoved(numbers []float64, spans []span, places int) (most int) {
+	for place := range places {
+		most = max(most, inSpans(numbers, spans, place, len(spans)-len(numbers)))
 	}
-	return false
+	return most
 }
 
 // inSpans counts the numbers that lie in their column's span, those from a place on moved.
-func (l *layout) inSpans(cells [][]byte, spans []span, place, by int) (n int) {
-	for i, cell := range cells {
+func inSpans(numbers []float64, spans []span, place, by int) (n int) {
+	for i, v := range numbers {
 		if i >= place && i < place-by {
 			continue
 		}
 		if i >= place {
 			i += by
 		}
-		if i < 0 || i >= len(spans) {
-			continue
-		}
-		if v, _, _, ok := numberInText(trim(cell), l.mark); ok && v >= spans[i].low && v <= spans[i].high {
-			n++
-		}
+		n += one(i >= 0 && i < len(spans) && v >= spans[i].low && v <= spans[i].high)
 	}
 	return n
 }

@@ -89,6 +89,7 @@ var fileNotes = map[string]string{
 	"unreadable_cell": "{n} {cell|cells} in column {column}, {1}, left out {where}: “{0}” is no value.",
 	"short_line":      "{n} {line|lines} {where} had fewer cells than the table; what is not there counts as missing.",
 	"long_line":       "{n} {line|lines} {where} had more cells than the table; those beyond were not read.",
+	"moved_line":      "{n} {line|lines} {where} left out: with a cell too many or too few, as by a comma within a number, values stand in other columns than elsewhere. Set right, they can be read.",
 	"cut_line":        "The file breaks off in line {line}, and the last cell there is not trusted; read the logger out again if more is there.",
 	"foot":            "{n} {line|lines} {where} below the table, “{0}” first, not taken for readings.",
 	"out_of_order":    "{n} {row|rows} {where} came earlier than the row above: the clock was set back, or read-outs were joined.",
