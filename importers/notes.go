@@ -24,6 +24,7 @@ const (
 	RemarkBlankOff    = "blank_off"       // a column that prints on and nothing for off; Args: the column
 	RemarkUnitSwitch  = "unit_switch"     // temperatures that leap between °C and °F; Args: the column
 	RemarkMixedOrders = "mixed_orders"    // dates of which some name the day first and others the month
+	RemarkOrderTurns  = "order_turns"     // dates that name the day first up to a row and the month first from it on, or the other way round
 	RemarkMixedMarks  = "mixed_marks"     // a fraction behind the other decimal mark than most; Args: the cell, the column
 	RemarkLimit       = "limit"           // a value that is only known to be below or above what is printed; Args: the cell, the column
 	RemarkRemarked    = "remarked"        // a number with words in its cell, taken without them; Args: the cell, the column

@@ -45,19 +45,17 @@ func (s *scan) settleOrder(answers Answers) (o order, certain bool, open []Quest
 	} else if !certain && !sameUnder(s.at, orders) {
 		open = append(open, Question{ID: dayMonth, Options: orderNames(possible(fits))})
 	}
-	read := unpacker{o: o}
-	if m, mixed := mixedOrders(s.at, fits[slices.Index(orders, o)], orders); mixed && answers[dayMonth] == "" {
-		read, certain, open = m, true, nil
-		s.notes.add(series.Remark{Code: RemarkMixedOrders, Line: s.layout.line, Column: s.clock.columns[0] + 1})
-	}
-	for row, packed := range s.at {
-		at, ok := read.at(packed)
-		if !ok {
-			at = noTime
-			s.loseRow(row)
+	read, alone := unpacker{o: o}, fits[slices.Index(orders, o)]
+	var turned *turn
+	if answers[dayMonth] == "" {
+		if m, mixed := mixedOrders(s.at, alone, orders); mixed {
+			read, certain, open = m, true, nil
+			s.notes.add(series.Remark{Code: RemarkMixedOrders, Line: s.layout.line, Column: s.clock.columns[0] + 1})
+		} else if at, found := turnIn(s.at, alone, orders); found {
+			turned, certain, open = &at, true, nil
 		}
-		s.at[row] = at
 	}
+	s.unpackAll(read, turned)
 	return o, certain, open
 }
 

@@ -105,6 +105,7 @@ var fileNotes = map[string]string{
 	"blank_off":       "Column {column}, {0}, prints on or open alone; {n} empty {cell|cells} {where} read as off or closed.",
 	"unit_switch":     "Column {column}, {0}, leaps between °C and °F {where}, as when a logger is set to another unit; all of it was read as °C.",
 	"mixed_orders":    "Some dates in column {column} have the day first and others the month, as a spreadsheet leaves them; which is which was told by the order of the rows.",
+	"order_turns":     "From line {line} on the dates in column {column} have day and month the other way round than above, as when two read-outs are put one below the other; the steps of the rows tell.",
 	"mixed_marks":     "{n} {cell|cells} in column {column}, {1}, {where}: “{0}” has the other decimal mark than the rest, and was read as the fraction it is.",
 	"limit":           "{n} {cell|cells} in column {column}, {1}, {where}: printed as a limit, “{0}”; the limit itself was taken.",
 	"remarked":        "{n} {cell|cells} in column {column}, {1}, {where}: “{0}” has words beside its number; the number was taken.",
