@@ -14,6 +14,7 @@ var answerable = []struct {
 	typed   func(answer string) bool // nil: nothing
 }{
 	{dayMonth, []string{string(dmy), string(mdy), string(ymd)}, nil},
+	{dayZero, dayZeros, nil},
 	{temperatureUnit, nil, isUnitSaid},
 	{pairing, []string{pairsInOrder, pairsApart}, isGroups},
 	{decimalMark, []string{".", ","}, nil},

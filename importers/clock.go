@@ -18,6 +18,7 @@ type clock struct {
 	parts    []part // what the columns hold, for the readers of parts: all of them, or those after the date
 	scale    float64
 	origin   float64
+	sureZero bool          // the file says from where its days are counted
 	name     order         // for the readers without a date form
 	zoned    bool          // rows carry their offset
 	stamps   bool          // date and time stand in one cell

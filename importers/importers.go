@@ -94,7 +94,7 @@ type Offset struct {
 
 // Question is something only the keeper can know.
 type Question struct {
-	ID      string // day_month, year, first_day, quantity, zone, dst, temperature_unit, humidity_unit, decimal_mark, pairing
+	ID      string // day_month, day_zero, year, first_day, quantity, zone, dst, temperature_unit, humidity_unit, decimal_mark, pairing
 	Options []string
 }
 

@@ -342,7 +342,7 @@ func (l *layout) try(records []record) bool {
 	l.unnamed = l.namesSayNothing()
 	l.learnZone(names, units)
 	l.learnOrder(rows, names)
-	l.learnOrigin()
+	l.learnOrigin(rows)
 	l.learnPageUnit()
 	l.score = l.explained(rows)
 	return true

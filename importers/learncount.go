@@ -1,7 +1,5 @@
 package importers
 
-import "bytes"
-
 // Time may be counted in one number: from 1970, from the origin of a calendar of days, or in years. This file finds
 // such columns.
 
@@ -32,10 +30,6 @@ var counts = []struct {
 
 // serial is the order of times counted in days.
 const serial order = "serial"
-
-// The days that a spreadsheet counts to 1970-01-01 in the system that is usual, and in that which begins with
-// 1904. No number tells which it is: the first is taken unless the file speaks of 1904.
-const spreadsheet1900, spreadsheet1904 = 25569, 25569 - 1462
 
 func epochFit(rows []record) (clockFit, bool) { return countedFit(rows, false) }
 
@@ -128,14 +122,4 @@ func countFit(rows []record, col int, low, high float64) (fit clockFit, rises, o
 		hits, before = hits+1, v
 	}
 	return clockFit{c, first}, 2*up >= hits-same && mostRowsATime*up >= hits, hits > 0 && 10*hits >= 9*(len(rows)-first-wordy) && 10*down <= hits
-}
-
-// learnOrigin takes the day of a spreadsheet for one of the system of 1904 where the lines above the table speak of
-// that year.
-func (l *layout) learnOrigin() {
-	for _, r := range l.preamble {
-		if l.clock.origin == spreadsheet1900 && bytes.Contains(r.text, []byte("1904")) {
-			l.clock.origin = spreadsheet1904
-		}
-	}
 }

@@ -27,6 +27,7 @@ func (s *scan) settleDates(name string, answers Answers) (o order, certain bool,
 	if !s.clock.instants() {
 		s.settleHalves()
 	}
+	open = append(open, s.settleDayZero(answers)...)
 	return o, certain, append(open, s.settleYear(o, answers)...)
 }
 

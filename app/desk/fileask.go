@@ -32,7 +32,7 @@ type FileOption struct{ Option, Label, Preview string }
 var optionWords = map[string]string{
 	"dmy": "Day first", "mdy": "Month first", "ymd": "Year first", "degC": "°C", "degF": "°F", "K": "Kelvin", "percent": "Percent", "fraction": "Fraction of one",
 	".": "The point", ",": "The comma", own: "Your own logger's", "in_order": "First to first", "apart": "None to any",
-	"air_temperature": "Temperature", "relative_humidity": "Humidity", "other": "Neither",
+	"air_temperature": "Temperature", "relative_humidity": "Humidity", "other": "Neither", "1900": "From 1900", "1904": "From 1904",
 }
 
 // optionWord is an answer in a keeper's words, else as it is.
@@ -57,7 +57,7 @@ func columnsNamed(numbers string) string {
 
 // shortQuestions are what a file that waits asks, in a few words.
 var shortQuestions = map[string]string{
-	"day_month": "day or month first?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?", firstDay: "begun on which day?", "quantity": "temperature or humidity?",
+	"day_month": "day or month first?", "day_zero": "days from 1900 or 1904?", "temperature_unit": "°C or °F?", "humidity_unit": "percent or fraction?", "year": "of which year?", firstDay: "begun on which day?", "quantity": "temperature or humidity?",
 	"decimal_mark": "point or comma?", engine.Pairing: "which columns belong together?",
 }
 

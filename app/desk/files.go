@@ -295,7 +295,7 @@ func understood(f engine.File) string {
 
 // asksDates says whether from when to when a file goes hangs on an answer.
 func asksDates(f engine.File) bool {
-	return slices.ContainsFunc(questionIDs(f), func(id string) bool { return id == "day_month" || id == "year" || id == firstDay })
+	return slices.ContainsFunc(questionIDs(f), func(id string) bool { return id == "day_month" || id == "day_zero" || id == "year" || id == firstDay })
 }
 
 // measuredBy is what a file measured, in words.

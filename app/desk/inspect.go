@@ -104,7 +104,7 @@ func inspectDoc(f engine.File) InspectDoc {
 		d.Questions = append(d.Questions, InspectQuestionDoc{q.ID, Question(q.ID), append([]string{}, q.Options...)})
 	}
 	for i := range e.Series {
-		d.Series = append(d.Series, inspectSeries(f, i, open["day_month"] || open["year"] || open[firstDay]))
+		d.Series = append(d.Series, inspectSeries(f, i, open["day_month"] || open["day_zero"] || open["year"] || open[firstDay]))
 	}
 	for _, r := range e.Remarks {
 		d.Remarks = append(d.Remarks, InspectRemarkDoc{r.Code, FileNote(r), counted(r.Line), counted(r.Column), r.Count, counted(r.LastLine)})
@@ -112,7 +112,7 @@ func inspectDoc(f engine.File) InspectDoc {
 	return d
 }
 
-// inspectSeries sums up the i-th series of a file. While day and month are open its first and last times
+// inspectSeries sums up the i-th series of a file. While its dates are open its first and last times
 // are unknown; while its temperature unit is open, its levels are.
 func inspectSeries(f engine.File, i int, openDate bool) InspectSeriesDoc {
 	s, clock := f.Export.Series[i], f.Export.Layout.Clock

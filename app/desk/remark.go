@@ -153,6 +153,7 @@ func where(r series.Remark) string {
 // questions are what only the keeper can know, in his words.
 var questions = map[string]string{
 	"day_month":        "Are the dates written day first (dmy) or month first (mdy)? Nothing in the file tells.",
+	"day_zero":         "Are the days counted from 1900 or from 1904, as some spreadsheets do? A year in the file's name or above the table fits the later dates alone, which are four years and a day on.",
 	"temperature_unit": "Are the temperatures in °C or in °F? The file does not say and the values fit both.",
 	"humidity_unit":    "Is the humidity in percent or as a fraction of one?",
 	"year":             "In which year was this logger started? The file gives no year.",

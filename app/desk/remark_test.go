@@ -30,7 +30,7 @@ func TestFileSentences(t *testing.T) {
 			t.Errorf("%s: %q", code, text)
 		}
 	}
-	for _, id := range []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", "pairing", "year", "first_day", "quantity"} {
+	for _, id := range []string{"day_month", "day_zero", "temperature_unit", "humidity_unit", "decimal_mark", "pairing", "year", "first_day", "quantity"} {
 		if text := desk.Question(id); !strings.HasSuffix(text, ".") && !strings.HasSuffix(text, "?") || strings.HasPrefix(text, "What is its") {
 			t.Errorf("%s: %q", id, text)
 		}

@@ -35,7 +35,7 @@ const Undated = importers.Undated
 const Pairing = "pairing"
 
 // perLayout are the questions whose answer holds for every file written the same way: a file's year is its own.
-var perLayout = []string{"day_month", "temperature_unit", "humidity_unit", "decimal_mark", "quantity", Pairing, Zone}
+var perLayout = []string{"day_month", "day_zero", "temperature_unit", "humidity_unit", "decimal_mark", "quantity", Pairing, Zone}
 
 // PerLayout says whether the answer to a question holds for all files written the same way.
 func PerLayout(question string) bool { return slices.Contains(perLayout, question) }
