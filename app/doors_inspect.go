@@ -101,7 +101,7 @@ func understood(read []engine.File) string {
 			fmt.Fprintf(&text, "  note: %s\n", desk.FileNote(r))
 		}
 		for _, q := range f.Export.Questions {
-			fmt.Fprintf(&text, "  question: %s Answer with -answer %s:%s=%s.\n", desk.Question(q.ID), filepath.Base(f.Name), q.ID, cmp.Or(strings.Join(q.Options, "|"), anAnswer[q.ID]))
+			fmt.Fprintf(&text, "  question: %s Answer with -answer %s:%s=%s.\n", desk.QuestionOf(q.ID, q.Columns), filepath.Base(f.Name), q.ID, cmp.Or(strings.Join(q.Options, "|"), anAnswer[q.ID]))
 		}
 	}
 	return text.String()

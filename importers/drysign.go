@@ -60,7 +60,7 @@ func (s *scan) settleF(answers Answers) (open []Question) {
 			continue
 		}
 		if answer := answers[loneQuantity]; answer == "" {
-			f.quantity, open = RelativeHumidity, []Question{{ID: loneQuantity, Options: fQuantities}}
+			f.quantity, open = RelativeHumidity, []Question{{ID: loneQuantity, Options: fQuantities, Columns: called([]*values{f})}}
 		} else if slices.Contains(fQuantities, answer) {
 			f.quantity = Quantity(answer)
 		}
@@ -97,7 +97,7 @@ func (s *scan) settleDoubtfulAir(answers Answers) (open []Question) {
 			}
 		}
 		if asked && answers[loneQuantity] == "" {
-			open = []Question{{ID: loneQuantity, Options: options}}
+			open = []Question{{ID: loneQuantity, Options: options, Columns: called(doubtful)}}
 		}
 	}
 	return open

@@ -96,6 +96,7 @@ type Offset struct {
 type Question struct {
 	ID      string // day_month, day_zero, year, first_day, quantity, zone, dst, temperature_unit, humidity_unit, decimal_mark, pairing
 	Options []string
+	Columns []string // what the columns are called that it is about, by number where they have no name; nil: all, or none
 }
 
 // Answers are the keeper's replies, by question id.

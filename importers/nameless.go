@@ -210,7 +210,30 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	if s.nameless {
 		s.noteNameless()
 	}
-	return open[:min(len(open), 1)]
+	return oneOfAll(open)
+}
+
+// oneOfAll is the first of some questions, asked of the columns of all.
+func oneOfAll(open []Question) []Question {
+	if len(open) == 0 {
+		return nil
+	}
+	for _, q := range open[1:] {
+		for _, name := range q.Columns {
+			if !slices.Contains(open[0].Columns, name) {
+				open[0].Columns = append(open[0].Columns, name)
+			}
+		}
+	}
+	return open[:1]
+}
+
+// called is what columns are called, or their numbers where they have no names.
+func called(columns []*values) (out []string) {
+	for _, c := range columns {
+		out = append(out, cmp.Or(c.header, strconv.Itoa(c.index+1)))
+	}
+	return out
 }
 
 // saidOfAll is the temperature or humidity that the file's name names, or the lines above the header with its unit;
@@ -301,7 +324,7 @@ func takeLone(columns []*values, answer Quantity, said column) []Question {
 	if answer != "" {
 		return nil
 	}
-	return []Question{{ID: loneQuantity, Options: options}}
+	return []Question{{ID: loneQuantity, Options: options, Columns: called(columns)}}
 }
 
 // quantityNamed is the temperature or humidity that a file's name says it holds; "" where it says neither, or both.

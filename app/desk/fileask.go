@@ -94,7 +94,7 @@ func (b Book) questions(f engine.File, u Units) (out []FileQuestion) {
 		out = append(out, b.zoneQuestion(f))
 	}
 	for _, q := range f.Export.Questions {
-		ask := FileQuestion{ID: q.ID, Text: questionWords(q.ID), Before: b.answeredBefore(f, q.ID), Pairing: q.ID == engine.Pairing, moved: map[string][]winter.Regrouped{}}
+		ask := FileQuestion{ID: q.ID, Text: withoutCodes(QuestionOf(q.ID, q.Columns)), Before: b.answeredBefore(f, q.ID), Pairing: q.ID == engine.Pairing, moved: map[string][]winter.Regrouped{}}
 		if engine.PerLayout(q.ID) {
 			ask.layout = engine.LayoutOf(f.Export)
 		}
@@ -138,8 +138,8 @@ func (q *FileQuestion) follow(f engine.File, all []preview) {
 // codes are the answers' codes that a question names for programs.
 var codes = regexp.MustCompile(` \([a-z_]+\)`)
 
-// questionWords is a question as it is asked on the screen.
-func questionWords(id string) string { return codes.ReplaceAllString(Question(id), "") }
+// withoutCodes is a question as it is asked on the screen.
+func withoutCodes(question string) string { return codes.ReplaceAllString(question, "") }
 
 // answeredBefore says what was answered for another file written the same way.
 func (b Book) answeredBefore(f engine.File, id string) string {
@@ -251,7 +251,7 @@ func (b Book) answersOf(f engine.File) []winter.Answer {
 
 // answeredWords are "Are the dates written day first or month first? As you said for a.csv: day first."
 func answeredWords(a winter.Answer, file string) string {
-	text := questionWords(a.ID)
+	text := withoutCodes(Question(a.ID))
 	if i := strings.Index(text, "?"); i > 0 {
 		text = text[:i+1]
 	}

@@ -155,7 +155,7 @@ func TestAPairingIsShown(t *testing.T) {
 	if got := plain(p.words(Units{})); got != "mid 4.0 °C with 60 %; door 4.0 °C alone; roof 80 % alone" {
 		t.Error(got)
 	}
-	if got := questionWords("pairing"); strings.ContainsAny(got, "(_") || !strings.HasPrefix(got, "Which humidity") {
+	if got := withoutCodes(Question("pairing")); strings.ContainsAny(got, "(_") || !strings.HasPrefix(got, "Which humidity") {
 		t.Error(got)
 	}
 }

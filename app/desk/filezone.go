@@ -17,7 +17,7 @@ func (b Book) asksZone(name string) bool { return slices.Contains(b.Result.ZoneO
 
 // zoneQuestion asks once for all files it concerns in which time zone their clocks stood.
 func (b Book) zoneQuestion(f engine.File) FileQuestion {
-	q := FileQuestion{ID: engine.Zone, Text: questionWords(engine.Zone), Typed: "Europe/Tallinn or +02:00", layouts: map[string]string{}}
+	q := FileQuestion{ID: engine.Zone, Text: withoutCodes(Question(engine.Zone)), Typed: "Europe/Tallinn or +02:00", layouts: map[string]string{}}
 	for _, name := range b.zoneOptions() {
 		q.Options = append(q.Options, FileOption{name, name, b.zonePreview(f, name)})
 	}

@@ -101,7 +101,7 @@ func inspectDoc(f engine.File) InspectDoc {
 	open := map[string]bool{}
 	for _, q := range e.Questions {
 		open[q.ID] = true
-		d.Questions = append(d.Questions, InspectQuestionDoc{q.ID, Question(q.ID), append([]string{}, q.Options...)})
+		d.Questions = append(d.Questions, InspectQuestionDoc{q.ID, QuestionOf(q.ID, q.Columns), append([]string{}, q.Options...)})
 	}
 	for i := range e.Series {
 		d.Series = append(d.Series, inspectSeries(f, i, open["day_month"] || open["day_zero"] || open["year"] || open[firstDay]))

@@ -167,7 +167,18 @@ var questions = map[string]string{
 	"pairing":          "Which humidity belongs to which temperature: the first to the first and so on (in_order), or none to any (apart)? Neither their names nor their places tell.",
 }
 
-// Question is the sentence for a question about a file.
+// QuestionOf is the sentence for a question about a file; it names the columns where it is about some.
+func QuestionOf(id string, columns []string) string {
+	switch len(columns) {
+	case 0:
+		return Question(id)
+	case 1:
+		return "What does column " + columns[0] + " hold? Its name does not say it, and its values may be those of air."
+	}
+	return "What do the columns " + namedOrCounted(columns) + " hold? Their names do not say it, and their values may be those of air."
+}
+
+// Question is the sentence for a question by its id.
 func Question(id string) string {
 	if text, known := questions[id]; known {
 		return text

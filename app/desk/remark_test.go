@@ -36,3 +36,22 @@ func TestFileSentences(t *testing.T) {
 		}
 	}
 }
+
+// A question about columns names each of them.
+func TestQuestionsNameTheirColumns(t *testing.T) {
+	for _, c := range []struct {
+		file, want string
+	}{
+		{"time,North,South,Attic\n2026-01-13 10:00,7.5,8.5,9.5\n2026-01-13 11:00,7.0,8.0,9.0\n2026-01-13 12:00,7.5,8.5,9.0\n", "What do the columns North, South and Attic hold?"},
+		{"2026-01-13 10:00;7,5\n2026-01-13 11:00;7,0\n2026-01-13 12:00;7,5\n", "What does column 2 hold?"},
+		{"time,air,rh\n2026-01-13 10:00,7.5,80\n2026-01-13 11:00,7.0,81\n2026-01-13 12:00,7.5,82\n", "What does column air hold?"},
+	} {
+		e, err := importers.Read(t.Context(), strings.NewReader(c.file), "f.csv", nil)
+		if err != nil || len(e.Questions) != 1 {
+			t.Fatalf("%v, %v", e.Questions, err)
+		}
+		if got := desk.QuestionOf(e.Questions[0].ID, e.Questions[0].Columns); !strings.HasPrefix(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -16,7 +16,7 @@ type ReviewQuestionDoc struct {
 	Options []string `json:"options"`
 }
 
-// questionDocs are the questions that a winter's files leave open, those with the same answers in one.
+// questionDocs are the questions that a winter's files leave open, those with the same words and answers in one.
 func questionDocs(r engine.Result) []ReviewQuestionDoc {
 	out := []ReviewQuestionDoc{}
 	for _, f := range r.Files {
@@ -24,10 +24,12 @@ func questionDocs(r engine.Result) []ReviewQuestionDoc {
 			continue
 		}
 		for _, q := range f.Export.Questions {
-			i := slices.IndexFunc(out, func(o ReviewQuestionDoc) bool { return o.ID == q.ID && slices.Equal(o.Options, q.Options) })
+			i := slices.IndexFunc(out, func(o ReviewQuestionDoc) bool {
+				return o.ID == q.ID && o.Text == QuestionOf(q.ID, q.Columns) && slices.Equal(o.Options, q.Options)
+			})
 			if i < 0 {
 				i = len(out)
-				out = append(out, ReviewQuestionDoc{ID: q.ID, Text: Question(q.ID), Options: append([]string{}, q.Options...)})
+				out = append(out, ReviewQuestionDoc{ID: q.ID, Text: QuestionOf(q.ID, q.Columns), Options: append([]string{}, q.Options...)})
 			}
 			out[i].Files = append(out[i].Files, path.Base(f.Name))
 		}
