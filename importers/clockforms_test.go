@@ -112,6 +112,7 @@ var clockForms = []struct{ name, in, want string }{
 	{"tenths of a microsecond since 1601", "time,temp C\n134076846000000000,4.5\n134076852000000000,4.4\n", "epoch_ms +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 	{"epoch nanoseconds", "time,temp C\n1763211000000000000,4.5\n1763211600000000000,4.4\n", "epoch_ms +00:00 2025-11-15T12:50:00 2025-11-15T13:00:00"},
 	{"a spreadsheet's day and the day's fraction beside", "date,time,temp C\n45976,0.99306,4.5\n45977,0,4.4\n45977,0.00694,4.4\n", "serial - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
+	{"a few days far apart, none above 12", "date,temp C\n01/04/2025,4.5\n02/05/2025,4.4\n03/08/2025,4.4\n05/09/2025,4.4\n", "dmy? - 2025-04-01T00:00:00 2025-05-02T00:00:00 2025-08-03T00:00:00 2025-09-05T00:00:00; ask day_month"},
 	{"days from 1904, said above", "Day 0 is 1904-01-01\ndate,temp C\n44514.99306,4.5\n44515,4.4\n44515.00694,4.4\n", "serial - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
 	{"days from 1904, their dates beside them", "date,day,temp C\n44514.99306,15/11/2025,4.5\n44515,16/11/2025,4.4\n44515.00694,16/11/2025,4.4\n", "serial - 2025-11-15T23:50:00 2025-11-16T00:00:00 2025-11-16T00:10:00"},
 	{"days under a year that is near those from 1904 alone", "Shed, winter 2025/26\ndate,temp C\n44514.99306,4.5\n44515,4.4\n44515.00694,4.4\n", "serial - 2021-11-14T23:50:00 2021-11-15T00:00:00 2021-11-15T00:10:00; ask day_zero"},

@@ -21,11 +21,17 @@ func (c *values) isSurfaceSign() bool {
 	return c.kind == number && c.quantity == SurfaceTemperature && strings.EqualFold(strings.TrimSpace(c.name), "ts")
 }
 
-// isCalledAir says whether a column is called air, or by a word for within or without, and may be its temperature by its
-// values.
+// nowWords are over the reading of a thermometer beside its lowest and highest.
+var nowWords = wordSet("now", "nyt", "nu", "jetzt", "aktuell", "maintenant", "ahora", "agora", "adesso", "teraz", "nyni", "praegu", "сейчас", "зараз")
+
+// isCalledAir says whether a column is called air, at some height perhaps, by a word for within or without or by one for
+// now, and may be its temperature by its values.
 func (c *values) isCalledAir() bool {
 	w := words(c.name)
-	return len(w) == 1 && (anyPhrase(airWords, w) || fusedPlaces[w[0].low]) && c.quantity == Other && !c.told && c.mayBeTemperature()
+	if len(w) > 1 && isHeight(w[1:]) {
+		w = w[:1]
+	}
+	return len(w) == 1 && (anyPhrase(airWords, w) || fusedPlaces[w[0].low] || nowWords[w[0].low]) && c.quantity == Other && !c.told && c.mayBeTemperature()
 }
 
 // doubtfulAir is what a column with such a name may measure.

@@ -173,6 +173,9 @@ func (s *scan) loseRow(row int) {
 	s.notes.add(series.Remark{Code: RemarkBadTime, Line: s.lineOf(row), Column: s.clock.columns[0] + 1})
 }
 
+// fewestOff is less than half of what days are apart in the wrong order: rows that far apart are as steady in either.
+const fewestOff = 14 * dayMS
+
 // chooseOrder decides by the whole file: an order under which at least one row in a hundred fewer is a date
 // wins (a number above 12 is no month); else the one under which more steps are steady; else, by a row or
 // two, the one with fewer rows lost. certain is false when nothing tells two orders apart.
@@ -188,7 +191,7 @@ func chooseOrder(fits []orderFit) (best order, certain bool) {
 	few := won.rows / 100
 	for _, f := range fits[1:] {
 		better := won.lost - f.lost
-		if steadier := f.steady(usual) - won.steady(usual); steadier != 0 && better <= few && -better <= few {
+		if steadier := f.steady(usual) - won.steady(usual); usual < fewestOff && steadier != 0 && better <= few && -better <= few {
 			better = steadier
 		}
 		if better > 0 {

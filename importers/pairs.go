@@ -145,7 +145,7 @@ func (s *scan) pair(base string, answers Answers) []Question {
 		return nil
 	}
 	s.pairAsSaid(base, answers)
-	s.placeHeights(base)
+	s.placeElsewhere()
 	var temps, hums []*values // without a partner by name
 	open := false
 	for _, c := range s.inOrder() {
@@ -168,19 +168,32 @@ func (s *scan) pair(base string, answers Answers) []Question {
 	return nil
 }
 
-// placeHeights gives temperatures named by a height alone loggers of their own beside one without any: they hang at other
-// places. A humidity of the same height hangs with its temperature by their names.
-func (s *scan) placeHeights(base string) {
+// placeElsewhere gives temperatures of other places loggers of their own that stand before the one beside which a humidity
+// hangs: of a logger's temperatures the first is taken with its humidity.
+func (s *scan) placeElsewhere() {
 	bare := values{}
-	if len(s.like(&bare, AirTemperature)) == 0 {
-		return
-	}
-	for i := range s.columns {
-		if c := &s.columns[i]; c.quantity == AirTemperature && c.logger == "" && isHeight(words(c.same)) && len(s.like(c, RelativeHumidity)) == 0 {
-			c.logger = joined(base, c.likeness)
+	plain := slices.ContainsFunc(s.like(&bare, AirTemperature), func(c *values) bool { return c.statistic == reading }) && len(s.like(&bare, RelativeHumidity)) > 0
+	within := slices.ContainsFunc(s.inOrder(), func(c *values) bool { return c.quantity == RelativeHumidity && !c.isOutside() })
+	var before []*values
+	for _, c := range s.inOrder() {
+		switch {
+		case c.quantity != AirTemperature || c.logger != "" || len(s.like(c, RelativeHumidity)) > 0 && c.same != "":
+		case within && c.isOutside(), plain && c.same != "":
+			before = append(before, c)
+		default:
+			for _, k := range before {
+				k.logger = joined(s.title, cmp.Or(k.likeness, k.name))
+			}
+			return
 		}
 	}
 }
+
+// outsideNames are the stems of names of places out of doors.
+var outsideNames = []string{"out", "outside*", "outdoor*", "outs", "aussen*", "draussen", "ute*", "utom*", "ude*", "ulko*", "ulos", "buiten*", "exterior*", "exterieur*", "esterno", "esterna", "externa", "fuera", "afuera", "zewn*", "venku", "venkov*", "kulso*", "kint*", "valis*", "улич*", "наруж*", "зовн*", "*外気*", "*室外*", "*屋外*"}
+
+// isOutside says whether a column is named as out of doors.
+func (c *values) isOutside() bool { return anyPhrase(outsideNames, words(c.name)) }
 
 // inOrder are the columns that are paired.
 func (s *scan) inOrder() (out []*values) {

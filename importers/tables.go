@@ -210,11 +210,14 @@ var titleKeys = append([]string{"title*", "table*", "block*", "series*", "log", 
 // pageWords begin the lines that number pages, not tables, lower case.
 var pageWords = []string{"page", "seite", "sida", "side ", "pagina", "lehe", "continued"}
 
+// beginWords are the stems of what a line says of a log that begins or goes on, and names no logger.
+var beginWords = []string{"started", "restart*", "reboot*", "resumed", "stopped", "gestartet", "neustart*", "startad*", "startet", "omstart*", "genstart*", "kaynnist*", "uudelleenkaynnist*", "demarre*", "redemarr*", "iniciado*", "reiniciad*", "avviat*", "riavvi*", "gestart", "herstart*", "uruchomion*", "spusten*", "запущен*"}
+
 // titleOf is the logger's name in a line above a header; keyed says that the line has a word that leads to
 // a name. Lines of several cells without such a word, and those that end or page a table, are no titles.
 func titleOf(line string) (title string, keyed bool) {
 	line = strings.Trim(line, "\"#-=*[];,\t\f ")
-	if line == "" || hasAnyPrefix(strings.ToLower(line), slices.Concat(footWords, pageWords)) {
+	if line == "" || hasAnyPrefix(strings.ToLower(line), slices.Concat(footWords, pageWords)) || anyPhrase(beginWords, words(line)) {
 		return "", false
 	}
 	line = withoutPage(line)
