@@ -210,7 +210,10 @@ func (s *scan) findLone(answers Answers, before []Question) (open []Question) {
 	if s.nameless {
 		s.noteNameless()
 	}
-	return oneOfAll(open)
+	if open = oneOfAll(open); len(open) > 0 && (s.hours != nil || s.clock.dates != nil) {
+		open[0].Columns = nil // of the one series that all columns are
+	}
+	return open
 }
 
 // oneOfAll is the first of some questions, asked of the columns of all.

@@ -158,7 +158,7 @@ var questions = map[string]string{
 	"humidity_unit":    "Is the humidity in percent or as a fraction of one?",
 	"year":             "In which year was this logger started? The file gives no year.",
 	"first_day":        "On which day was the first row recorded? The file has times of day and no date.",
-	"quantity":         "What does the column of numbers hold whose name does not say it? Its values may be those of air.",
+	"quantity":         "What do the numbers hold? No name says it, and they may be those of air.",
 	"swapped":          "Do temperature and humidity stand under each other's name?",
 	"zone":             "Which time zone was its clock set to? The file names none, and beside other barns or outdoor readings an hour matters.",
 	"dst":              "Did the logger's clock follow summer time?",

@@ -44,6 +44,7 @@ func TestQuestionsNameTheirColumns(t *testing.T) {
 	}{
 		{"time,North,South,Attic\n2026-01-13 10:00,7.5,8.5,9.5\n2026-01-13 11:00,7.0,8.0,9.0\n2026-01-13 12:00,7.5,8.5,9.0\n", "What do the columns North, South and Attic hold?"},
 		{"2026-01-13 10:00;7,5\n2026-01-13 11:00;7,0\n2026-01-13 12:00;7,5\n", "What does column 2 hold?"},
+		{"Date,00:00,06:00,12:00,18:00\n2026-01-13,7.5,8.5,9.5,8.5\n2026-01-14,7.0,8.0,9.0,8.5\n2026-01-15,7.5,8.5,9.0,8.5\n", "What do the numbers hold?"},
 		{"time,air,rh\n2026-01-13 10:00,7.5,80\n2026-01-13 11:00,7.0,81\n2026-01-13 12:00,7.5,82\n", "What does column air hold?"},
 	} {
 		e, err := importers.Read(t.Context(), strings.NewReader(c.file), "f.csv", nil)
