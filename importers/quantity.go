@@ -55,10 +55,10 @@ var otherThings = []string{"ground*", "canopy*", "leaf", "leaves", "skin", "rock
 
 // pipeNames are of what goes to a heating and comes back from it: water, unless a humidity bears the same name.
 var pipeNames = []string{"vorlauf*", "rucklauf*", "flow temp*", "supply temp*", "supply t", "return temp*", "return t", "framledning*", "returledning*", "fremlob*", "turledning*", "tillopp*", "tillop*", "retur", "returtemp*", "turtemp*", "aanvoer*", "menoves*", "paluuves*",
-	"temp* mandata", "temp* ritorno", "temp* impulsion", "temp* retorno", "temp* depart", "temp* retour", "zasilan*", "powrot*", "privodn*", "vratn*", "zpatec*", "подач*", "обратк*"}
+	"temp* mandata", "temp* ritorno", "temp* impulsion", "temp* retorno", "temp* depart", "temp* retour", "t mandata", "t ritorno", "t impulsion", "t retorno", "t depart", "t retour", "zasilan*", "powrot*", "privodn*", "vratn*", "zpatec*", "подач*", "обратк*"}
 
 // airWords say that a temperature is the air's.
-var airWords = []string{"air", "ambient*", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}
+var airWords = []string{"air", "ambient*", "ambiant*", "umgebung*", "dry", "tair", "ta", "luft*", "lufttemp*", "aire", "aria", "ar", "lucht*", "vzduch*", "powietrz*", "ilma*", "hava*", "воздух*", "повітр*"}
 
 // humidityInitials stand for humidity where the unit is percent.
 var humidityInitials = wordSet("r", "u", "uu", "h", "fi", "φ", "ϕ")

@@ -73,7 +73,7 @@ func words(name string) []nameWord {
 var (
 	fusedSigns    = []string{"t", "ta", "td", "temp", "rh", "hr", "ur", "rf", "hum", "co2"}
 	fusedInitials = []string{"h", "f"}
-	fusedPlaces   = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "innen", "aussen", "inne", "ute", "ambient",
+	fusedPlaces   = wordSet("in", "out", "int", "ext", "inside", "outside", "indoor", "outdoor", "indoors", "outdoors", "room", "raum", "huone", "innen", "aussen", "inne", "ute", "ambient",
 		"intern", "extern", "interior", "exterior", "interieur", "exterieur", "interno", "esterno", "interna", "externa", "esterna", "dentro", "fuera", "fora", "binnen", "buiten", "inde", "ude", "sisa", "ulko", "wewn", "zewn")
 	fusedStatistics = wordSet("mean", "avg", "average", "minimum", "maximum", "variance", "std", "stdev", "stddev", "num", "exp", "final")
 )
