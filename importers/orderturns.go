@@ -56,7 +56,8 @@ func bestTurn(packed []int64, above, below order, usual int64) (best turn, whole
 			across.next(p)
 			switch leaps := across.leaps + left - lower.leaps; {
 			case leaps < best.leaps:
-				best, same = turn{above, below, row, leaps, across.before-before.before == usual, true}, true
+				step := across.before - before.before
+				best, same = turn{above, below, row, leaps, max(step, -step) == usual, true}, true
 			case leaps == best.leaps && !same:
 				best.sure = false
 			}

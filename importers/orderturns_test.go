@@ -54,3 +54,18 @@ func TestAGapTurnsNoOrder(t *testing.T) {
 		t.Errorf("%v, last %s", e.Remarks, time.UnixMilli(last).UTC())
 	}
 }
+
+// Two tables below one another, each of which tells the order of its own dates.
+func TestTablesTellTheirOwnOrder(t *testing.T) {
+	text, _ := readOut(time.Date(2025, 1, 3, 0, 0, 0, 0, time.UTC), 14*24, "02/01/2006 15:04")
+	below, at := readOut(time.Date(2025, 2, 3, 0, 0, 0, 0, time.UTC), 96, "01/02/2006 15:04")
+	e := readText(t, "Date,Temp °C\n"+text+"Time,Temperature °C\n"+below)
+	if len(e.Series) != 2 || len(e.Questions) > 0 {
+		t.Fatalf("%d series, %v", len(e.Series), e.Questions)
+	}
+	for i, want := range at {
+		if got := e.Series[1].FaceMS[i]; got != want {
+			t.Fatalf("row %d: %s, want %s", i, time.UnixMilli(got).UTC(), time.UnixMilli(want).UTC())
+		}
+	}
+}

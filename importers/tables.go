@@ -3,6 +3,7 @@ package importers
 import (
 	"bytes"
 	"context"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -113,13 +114,14 @@ func (l *layout) isTable() bool {
 
 // export puts the tables' exports together.
 func (t *tables) export(answers Answers) *Export {
-	answers = t.sharedOrder(settleAnswers(answers, t.notes))
+	answers = settleAnswers(answers, t.notes)
+	shared := t.sharedOrder(answers)
 	var out *Export
 	for _, s := range t.scans {
 		if len(t.scans) == 1 {
 			s.title = ""
 		}
-		e := s.export(t.name, t.src.encoding, answers)
+		e := s.export(t.name, t.src.encoding, s.withOrder(shared, answers))
 		if out == nil {
 			out = e
 		} else {
@@ -131,21 +133,39 @@ func (t *tables) export(answers Answers) *Export {
 	return out
 }
 
-// sharedOrder is the answers with the order of dates that one table's content decides, which holds for all.
-func (t *tables) sharedOrder(answers Answers) Answers {
+// sharedOrder is the order of dates that one of several tables' content decides, which holds for those whose content does
+// not; "" where none does, or the keeper did.
+func (t *tables) sharedOrder(answers Answers) order {
 	if len(t.scans) == 1 || answers[dayMonth] != "" {
-		return answers
+		return ""
 	}
 	for _, s := range t.scans {
-		if !s.clock.unsure() {
-			continue
-		}
-		if o, certain := chooseOrder(fitsOf(s.at, s.clock.form.orders)); certain {
-			answers[dayMonth] = string(o)
-			return answers
+		if o, certain := s.tellsOrder(); certain {
+			return o
 		}
 	}
-	return answers
+	return ""
+}
+
+// tellsOrder is the order of a table's unsure dates that its content decides.
+func (s *scan) tellsOrder() (o order, certain bool) {
+	if !s.clock.unsure() {
+		return "", false
+	}
+	return chooseOrder(fitsOf(s.at, s.clock.form.orders))
+}
+
+// withOrder is the answers with an order of dates where the table does not tell its own.
+func (s *scan) withOrder(shared order, answers Answers) Answers {
+	if shared == "" {
+		return answers
+	}
+	if _, certain := s.tellsOrder(); certain {
+		return answers
+	}
+	with := maps.Clone(answers)
+	with[dayMonth] = string(shared)
+	return with
 }
 
 // join adds a further table: its series behind those of the same logger, its questions where they are new.
