@@ -94,6 +94,13 @@ const (
 	heaviestCause          = 94
 )
 
+// Harm is what so many hours of a kind of spell weigh beside what its kind does, and what being so far outside adds for warm and
+// cold ones, in points of a finding's weight: −15 for next to none, 30 for 600 h, 50 for 600 h far outside. Degree-hours, K·h, are
+// those outside the band. (Common practice, no source.)
+func Harm(kind string, hours, degreeHours float64) float64 {
+	return lengthWeight(hours) + farWeight(kind, hours, degreeHours)
+}
+
 // lengthWeight is what so many hours add: up to 30 for 600 h and more; under 100 h they take off, up to 15, as a day or two of
 // whatever kind is not what a winter is changed for (common practice, no source).
 func lengthWeight(hours float64) float64 {
@@ -102,7 +109,7 @@ func lengthWeight(hours float64) float64 {
 }
 
 // farWeight is what being so far out on average adds for a kind of spell: of temperature alone.
-func farWeight(kind string, degreeHours, hours float64) float64 {
+func farWeight(kind string, hours, degreeHours float64) float64 {
 	if kind != "warm" && kind != "cold" || hours <= 0 {
 		return 0
 	}
@@ -160,7 +167,7 @@ func unexplained(r *Review, kind, place string) []Finding {
 	if hours < unexplainedLeastH || r.Verdict.hasNothingAgainst(kind) {
 		return nil
 	}
-	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(unexplainedMost, kindWeights[kind]-unexplainedLess+lengthWeight(hours)+farWeight(kind, degreeHours, hours)),
+	return []Finding{{Code: kind + "_unexplained", About: place, Weight: min(unexplainedMost, kindWeights[kind]-unexplainedLess+Harm(kind, hours, degreeHours)),
 		Evidence: WorkedOut, Look: longestOfKind(r.Spells, place, kind), Figures: []NamedFigure{{"hours", exactly(hours, Recorded)}}}}
 }
 
@@ -204,7 +211,7 @@ func causesAt(r *Review, kind, place string) (out []Finding) {
 		if with[c] < leastFindingH || !failed && c.code != tooSmall && with[c] < mostOfThem*hours || c.about != "" && (kind == "dew" || kind == "frost") {
 			continue
 		}
-		weight, extra := kindWeights[kind], lengthWeight(with[c])+farWeight(kind, far[c], with[c])
+		weight, extra := kindWeights[kind], Harm(kind, with[c], far[c])
 		switch {
 		case failed:
 			weight += extra + failureWeight

@@ -153,7 +153,7 @@ func (b barn) warm() []Sentence {
 	case good.HoursAbove < 1 || len(spells) == 0:
 		return []Sentence{{Text: "It was hardly ever warmer " + limit + ": " + Hours(good.HoursAbove) + " in all.", Mark: MarkGood, weight: 20}}
 	}
-	s := Sentence{Mark: MarkWatch, weight: 60 + harm(good.HoursAbove, good.DegHoursAbove)}
+	s := Sentence{Mark: MarkWatch, weight: 60 + analysis.Harm("warm", good.HoursAbove, good.DegHoursAbove)}
 	s.Text = "It was warmer " + limit + " for " + Hours(good.HoursAbove) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursAbove }) + b.ofWhichHot()
 	s.Text += b.mostOfIt(spells, &s.Look) + "; the warmest was " + b.u.Temp(peak(spells).Peak) + " on " + b.u.Date(mid64(peak(spells).Span)) + "."
 	s.Text += b.warmWentWith(spells, peak(spells).Limit)
@@ -162,12 +162,6 @@ func (b barn) warm() []Sentence {
 		s.Mark = MarkAct
 	}
 	return []Sentence{s}
-}
-
-// harm is what hours outside the band weigh, up to 30 for 600 h, and what being more than 2 K outside on average adds, up to 20:
-// as findings do, so that both put the same first (common practice, no source).
-func harm(hours, degreeHours float64) float64 {
-	return math.Min(hours/20, 30) + math.Min(4*math.Max(0, degreeHours/hours-2), 20)
 }
 
 // inPhases is " (12 h in deep winter, 193 h in late winter)" for hours outside the good band, where they fell into
@@ -294,7 +288,7 @@ func (b barn) cold() []Sentence {
 		return nil
 	}
 	low := peak(spells)
-	s := Sentence{Mark: MarkWatch, weight: 45 + harm(good.HoursBelow, good.DegHoursBelow)}
+	s := Sentence{Mark: MarkWatch, weight: 45 + analysis.Harm("cold", good.HoursBelow, good.DegHoursBelow)}
 	s.Text = "It was colder " + b.than(good.Low) + " for " + Hours(good.HoursBelow) + b.inPhases("air_temperature", func(row analysis.BandRow) float64 { return row.HoursBelow }) + b.mostOfIt(spells, &s.Look) +
 		"; the coldest was " + b.u.Temp(low.Peak) + " on " + b.u.Date(mid64(low.Span)) + "."
 	if outC, known := b.outdoorMean(b.bulkSpans(spells)); known {
