@@ -1,6 +1,10 @@
 package desk
 
-import "thawbook/analysis"
+import (
+	"strings"
+
+	"thawbook/analysis"
+)
 
 // exposureTable has a row per quantity of the room's air and per surface's margin, over the whole winter and by phase,
 // and a line for each that can't be told. A name stands once.
@@ -77,7 +81,7 @@ func (b barn) exposureCells(q analysis.QuantityRow, show func(float64) string) [
 	return cells
 }
 
-// bandText is "2 °C to 6 °C"; a band that changes with the phases has no one text.
+// bandText is "2–6 °C"; a band that changes with the phases has no one text.
 func bandText(low, high *float64, show func(float64) string) string {
 	switch {
 	case low == nil && high == nil:
@@ -87,7 +91,8 @@ func bandText(low, high *float64, show func(float64) string) string {
 	case high == nil:
 		return show(*low) + " and more"
 	}
-	return show(*low) + " to " + show(*high)
+	from, _, _ := strings.Cut(show(*low), thinSpace)
+	return rangeOf(from, show(*high))
 }
 
 // hoursWithin is "84 (31–152)", without brackets where it makes no difference.

@@ -32,7 +32,7 @@ func TestExposureTable(t *testing.T) {
 		got = append(got, plain(strings.Join(row, "|")))
 	}
 	want := []string{
-		"Temperature|whole winter|2 °C to 6 °C|1.0 °C|4.2 °C|9.0 °C|3 (0–9)|84|12",
+		"Temperature|whole winter|2–6 °C|1.0 °C|4.2 °C|9.0 °C|3 (0–9)|84|12",
 		"Dew point|whole winter|–|–|–|–|–|–|–",
 		"Margin of the north wall|late winter|1.0 °C and more|−0.3 °C|2.0 °C|5.0 °C|7|20|0",
 	}
