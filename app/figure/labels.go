@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -11,40 +12,8 @@ import (
 type label struct {
 	text  string
 	y     float64 // wished centre, then the given one
-	fixed bool    // a limit: stays where it is
 	color color.NRGBA
 	width float64 // of the sample of the line, 0 for none
-}
-
-// limit is a safe limit with its text.
-type limit struct {
-	value float64 // in the curves' unit
-	text  string
-}
-
-// limitLabels are the limits of the last band in view, which ends at the labels.
-func limitLabels(lane *Lane, view Span) []limit {
-	if lane.Kind != Curves {
-		return nil
-	}
-	var limits []float64
-	for _, b := range lane.Bands {
-		if b.Span.To <= b.Span.From || b.Span.From < view.To && b.Span.To > view.From {
-			limits = []float64{b.High, b.Low}
-		}
-	}
-	var out []limit
-	for _, v := range limits {
-		if !math.IsInf(v, 0) && !math.IsNaN(v) {
-			out = append(out, limit{v, Quantity(roundTo(lane.shown(v), 2), lane.Unit)})
-		}
-	}
-	return out
-}
-
-func roundTo(v float64, decimals int) float64 {
-	p := math.Pow10(decimals)
-	return math.Round(v*p) / p
 }
 
 // drawNames sets the limits and the names of the traces right of lane i.
@@ -66,20 +35,23 @@ func (f *Figure) drawNames(s sheet, l *Layout, i int) {
 // labels returns the names right of lane i, placed so that none overlap.
 func (f *Figure) labels(l *Layout, i int) []label {
 	lane, r := &f.Lanes[i], l.Lanes[i]
-	var fixed, free []label
-	for _, m := range limitLabels(lane, l.View) {
-		y := l.y(i, lane.shown(m.value), false)
-		if y >= float64(r.Min.Y)-1 && y <= float64(r.Max.Y)+1 {
-			fixed = append(fixed, label{text: m.text, y: y, fixed: true})
-		}
-	}
+	var free []label
 	for _, j := range lane.frontToBack() {
 		t := &lane.Traces[j]
 		if y, ok := f.endOf(l, i, t); ok && t.Name != "" {
 			free = append(free, label{text: t.Name, y: y, color: f.traceColor(t), width: t.width() * l.scale})
 		}
 	}
-	return place(fixed, free, float64(r.Min.Y), float64(r.Max.Y), labelLine*l.scale)
+	return place(f.limitPlaces(l, i), free, float64(r.Min.Y)-l.aboveLane(i), float64(r.Max.Y), labelLine*l.scale)
+}
+
+// aboveLane is how far above a lane the centre of a name may stand where it finds no room beside it: halfway into the title's
+// line, unless that holds the name of a second scale.
+func (l *Layout) aboveLane(i int) float64 {
+	if l.lanes[i].own {
+		return 0
+	}
+	return headH / 2 * l.scale
 }
 
 // endOf returns the height at which a trace was last seen in the view, inside the lane.
@@ -97,17 +69,17 @@ func (f *Figure) endOf(l *Layout, i int, t *Trace) (y float64, ok bool) {
 	return min(max(y, float64(r.Min.Y)), float64(r.Max.Y)), known
 }
 
-// place gives every label a centre between top and bottom, a line apart. Limits keep theirs; the others
-// go to the nearest free place in the order given; where not all fit, the last place says how many are
-// left out. Limits that would leave less than two of the names their place are not told: they can be read off the scale.
-func place(fixed, free []label, top, bottom, line float64) []label {
-	sort.SliceStable(fixed, func(a, b int) bool { return fixed[a].y < fixed[b].y })
+// place gives every label a centre between top and bottom, a line apart. Limits have their place first: both at their
+// heights where that leaves room for two names, else as one label in the middle of the band. Names go to the nearest free
+// place in the order given; where not all fit, the last place says how many are left out, unless it is the only one.
+func place(limits limitPlaces, free []label, top, bottom, line float64) []label {
+	fixed := limits.apart
 	slots, room := freeSlots(fixed, top, bottom, line)
-	if room < min(2, len(free)) {
-		fixed = nil
-		slots, room = freeSlots(nil, top, bottom, line)
+	if limits.meet(line) || room < min(2, len(free)) {
+		fixed = limits.together
+		slots, room = freeSlots(fixed, top, bottom, line)
 	}
-	if left := len(free) - room; left > 0 && room > 0 {
+	if left := len(free) - room; left > 0 && room > 1 {
 		more := label{text: "+" + ThinSpace + Number(float64(left+1), 0) + " more", y: bottom}
 		free = append(append([]label{}, free[:room-1]...), more)
 	}
@@ -117,7 +89,7 @@ func place(fixed, free []label, top, bottom, line float64) []label {
 			s.capacity--
 		}
 	}
-	out := fixed
+	out := slices.Clone(fixed)
 	for i := range slots {
 		out = append(out, slots[i].stack(line)...)
 	}
@@ -131,7 +103,7 @@ type slot struct {
 	labels      []label
 }
 
-// freeSlots are the stretches the limits leave, with the number of labels that have room in them.
+// freeSlots are the stretches the limits, top to bottom, leave, with the number of labels that have room in them.
 func freeSlots(fixed []label, top, bottom, line float64) (out []*slot, room int) {
 	add := func(a, b float64) {
 		if n := int((b-a)/line + 1e-6); n > 0 {

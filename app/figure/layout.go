@@ -252,6 +252,9 @@ func (l *Layout) rightColumns(f *Figure) {
 		for _, t := range lane.Traces {
 			names = max(names, f.fonts.width(t.Name, face)+(swatch+6)*l.scale)
 		}
+		if at := limitsAt(lane, l.View); len(at) == 2 { // the widest there can be of limits
+			names = max(names, f.fonts.width(bandText(lane, at[0], at[1]), face))
+		}
 		for _, s := range limitLabels(lane, l.View) {
 			names = max(names, f.fonts.width(s.text, face))
 		}

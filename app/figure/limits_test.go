@@ -1,0 +1,82 @@
+package figure
+
+import (
+	"fmt"
+	"image"
+	"slices"
+	"testing"
+)
+
+// Limits less than a line apart cannot stand apart: one label in their middle names both. A line apart they can.
+// Two lines apart they leave room for one name, and two want theirs: then they stand together in the middle, with a name
+// on either side. Four lines apart there is room for all (arithmetic).
+func TestLimitsComeBeforeNames(t *testing.T) {
+	names := []label{{text: "Alder", width: 1, y: 15}, {text: "Rowan", width: 1, y: 15}}
+	for _, r := range []struct {
+		lines float64
+		names []label
+		want  []string
+	}{
+		{0.9, nil, []string{"2–6 °C"}},
+		{1, nil, []string{"6 °C", "2 °C"}},
+		{2, names, []string{"2–6 °C", "Alder", "Rowan"}},
+		{4, names, []string{"6 °C", "2 °C", "Alder", "Rowan"}},
+		{0.9, names, []string{"2–6 °C"}},
+	} {
+		bottom := r.lines * labelLine
+		limits := limitPlaces{apart: []label{{text: "6 °C"}, {text: "2 °C", y: bottom}}, together: []label{{text: "2–6 °C", y: bottom / 2}}}
+		var told []string
+		for _, n := range place(limits, r.names, 0, bottom, labelLine) {
+			told = append(told, n.text)
+		}
+		if !slices.Equal(told, r.want) {
+			t.Errorf("%v lines high with %d names: %q, want %q", r.lines, len(r.names), told, r.want)
+		}
+	}
+}
+
+// Where there is room for one name, it is the first one's, not a word on how many have none.
+func TestTheOnlyRoomIsTheFirstNames(t *testing.T) {
+	told := place(limitPlaces{}, []label{{text: "room"}, {text: "east"}, {text: "west"}}, 0, 0, labelLine)
+	if len(told) != 1 || told[0].text != "room" {
+		t.Errorf("told %v", told)
+	}
+}
+
+// However low the page, every lane's limits are told, apart or together, and nothing meets anything.
+func TestLimitsAreToldOnLowPages(t *testing.T) {
+	f := sampleFigure(Light(), tenMinutes)
+	_, least := f.MinSize()
+	for h := int(least); h < 700; h += 10 {
+		l := f.Layout(900, h, 1)
+		n := &notepad{faces: &f.fonts}
+		f.draw(n, &l, image.Rect(0, 0, 900, h))
+		checkPage(t, fmt.Sprintf("%d px high", h), n, 900, h)
+		for _, limits := range [][]string{{"2–6\u2009°C", "2\u2009°C", "6\u2009°C"}, {"40–75\u2009%", "40\u2009%", "75\u2009%"}, {"0\u2009K"}} {
+			told := 0
+			for _, s := range n.texts {
+				if slices.Contains(limits, s.text) {
+					told++
+				}
+			}
+			if together := len(limits) == 3 && slices.ContainsFunc(n.texts, func(s noted) bool { return s.text == limits[0] }); told == 0 || len(limits) == 3 && told != 2 && !together {
+				t.Errorf("%d px high: of %q %d are told", h, limits, told)
+			}
+		}
+	}
+}
+
+// Both limits in one label read as a range in the printed unit: 2 and 6 °C are 35.6 and 42.8 °F. A minus keeps the dash away.
+func TestBothLimitsInOneLabel(t *testing.T) {
+	c := Lane{Unit: "°C"}
+	f := Lane{Unit: "°F", Shown: func(v float64) float64 { return v*1.8 + 32 }}
+	for got, want := range map[string]string{
+		bandText(&c, 6, 2):  "2–6\u2009°C",
+		bandText(&f, 6, 2):  "35.6–42.8\u2009°F",
+		bandText(&c, 4, -1): Minus + "1 to 4\u2009°C",
+	} {
+		if got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
