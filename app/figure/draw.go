@@ -30,8 +30,10 @@ func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
 			f.drawBars(s, l, i)
 			continue
 		}
-		f.drawCurves(s, l, i)
-		f.drawNames(s, l, i)
+		f.readColumns(l, i)
+		odd := f.oddness(&f.Lanes[i])
+		f.drawCurves(s, l, i, f.Lanes[i].frontToBack(odd))
+		f.drawNames(s, l, i, f.Lanes[i].byImportance(odd))
 	}
 	f.drawMarks(s, l)
 	f.drawTimeAxis(s, l)
@@ -147,16 +149,15 @@ func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
 	s.text(name, right-f.fonts.width(name, face), float64(r.Min.Y)-7*l.scale, face, f.Theme.Muted)
 }
 
-// drawCurves draws the lane's veil, then its traces back to front.
-func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
+// drawCurves draws the lane's veil, then its traces, given from front to back. The lane's columns must have been read.
+func (f *Figure) drawCurves(s sheet, l *Layout, i int, frontToBack []int) {
 	lane := &f.Lanes[i]
-	f.readColumns(l, i)
 	f.layers = f.layers[:0]
 	if lane.Veil {
 		f.addVeil(l, i)
 	}
-	swings := !lane.Veil || lane.thin() <= mostSwings
-	for _, j := range slices.Backward(lane.frontToBack()) {
+	swings := !lane.Veil || lane.loggers() <= mostSwings
+	for _, j := range slices.Backward(frontToBack) {
 		t := &lane.Traces[j]
 		if t.Pyramid == nil || t.Curve.Len() == 0 || t.Veiled {
 			continue
@@ -176,29 +177,6 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int) {
 		m.cols = middles(m.cols, f.px[j])
 	}
 	s.columns(l.Lanes[i], f.layers)
-}
-
-// frontToBack returns the traces' indices: the firm ones, then the muted ones, then those on a scale of
-// their own, each in the lane's order.
-func (l *Lane) frontToBack() []int {
-	rank := func(t Trace) int {
-		switch {
-		case t.OwnScale:
-			return 2
-		case t.Muted:
-			return 1
-		}
-		return 0
-	}
-	var out []int
-	for r := range 3 {
-		for j, t := range l.Traces {
-			if rank(t) == r {
-				out = append(out, j)
-			}
-		}
-	}
-	return out
 }
 
 // readColumns finds what every trace of lane i that is dense, or under a veil, covers of each column.
@@ -231,10 +209,10 @@ func (f *Figure) addLayer(c color.NRGBA, width float64) *layer {
 // traces under a veil nobody could tell whose are whose: there the veil shows them.
 const swing, mostSwings = 0.35, 6
 
-// thin is how many thin traces a lane has on its shared scale.
-func (l *Lane) thin() (n int) {
-	for _, t := range l.Traces {
-		if t.Muted && !t.OwnScale {
+// loggers is how many loggers a lane has a thin trace of.
+func (l *Lane) loggers() (n int) {
+	for i := range l.Traces {
+		if l.Traces[i].thin() {
 			n++
 		}
 	}

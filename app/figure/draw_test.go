@@ -236,7 +236,7 @@ func TestImageIsUsedAgain(t *testing.T) {
 func TestFirmLinesLieOnTop(t *testing.T) {
 	lane := Lane{Traces: []Trace{{Name: "outdoor", Muted: true, OwnScale: true}, {Name: "east", Muted: true}, {Name: "room"}, {Name: "west", Muted: true}}}
 	want := []string{"room", "east", "west", "outdoor"}
-	for i, j := range lane.frontToBack() {
+	for i, j := range lane.frontToBack(nil) {
 		if lane.Traces[j].Name != want[i] {
 			t.Errorf("place %d from the front is %s, want %s", i, lane.Traces[j].Name, want[i])
 		}

@@ -16,11 +16,11 @@ type label struct {
 	width float64 // of the sample of the line, 0 for none
 }
 
-// drawNames sets the limits and the names of the traces right of lane i.
-func (f *Figure) drawNames(s sheet, l *Layout, i int) {
+// drawNames sets the limits and the names of the traces, given by importance, right of lane i.
+func (f *Figure) drawNames(s sheet, l *Layout, i int, byImportance []int) {
 	r, face := l.Lanes[i], l.font(false)
 	x := float64(r.Max.X) + 7*l.scale
-	for _, n := range f.labels(l, i) {
+	for _, n := range f.labels(l, i, byImportance) {
 		if n.width == 0 {
 			s.text(n.text, x, n.y+4.2*l.scale, face, f.Theme.Ink)
 			continue
@@ -32,11 +32,11 @@ func (f *Figure) drawNames(s sheet, l *Layout, i int) {
 	}
 }
 
-// labels returns the names right of lane i, placed so that none overlap.
-func (f *Figure) labels(l *Layout, i int) []label {
+// labels returns the limits and the names right of lane i, placed so that none overlap.
+func (f *Figure) labels(l *Layout, i int, byImportance []int) []label {
 	lane, r := &f.Lanes[i], l.Lanes[i]
 	var free []label
-	for _, j := range lane.frontToBack() {
+	for _, j := range byImportance {
 		t := &lane.Traces[j]
 		if y, ok := f.endOf(l, i, t); ok && t.Name != "" {
 			free = append(free, label{text: t.Name, y: y, color: f.traceColor(t), width: t.width() * l.scale})

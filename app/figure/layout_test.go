@@ -90,7 +90,7 @@ func TestNamesOfManyTraces(t *testing.T) {
 		}
 	}
 	named := 0
-	for _, n := range f.labels(&l, 0) {
+	for _, n := range f.labels(&l, 0, lane.byImportance(nil)) {
 		if n.width > 0 {
 			named++
 		}
