@@ -33,6 +33,7 @@ func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
 		f.readColumns(l, i)
 		odd := f.oddness(&f.Lanes[i])
 		f.drawCurves(s, l, i, f.Lanes[i].frontToBack(odd))
+		f.drawBeyond(s, l, i)
 		f.drawNames(s, l, i, f.Lanes[i].byImportance(odd))
 	}
 	f.drawMarks(s, l)
@@ -119,9 +120,12 @@ func (f *Figure) drawHead(s sheet, l *Layout, i int) {
 	y := float64(r.Min.Y) - 7*l.scale
 	x := float64(r.Min.X)
 	s.text(lane.Title, x, y, bold, f.Theme.Ink)
+	x += f.fonts.width(lane.Title+"  ", bold)
 	if lane.Unit != "" {
-		s.text(lane.Unit, x+f.fonts.width(lane.Title+"  ", bold), y, face, f.Theme.Muted)
+		s.text(lane.Unit, x, y, face, f.Theme.Muted)
+		x += f.fonts.width(lane.Unit+"    ", face)
 	}
+	s.text(f.notShown(l, i), x, y, face, f.Theme.Ink)
 	if l.lanes[i].own {
 		f.drawSecondAxis(s, l, i)
 	}

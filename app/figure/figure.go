@@ -64,6 +64,8 @@ type Lane struct {
 	Bands  []Band
 	Rows   []BarRow // of a bar lane, top to bottom; the always-on stage belongs last
 	Bare   bool     // its title is not drawn: its rows' names say enough
+
+	reach *reach // as it was last drawn
 }
 
 // Range fixes a lane's value scale, in the curves' unit.

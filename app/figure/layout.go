@@ -168,10 +168,7 @@ func (f *Figure) laneScale(i, h int, scale float64) laneScale {
 	if lane.Kind == Bars {
 		return laneScale{}
 	}
-	shared, own := f.valueRange(lane, false), f.valueRange(lane, true)
-	for _, b := range lane.Bands {
-		shared = shared.with(b.Low).with(b.High)
-	}
+	shared, own := f.reachOf(lane).in(f.view()), f.valueRange(lane, true)
 	var s laneScale
 	both := shared.with(own.Low).with(own.High)
 	s.own = own.known() && shared.known() && both.High-both.Low > 1.6*(shared.High-shared.Low)
@@ -215,7 +212,8 @@ func (r Range) with(v float64) Range {
 // own, or of those that do not.
 func (f *Figure) valueRange(lane *Lane, own bool) Range {
 	r := noRange
-	for _, t := range lane.Traces {
+	for i := range lane.Traces {
+		t := &lane.Traces[i]
 		if t.OwnScale != own || t.Pyramid == nil {
 			continue
 		}
@@ -223,9 +221,8 @@ func (f *Figure) valueRange(lane *Lane, own bool) Range {
 		if s.To <= s.From {
 			s = series.Span{From: t.Curve.Readings.At[0], To: t.Curve.Readings.At[t.Curve.Len()-1] + 1}
 		}
-		var one [1]series.Column
-		t.Pyramid.Columns(one[:], s)
-		r = r.with(one[0].Lo).with(one[0].Hi)
+		in := t.rangeIn(s)
+		r = r.with(in.Low).with(in.High)
 	}
 	return r
 }
