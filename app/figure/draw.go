@@ -149,8 +149,9 @@ func (f *Figure) drawSecondAxis(s sheet, l *Layout, i int) {
 			break
 		}
 	}
+	// Higher than the lane's title: names and figures beside the lane reach up to its top.
 	right := float64(x + l.second)
-	s.text(name, right-f.fonts.width(name, face), float64(r.Min.Y)-7*l.scale, face, f.Theme.Muted)
+	s.text(name, right-f.fonts.width(name, face), float64(r.Min.Y)-11*l.scale, face, f.Theme.Muted)
 }
 
 // drawCurves draws the lane's veil, then its traces, given from front to back. The lane's columns must have been read.

@@ -80,3 +80,22 @@ func TestBothLimitsInOneLabel(t *testing.T) {
 		}
 	}
 }
+
+// The name of the second scale has 4 px free beneath it, whatever names and figures want the room.
+func TestTheSecondScalesNameStandsFree(t *testing.T) {
+	f := sampleFigure(Light(), tenMinutes)
+	for range 9 {
+		f.Lanes[0].Traces = append(f.Lanes[0].Traces, f.Lanes[0].Traces[1])
+	}
+	for h := 420; h < 700; h += 20 {
+		l := f.Layout(900, h, 1)
+		n := &notepad{faces: &f.fonts}
+		f.draw(n, &l, image.Rect(0, 0, 900, h))
+		name := n.texts[slices.IndexFunc(n.texts, func(s noted) bool { return s.text == "outdoor °C" })]
+		for _, s := range n.texts {
+			if s.left < name.right && s.right > name.left && s.top > name.top && s.top < name.bottom+4 {
+				t.Errorf("%d px high: %q is %.1f px beneath", h, s.text, s.top-name.bottom)
+			}
+		}
+	}
+}
