@@ -263,6 +263,8 @@ func (f *Figure) traceColor(t *Trace) color.NRGBA {
 	switch {
 	case t.Color != color.NRGBA{}:
 		return t.Color
+	case t.weather():
+		return f.Theme.Weather
 	case t.Muted:
 		return f.Theme.Muted
 	}

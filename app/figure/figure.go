@@ -76,7 +76,7 @@ type Trace struct {
 	Name     string
 	Curve    series.Curve
 	Pyramid  *series.Pyramid
-	Color    color.NRGBA // zero: ink, or the muted ink of a muted trace
+	Color    color.NRGBA // zero: ink, or the muted ink of a muted trace, or the weather's
 	Width    float64     // design pixels; 0: 1.5, or 1 for a muted trace
 	Muted    bool
 	OwnScale bool // takes a scale of its own, at the right, where it would flatten the others

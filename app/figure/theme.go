@@ -13,6 +13,7 @@ type Theme struct {
 	Surface color.NRGBA // the data area
 	Ink     color.NRGBA // text and the firm line
 	Muted   color.NRGBA // secondary text, thin lines
+	Weather color.NRGBA // the line of the weather, behind the others
 	Line    color.NRGBA // hairlines
 	Accent  color.NRGBA // what is chosen
 	Tint    color.NRGBA // the safe band
@@ -35,7 +36,7 @@ type State struct {
 func Light() Theme {
 	t := Theme{
 		Paper: rgb(0xFAFAF7), Surface: rgb(0xFFFFFF), Ink: rgb(0x1F2328), Muted: rgb(0x59636E),
-		Line: rgb(0xD8DEE4), Accent: rgb(0x0B57C4), Tint: rgb(0xEEF3E6),
+		Line: rgb(0xD8DEE4), Accent: rgb(0x0B57C4), Tint: rgb(0xEEF3E6), Weather: rgb(0x828A94),
 		Outside: color.NRGBA{0x59, 0x63, 0x6E, 0x1C}, Bar: rgb(0x3D5A80), Hatch: rgb(0x8A929A),
 		Traces: []color.NRGBA{rgb(0x3F6FA3), rgb(0xA0522D), rgb(0x4F7F3A), rgb(0x80508F), rgb(0x8A6A12), rgb(0x2C7F86)},
 	}
@@ -48,7 +49,7 @@ func Dark() Theme {
 	t := Theme{
 		Dark:  true,
 		Paper: rgb(0x14171A), Surface: rgb(0x1C2024), Ink: rgb(0xE6E8EA), Muted: rgb(0xA0A8B0),
-		Line: rgb(0x30363D), Accent: rgb(0x7AB0FF), Tint: rgb(0x28302A),
+		Line: rgb(0x30363D), Accent: rgb(0x7AB0FF), Tint: rgb(0x28302A), Weather: rgb(0x747D86),
 		Outside: color.NRGBA{0xA0, 0xA8, 0xB0, 0x1C}, Bar: rgb(0x8FB0D9), Hatch: rgb(0x6E767E),
 		Traces: []color.NRGBA{rgb(0x7FB0E0), rgb(0xE09A6C), rgb(0x93C47D), rgb(0xC79AD6), rgb(0xD6B656), rgb(0x6CC5CB)},
 	}

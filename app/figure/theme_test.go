@@ -32,7 +32,7 @@ func TestThemesAreLegible(t *testing.T) {
 					t.Errorf("dark %v: %s on %s is %.2f, want 4.5 for text", th.Dark, name, where, r)
 				}
 			}
-			for i, c := range append([]color.NRGBA{th.Bar}, th.Traces...) {
+			for i, c := range append([]color.NRGBA{th.Bar, th.Weather}, th.Traces...) {
 				if r := Contrast(c, g); r < 3 {
 					t.Errorf("dark %v: mark %d on %s is %.2f, want 3", th.Dark, i, where, r)
 				}
@@ -47,6 +47,17 @@ func TestThemesAreLegible(t *testing.T) {
 					t.Errorf("dark %v: edge of %s is %.2f, want 3", th.Dark, s.Name, r)
 				}
 			}
+		}
+	}
+}
+
+// The weather's line is fainter than a logger's that has no colour, and that fainter than the room's.
+func TestTheWeatherRecedes(t *testing.T) {
+	for _, th := range []Theme{Light(), Dark()} {
+		f := &Figure{Theme: th}
+		weather, logger, room := f.traceColor(&Trace{Muted: true, Outside: true}), f.traceColor(&Trace{Muted: true}), f.traceColor(&Trace{})
+		if w, l, r := Contrast(weather, th.Surface), Contrast(logger, th.Surface), Contrast(room, th.Surface); 1.4*w > l || l > r {
+			t.Errorf("dark %v: the weather is %.1f, a logger %.1f, the room %.1f", th.Dark, w, l, r)
 		}
 	}
 }
