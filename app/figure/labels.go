@@ -54,19 +54,34 @@ func (l *Layout) aboveLane(i int) float64 {
 	return headH / 2 * l.scale
 }
 
-// endOf returns the height at which a trace was last seen in the view, inside the lane.
+// endOf returns the height of a trace where its name stands for it, inside the lane: at the end of the focus where that is in
+// view and the trace is seen before it, for afterwards loggers hang anywhere; else at the end of the view.
 func (f *Figure) endOf(l *Layout, i int, t *Trace) (y float64, ok bool) {
-	v, known := t.Curve.At(l.View.To)
-	if _, hi := window(t.Curve, l.View); !known && hi > 0 {
-		k := hi - 1
-		for k > 0 && t.Curve.Readings.At[k] > l.View.To {
-			k--
-		}
-		v, known = t.Curve.Val[k], t.Curve.Readings.At[k] >= l.View.From && t.Curve.Readings.At[k] <= l.View.To
+	v, known := 0.0, false
+	if f.Focus.To > f.Focus.From && f.Focus.To < l.View.To {
+		v, known = t.lastSeen(Span{From: l.View.From, To: f.Focus.To})
+	}
+	if !known {
+		v, known = t.lastSeen(l.View)
 	}
 	r := l.Lanes[i]
 	y = l.y(i, f.Lanes[i].shown(v), t.OwnScale)
 	return min(max(y, float64(r.Min.Y)), float64(r.Max.Y)), known
+}
+
+// lastSeen is a trace's value at the end of a stretch of time, or its last reading in it.
+func (t *Trace) lastSeen(s Span) (v float64, known bool) {
+	if s.To <= s.From {
+		return 0, false
+	}
+	if v, known = t.Curve.At(s.To); known {
+		return v, true
+	}
+	k := sort.Search(t.Curve.Len(), func(i int) bool { return t.Curve.Readings.At[i] > s.To }) - 1
+	if k < 0 || t.Curve.Readings.At[k] < s.From {
+		return 0, false
+	}
+	return t.Curve.Val[k], true
 }
 
 // place gives every label a centre between top and bottom, a line apart. Limits have their place first: both at their
