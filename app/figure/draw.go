@@ -30,14 +30,22 @@ func (f *Figure) draw(s sheet, l *Layout, page image.Rectangle) {
 			f.drawBars(s, l, i)
 			continue
 		}
-		f.readColumns(l, i)
-		odd := f.oddness(&f.Lanes[i])
-		f.drawCurves(s, l, i, f.Lanes[i].frontToBack(odd))
-		f.drawBeyond(s, l, i)
-		f.drawNames(s, l, i, f.Lanes[i].byImportance(odd))
+		f.drawTraces(s, l, i)
 	}
 	f.drawMarks(s, l)
 	f.drawTimeAxis(s, l)
+}
+
+// drawTraces draws what lane i shows of its traces: lines, where they leave the lane, and names.
+func (f *Figure) drawTraces(s sheet, l *Layout, i int) {
+	f.readColumns(l, i)
+	lane := &f.Lanes[i]
+	odd := f.oddness(lane)
+	names := f.labels(l, i, lane.byImportance(odd))
+	f.chooseInks(lane, names)
+	f.drawCurves(s, l, i, lane.frontToBack(odd))
+	f.drawBeyond(s, l, i)
+	f.drawNames(s, l, i, names)
 }
 
 // drawPaper fills what the lanes leave of the page.
@@ -171,14 +179,14 @@ func (f *Figure) drawCurves(s sheet, l *Layout, i int, frontToBack []int) {
 		if f.sparse(l, t) {
 			s.columns(l.Lanes[i], f.layers)
 			f.layers = f.layers[:0]
-			f.drawLine(s, l, i, t, width)
+			f.drawLine(s, l, i, j, width)
 			continue
 		}
 		if swings || !t.Muted {
-			a := f.addLayer(alpha(f.traceColor(t), swing), 0)
+			a := f.addLayer(alpha(f.inks[j], swing), 0)
 			a.cols = append(a.cols, f.px[j]...)
 		}
-		m := f.addLayer(f.traceColor(t), width)
+		m := f.addLayer(f.inks[j], width)
 		m.cols = middles(m.cols, f.px[j])
 	}
 	s.columns(l.Lanes[i], f.layers)
@@ -284,19 +292,20 @@ func (f *Figure) sparse(l *Layout, t *Trace) bool {
 	return hi-lo < 2*l.Plot.Dx()/3
 }
 
-// drawLine draws the readings' own line, piece by piece.
-func (f *Figure) drawLine(s sheet, l *Layout, i int, t *Trace, width float64) {
-	lane, c := &f.Lanes[i], t.Curve
+// drawLine draws the line of trace j's own readings, piece by piece.
+func (f *Figure) drawLine(s sheet, l *Layout, i, j int, width float64) {
+	lane, t := &f.Lanes[i], &f.Lanes[i].Traces[j]
+	c := t.Curve
 	lo, hi := window(c, l.View)
 	f.pts = f.pts[:0]
 	for k := lo; k < hi; k++ {
 		if k > lo && !c.Joined(k) {
-			s.polyline(l.Lanes[i], f.pts, width, f.traceColor(t))
+			s.polyline(l.Lanes[i], f.pts, width, f.inks[j])
 			f.pts = f.pts[:0]
 		}
 		f.pts = append(f.pts, point{l.TimeToPixel(c.Readings.At[k]), l.y(i, lane.shown(c.Val[k]), t.OwnScale)})
 	}
-	s.polyline(l.Lanes[i], f.pts, width, f.traceColor(t))
+	s.polyline(l.Lanes[i], f.pts, width, f.inks[j])
 }
 
 // columns turns a trace into what it covers of each pixel column of lane i, joined to its neighbour

@@ -42,6 +42,7 @@ type Figure struct {
 	fonts  faces
 	cols   [][]series.Column // of each trace of the lane being drawn
 	px     [][]pixelColumn
+	inks   []color.NRGBA
 	crowds []crowd // one for each processor
 	layers []layer
 	pts    []point

@@ -2,7 +2,6 @@ package figure
 
 import (
 	"image"
-	"image/color"
 	"math"
 	"slices"
 	"sort"
@@ -12,37 +11,47 @@ import (
 type label struct {
 	text  string
 	y     float64 // wished centre, then the given one
-	color color.NRGBA
+	trace int     // whose name it is
 	width float64 // of the sample of the line, 0 for none
 }
 
-// drawNames sets the limits and the names of the traces, given by importance, right of lane i.
-func (f *Figure) drawNames(s sheet, l *Layout, i int, byImportance []int) {
+// drawNames sets the limits and the names of the traces right of lane i.
+func (f *Figure) drawNames(s sheet, l *Layout, i int, names []label) {
 	r, face := l.Lanes[i], l.font(false)
 	x := float64(r.Max.X) + 7*l.scale
-	for _, n := range f.labels(l, i, byImportance) {
+	for _, n := range names {
 		if n.width == 0 {
 			s.text(n.text, x, n.y+4.2*l.scale, face, f.Theme.Ink)
 			continue
 		}
 		y := int(math.Round(n.y))
-		s.fill(image.Rect(int(x), y, int(x+swatch*l.scale), y+max(1, int(n.width+0.5))), n.color)
+		s.fill(image.Rect(int(x), y, int(x+swatch*l.scale), y+max(1, int(n.width+0.5))), f.inks[n.trace])
 		room := float64(l.names) - (swatch+14)*l.scale
 		s.text(f.fonts.fit(n.text, face, room), x+(swatch+5)*l.scale, n.y+4.2*l.scale, face, f.Theme.Muted)
 	}
 }
 
-// labels returns the limits and the names right of lane i, placed so that none overlap.
+// labels returns the limits and the names right of lane i, placed so that none overlap. Of more loggers than there are inks to
+// tell them apart by no more are named than there are inks; what has no line has no name.
 func (f *Figure) labels(l *Layout, i int, byImportance []int) []label {
 	lane, r := &f.Lanes[i], l.Lanes[i]
 	var free []label
+	inks, unnamed := len(f.Theme.Traces), 0
 	for _, j := range byImportance {
 		t := &lane.Traces[j]
-		if y, ok := f.endOf(l, i, t); ok && t.Name != "" {
-			free = append(free, label{text: t.Name, y: y, color: f.traceColor(t), width: t.width() * l.scale})
+		y, ok := f.endOf(l, i, t)
+		switch {
+		case !ok || t.Name == "":
+		case t.Veiled || t.thin() && inks == 0:
+			unnamed++
+		default:
+			free = append(free, label{text: t.Name, y: y, trace: j, width: t.width() * l.scale})
+			if t.thin() {
+				inks--
+			}
 		}
 	}
-	return place(f.limitPlaces(l, i), free, float64(r.Min.Y)-l.aboveLane(i), float64(r.Max.Y), labelLine*l.scale)
+	return place(f.limitPlaces(l, i), free, unnamed, float64(r.Min.Y)-l.aboveLane(i), float64(r.Max.Y), labelLine*l.scale)
 }
 
 // aboveLane is how far above a lane the centre of a name may stand where it finds no room beside it: halfway into the title's
@@ -86,17 +95,21 @@ func (t *Trace) lastSeen(s Span) (v float64, known bool) {
 
 // place gives every label a centre between top and bottom, a line apart. Limits have their place first: both at their
 // heights where that leaves room for two names, else as one label in the middle of the band. Names go to the nearest free
-// place in the order given; where not all fit, the last place says how many are left out, unless it is the only one.
-func place(limits limitPlaces, free []label, top, bottom, line float64) []label {
+// place in the order given; the last place says how many have none, with those that are unnamed anyway, unless it is the only
+// one.
+func place(limits limitPlaces, free []label, unnamed int, top, bottom, line float64) []label {
 	fixed := limits.apart
 	slots, room := freeSlots(fixed, top, bottom, line)
 	if limits.meet(line) || room < min(2, len(free)) {
 		fixed = limits.together
 		slots, room = freeSlots(fixed, top, bottom, line)
 	}
-	if left := len(free) - room; left > 0 && room > 1 {
-		more := label{text: "+" + ThinSpace + Number(float64(left+1), 0) + " more", y: bottom}
-		free = append(append([]label{}, free[:room-1]...), more)
+	if room > 1 && len(free)+min(1, unnamed) > room {
+		unnamed += len(free) - (room - 1)
+		free = free[:room-1]
+	}
+	if unnamed > 0 && room > 1 {
+		free = append(slices.Clone(free), label{text: "+" + ThinSpace + Number(float64(unnamed), 0) + " more", y: bottom})
 	}
 	for _, n := range free {
 		if s := nearest(slots, n.y, line); s != nil {

@@ -26,7 +26,7 @@ func TestLimitsComeBeforeNames(t *testing.T) {
 		bottom := r.lines * labelLine
 		limits := limitPlaces{apart: []label{{text: "6 °C"}, {text: "2 °C", y: bottom}}, together: []label{{text: "2–6 °C", y: bottom / 2}}}
 		var told []string
-		for _, n := range place(limits, r.names, 0, bottom, labelLine) {
+		for _, n := range place(limits, r.names, 0, 0, bottom, labelLine) {
 			told = append(told, n.text)
 		}
 		if !slices.Equal(told, r.want) {
@@ -37,7 +37,7 @@ func TestLimitsComeBeforeNames(t *testing.T) {
 
 // Where there is room for one name, it is the first one's, not a word on how many have none.
 func TestTheOnlyRoomIsTheFirstNames(t *testing.T) {
-	told := place(limitPlaces{}, []label{{text: "room"}, {text: "east"}, {text: "west"}}, 0, 0, labelLine)
+	told := place(limitPlaces{}, []label{{text: "room"}, {text: "east"}, {text: "west"}}, 0, 0, 0, labelLine)
 	if len(told) != 1 || told[0].text != "room" {
 		t.Errorf("told %v", told)
 	}

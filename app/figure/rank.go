@@ -71,3 +71,25 @@ func meanSquare(a, b []pixelColumn) float64 {
 	}
 	return sum / max(n, 1)
 }
+
+// chooseInks gives every trace of a lane its ink. Of more loggers than there are inks to tell them apart by only those that are
+// named have one of these, each its own colour where no other has it; the rest share one faint ink.
+func (f *Figure) chooseInks(lane *Lane, names []label) {
+	f.inks = f.inks[:0]
+	crowded := lane.loggers() > len(f.Theme.Traces)
+	for j := range lane.Traces {
+		ink := f.traceColor(&lane.Traces[j])
+		if crowded && lane.Traces[j].thin() {
+			ink = alpha(f.Theme.Muted, 0.5)
+		}
+		f.inks = append(f.inks, ink)
+	}
+	left := slices.Clone(f.Theme.Traces)
+	for _, n := range names {
+		if t := &lane.Traces[n.trace]; crowded && n.width > 0 && t.thin() {
+			k := max(0, slices.Index(left, t.Color))
+			f.inks[n.trace] = left[k]
+			left = slices.Delete(left, k, k+1)
+		}
+	}
+}

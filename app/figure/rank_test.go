@@ -75,3 +75,57 @@ func TestNamesThatHaveRoomAreThoseThatMatter(t *testing.T) {
 func holdsAll(names, want []string) bool {
 	return len(names) >= len(want) && !slices.ContainsFunc(want, func(w string) bool { return !slices.Contains(names, w) })
 }
+
+// Of twenty loggers as many are named as there are inks, each in one of its own; the other fourteen share one ink. Six keep the
+// colours they were given, and all are named.
+func TestInksTellApartWhoIsNamed(t *testing.T) {
+	for n, want := range map[int]struct{ named, inks, more int }{20: {6, 7, 14}, 6: {6, 6, 0}} {
+		f := bays(n, 4, 3)
+		lane := &f.Lanes[0]
+		for j := range n {
+			lane.Traces[j].Color = f.Theme.Traces[j%len(f.Theme.Traces)]
+		}
+		l := f.Layout(900, 500, 1)
+		f.drawTraces(&notepad{faces: &f.fonts}, &l, 0)
+		names := f.labels(&l, 0, lane.byImportance(f.oddness(lane)))
+		of := map[color.NRGBA][]int{}
+		for j, ink := range f.inks[:n] {
+			of[ink] = append(of[ink], j)
+		}
+		told, more := 0, 0
+		for _, m := range names {
+			if m.width > 0 && lane.Traces[m.trace].thin() {
+				told++
+				if alone := of[f.inks[m.trace]]; len(alone) != 1 {
+					t.Errorf("%d loggers: %s shares its ink with %v", n, m.text, alone)
+				}
+			}
+			if k := 0; m.width == 0 {
+				if c, _ := fmt.Sscanf(m.text, "+\u2009%d more", &k); c == 1 {
+					more = k
+				}
+			}
+		}
+		if told != want.named || len(of) != want.inks || more != want.more {
+			t.Errorf("%d loggers: %d named in %d inks and %d more, want %+v", n, told, len(of), more, want)
+		}
+		if n == 6 && f.inks[5] != f.Theme.Traces[5] {
+			t.Errorf("the sixth of six has another ink than it was given")
+		}
+	}
+}
+
+// A crowd without lines is counted and not named: a name beside no line would say nothing.
+func TestACrowdIsCountedNotNamed(t *testing.T) {
+	f := bays(50, 4, 3)
+	for j := range 50 {
+		f.Lanes[0].Traces[j].Veiled = true
+	}
+	if got := named(f, 900, 500); !slices.Equal(got, []string{"room, mean", "outdoors"}) {
+		t.Errorf("named are %q", got)
+	}
+	l := f.Layout(900, 500, 1)
+	if got := f.labels(&l, 0, f.Lanes[0].byImportance(nil)); !slices.ContainsFunc(got, func(n label) bool { return n.text == "+\u200950 more" }) {
+		t.Errorf("labels %+v", got)
+	}
+}
