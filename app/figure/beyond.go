@@ -9,40 +9,54 @@ import (
 // chevron is half as wide as the sign at a lane's edge that a line leaves it there, in design pixels; nearer signs become one.
 const chevron = 4.0
 
-// drawBeyond marks where lines on the shared scale leave lane i, at the edge they leave it by.
+// drawBeyond marks where lines on the shared scale leave lane i, at the edge they leave it by, and says beside the title how far
+// they go. The lane's curves must have been drawn.
 func (f *Figure) drawBeyond(s sheet, l *Layout, i int) {
 	above, below := f.columnsBeyond(l, i)
 	r, c := l.Lanes[i], chevron*l.scale
-	mark := func(beyond []bool, tip, down float64) { // down: from the tip to the feet
-		for _, x := range middlesOfRuns(beyond, int(4*c)) {
+	up, down := middlesOfRuns(above, int(4*c)), middlesOfRuns(below, int(4*c))
+	if len(up)+len(down) == 0 {
+		return
+	}
+	mark := func(at []float64, tip, feet float64) {
+		for _, x := range at {
 			x += float64(r.Min.X)
-			s.polyline(r, []point{{x - c, tip + down}, {x, tip}, {x + c, tip + down}}, 1.5*l.scale, f.Theme.Ink)
+			s.polyline(r, []point{{x - c, feet}, {x, tip}, {x + c, feet}}, 1.5*l.scale, f.Theme.Ink)
 		}
 	}
-	mark(above, float64(r.Min.Y)+c/4, c)
-	mark(below, float64(r.Max.Y)-c/4, -c)
+	top, bottom := float64(r.Min.Y), float64(r.Max.Y)
+	mark(up, top+c/4, top+5*c/4)
+	mark(down, bottom-c/4, bottom-5*c/4)
+	lane, face := &f.Lanes[i], l.font(false)
+	x := float64(r.Min.X) + f.fonts.width(lane.Title+"  ", l.font(true)) + f.fonts.width(lane.Unit+"    ", face)
+	s.text(f.notShown(l, i), x, top-titleRise*l.scale, face, f.Theme.Ink)
 }
 
-// columnsBeyond are the pixel columns of lane i in which a line on its shared scale reaches above or below the lane; nil
-// where none does.
+// columnsBeyond are the pixel columns of lane i in which a line on its shared scale reaches above or below the lane.
 func (f *Figure) columnsBeyond(l *Layout, i int) (above, below []bool) {
 	lane, r := &f.Lanes[i], l.Lanes[i]
 	top, bottom := float64(r.Min.Y)-0.5, float64(r.Max.Y)+0.5
-	var px []pixelColumn
-	var cols []series.Column
+	above, below = make([]bool, r.Dx()), make([]bool, r.Dx())
+	find := func(px []pixelColumn) {
+		for k := range px {
+			if p := &px[k]; p.known && (p.top < top || p.bottom > bottom) {
+				above[k], below[k] = above[k] || p.top < top, below[k] || p.bottom > bottom
+			}
+		}
+	}
 	for j := range lane.Traces {
 		t := &lane.Traces[j]
-		if reached := t.rangeIn(l.View); t.OwnScale || !reached.known() ||
-			l.y(i, lane.shown(reached.High), false) >= top && l.y(i, lane.shown(reached.Low), false) <= bottom {
+		if t.OwnScale || t.Veiled || t.Pyramid == nil {
 			continue
 		}
-		if above == nil {
-			above, below = make([]bool, r.Dx()), make([]bool, r.Dx())
+		if !f.reads(l, lane, t) {
+			f.px[j], f.cols[j] = f.columns(f.px[j], f.cols[j], l, i, t)
 		}
-		px, cols = f.columns(px, cols, l, i, t)
-		for k, p := range px {
-			above[k] = above[k] || p.known && p.top < top
-			below[k] = below[k] || p.known && p.bottom > bottom
+		find(f.px[j])
+	}
+	if lane.Veil {
+		for _, c := range f.crowds {
+			find(c.all)
 		}
 	}
 	return above, below

@@ -118,6 +118,9 @@ func (l *Layout) clampX(t int64) float64 {
 	return min(max(l.TimeToPixel(t), float64(l.Plot.Min.X)), float64(l.Plot.Max.X))
 }
 
+// titleRise is how far above a lane its title stands, in design pixels.
+const titleRise = 7.0
+
 // drawHead sets the lane's title and unit, and the name of the second scale.
 func (f *Figure) drawHead(s sheet, l *Layout, i int) {
 	lane, r := &f.Lanes[i], l.Lanes[i]
@@ -125,15 +128,10 @@ func (f *Figure) drawHead(s sheet, l *Layout, i int) {
 		return
 	}
 	bold, face := l.font(true), l.font(false)
-	y := float64(r.Min.Y) - 7*l.scale
+	y := float64(r.Min.Y) - titleRise*l.scale
 	x := float64(r.Min.X)
 	s.text(lane.Title, x, y, bold, f.Theme.Ink)
-	x += f.fonts.width(lane.Title+"  ", bold)
-	if lane.Unit != "" {
-		s.text(lane.Unit, x, y, face, f.Theme.Muted)
-		x += f.fonts.width(lane.Unit+"    ", face)
-	}
-	s.text(f.notShown(l, i), x, y, face, f.Theme.Ink)
+	s.text(lane.Unit, x+f.fonts.width(lane.Title+"  ", bold), y, face, f.Theme.Muted)
 	if l.lanes[i].own {
 		f.drawSecondAxis(s, l, i)
 	}
@@ -200,10 +198,15 @@ func (f *Figure) readColumns(l *Layout, i int) {
 	}
 	inParallel(len(lane.Traces), func(j int) {
 		t := &lane.Traces[j]
-		if t.Pyramid != nil && !t.Veiled && (lane.Veil || !f.sparse(l, t)) {
+		if f.reads(l, lane, t) {
 			f.px[j], f.cols[j] = f.columns(f.px[j], f.cols[j], l, i, t)
 		}
 	})
+}
+
+// reads tells whether the columns of a trace of a lane are read: it is dense, or under a veil.
+func (f *Figure) reads(l *Layout, lane *Lane, t *Trace) bool {
+	return t.Pyramid != nil && !t.Veiled && (lane.Veil || !f.sparse(l, t))
 }
 
 // addLayer adds an empty layer that uses the memory of an earlier one.
