@@ -73,7 +73,8 @@ func meanSquare(a, b []pixelColumn) float64 {
 }
 
 // chooseInks gives every trace of a lane its ink. Of more loggers than there are inks to tell them apart by only those that are
-// named have one of these, each its own colour where no other has it; the rest share one faint ink.
+// named have one of these, each its own colour unless one before it in the lane has that; the rest share one faint ink. So the
+// inks stay as long as the same ones are named.
 func (f *Figure) chooseInks(lane *Lane, names []label) {
 	f.inks = f.inks[:0]
 	crowded := lane.loggers() > len(f.Theme.Traces)
@@ -85,6 +86,7 @@ func (f *Figure) chooseInks(lane *Lane, names []label) {
 		f.inks = append(f.inks, ink)
 	}
 	left := slices.Clone(f.Theme.Traces)
+	names = slices.SortedFunc(slices.Values(names), func(a, b label) int { return cmp.Compare(a.trace, b.trace) })
 	for _, n := range names {
 		if t := &lane.Traces[n.trace]; crowded && n.width > 0 && t.thin() {
 			k := max(0, slices.Index(left, t.Color))

@@ -109,6 +109,11 @@ func TestInksTellApartWhoIsNamed(t *testing.T) {
 		if told != want.named || len(of) != want.inks || more != want.more {
 			t.Errorf("%d loggers: %d named in %d inks and %d more, want %+v", n, told, len(of), more, want)
 		}
+		inks := slices.Clone(f.inks)
+		slices.Reverse(names)
+		if f.chooseInks(lane, names); !slices.Equal(f.inks, inks) {
+			t.Errorf("%d loggers: named in another order they have other inks", n)
+		}
 		if n == 6 && f.inks[5] != f.Theme.Traces[5] {
 			t.Errorf("the sixth of six has another ink than it was given")
 		}
