@@ -19,7 +19,7 @@ var helpLines = map[string]string{
 	"damp":              "Hours with a wet wall or ceiling, or with air above the watch limit for six hours and longer.",
 	"dry":               "Hours with air below the safe band for a day and longer.",
 	"fans":              "How much of the winter the always-on fan and the first stage carried without a larger one.",
-	"temperature":       "Air in the room: the firm line is the mean of the room's loggers. The tint is the safe band. The line is open where nothing was recorded.",
+	"temperature":       "Air in the room: the firm line is the mean of the room's loggers. The tint is the safe band. The line is open where nothing was recorded. An arrowhead at the edge is where a line leaves the scale.",
 	"elsewhere":         "Loggers that hang on a wall, at the control, in a hive or in an air stream: each says how it was there, none of them how the room was.",
 	"humidity":          "Relative humidity over water, as loggers show it. Air at the same dampness reads higher when it is colder.",
 	"margin":            "How far the coldest listed surface stays above the point where it sweats or frosts. Below zero it is wet.",

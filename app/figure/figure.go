@@ -60,7 +60,7 @@ type Lane struct {
 	Height float64
 	Shown  func(float64) float64
 	Range  *Range  // nil: fitted to the curves and the band
-	Traces []Trace // firm ones are drawn over muted ones, earlier over later
+	Traces []Trace // firm ones are drawn over loggers, those over the weather, earlier over later
 	Veil   bool    // tint the spread of the traces that share the lane's scale
 	Bands  []Band
 	Rows   []BarRow // of a bar lane, top to bottom; the always-on stage belongs last
@@ -77,7 +77,7 @@ type Trace struct {
 	Name     string
 	Curve    series.Curve
 	Pyramid  *series.Pyramid
-	Color    color.NRGBA // zero: ink, or the muted ink of a muted trace, or the weather's
+	Color    color.NRGBA // zero: ink, or the muted ink of a muted trace, or the weather's; of many loggers see chooseInks
 	Width    float64     // design pixels; 0: 1.5, or 1 for a muted trace
 	Muted    bool
 	OwnScale bool // takes a scale of its own, at the right, where it would flatten the others

@@ -23,10 +23,12 @@ type reach struct {
 }
 
 const (
-	reachColumns = 256
-	farOut       = 40 // one part in so many may lie far out
-	flattening   = 2  // by so many heights of the rest
+	farOut     = 40 // one part in so many may lie far out
+	flattening = 2  // by so many heights of the rest
 )
+
+// reachColumns is how many columns the reach of so many traces is read in: fewer of a crowd, for it is read in one frame.
+func reachColumns(traces int) int { return max(32, min(256, 1<<14/traces)) }
 
 // reachOf is the reach of a lane, worked out again where its traces, its limits or the focus are other than the last time.
 func (f *Figure) reachOf(lane *Lane) *reach {
@@ -46,7 +48,7 @@ func (f *Figure) reachOf(lane *Lane) *reach {
 	}
 	now.whole = f.valueRange(lane, false).with(now.limits.Low).with(now.limits.High)
 	now.most = now.whole
-	if now.limits.known() && now.whole.known() {
+	if now.mayBeCut() {
 		now.cut()
 	}
 	lane.reach = &now
@@ -62,19 +64,24 @@ func (l *Lane) limits() Range {
 	return r
 }
 
+// mayBeCut tells whether something would flatten the limits, so that the rest is worth finding: it is no lower than they are.
+func (r *reach) mayBeCut() bool {
+	far := flattening * (r.limits.High - r.limits.Low)
+	return len(r.of) > 0 && r.limits.known() && (r.whole.High > r.limits.High+far || r.whole.Low < r.limits.Low-far)
+}
+
 // cut finds most and away.
 func (r *reach) cut() {
-	cols := make([]series.Column, reachColumns*len(r.of))
-	for i, p := range r.of {
-		p.Columns(cols[i*reachColumns:][:reachColumns], r.sample)
-	}
+	n := reachColumns(len(r.of))
+	cols := make([]series.Column, n*len(r.of))
+	inParallel(len(r.of), func(i int) { r.of[i].Columns(cols[i*n:][:n], r.sample) })
 	if lows, highs := extremes(cols); len(lows) > 0 {
 		r.cutAt(lows, highs)
 	}
-	r.away = make([]bool, reachColumns)
+	r.away = make([]bool, n)
 	for k, c := range cols {
 		if c.Hi > r.most.High || c.Lo < r.most.Low {
-			r.away[k%reachColumns] = true
+			r.away[k%n] = true
 		}
 	}
 }
@@ -116,11 +123,11 @@ func (r *reach) in(view Span) Range {
 	if len(r.away) == 0 {
 		return r.whole
 	}
-	width := float64(r.sample.To-r.sample.From) / reachColumns
+	width := float64(r.sample.To-r.sample.From) / float64(len(r.away))
 	from := int(float64(view.From-r.sample.From) / width)
 	to := int(float64(view.To-r.sample.From)/width) + 1
 	far, n := 0, to-from
-	for k := max(from, 0); k < min(to, reachColumns); k++ {
+	for k := max(from, 0); k < min(to, len(r.away)); k++ {
 		if r.away[k] {
 			far++
 		}

@@ -43,7 +43,7 @@ func TestFewReadingsFarOutDoNotFlattenTheRest(t *testing.T) {
 		f    *Figure
 		high float64
 	}{
-		"one of ten": {spell(10, 1, 62), 6}, "half of them": {spell(10, 5, 62), 6}, "not far": {spell(10, 1, 13.5), 13.5}, "far": {spell(10, 1, 14.5), 6},
+		"one of ten": {spell(10, 1, 62), 6}, "one of a crowd": {spell(300, 1, 62), 6}, "half of them": {spell(10, 5, 62), 6}, "not far": {spell(10, 1, 13.5), 13.5}, "far": {spell(10, 1, 14.5), 6},
 		"a single logger": {spell(1, 1, 62), 62}, "one at 9 °C": {nine, 9}, "without limits": {bare, 62},
 	} {
 		if got := r.f.Layout(900, 300, 1).lanes[0]; got.high < r.high || got.high > 1.15*r.high+0.5 || got.low > 2 {
