@@ -44,8 +44,9 @@ func (l *Lane) inOrder(loggers, weather int, odd []float64) []int {
 }
 
 // oddness is how far each logger of a lane under a veil lies from what is judged: the mean square of their distance, in pixels,
-// over the columns in which both are known. So a stretch far away counts as much as a long one near by. Squares are common
-// practice, no source. It is nil where there is nothing to compare with. The lane's columns must have been read.
+// over every fourth column, which is enough, where both are known. So a stretch far away counts as much as a long one near by.
+// Squares are common practice, no source. It is nil where there is nothing to compare with. The lane's columns must have been
+// read.
 func (f *Figure) oddness(lane *Lane) []float64 {
 	judged := slices.IndexFunc(lane.Traces, func(t Trace) bool { return !t.Muted && !t.weather() })
 	if !lane.Veil || judged < 0 || lane.Traces[judged].Pyramid == nil {
@@ -60,10 +61,11 @@ func (f *Figure) oddness(lane *Lane) []float64 {
 	return odd
 }
 
-// meanSquare is the mean square of the distance between the middles of columns known in both; 0 without any.
+// meanSquare is the mean square of the distance between the middles of every fourth of the columns, where both are known; 0
+// without any.
 func meanSquare(a, b []pixelColumn) float64 {
 	sum, n := 0.0, 0.0
-	for k := range a {
+	for k := 0; k < len(a); k += 4 {
 		if a[k].known && b[k].known {
 			d := (a[k].top + a[k].bottom - b[k].top - b[k].bottom) / 2
 			sum, n = sum+d*d, n+1
