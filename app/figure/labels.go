@@ -93,16 +93,18 @@ func (t *Trace) lastSeen(s Span) (v float64, known bool) {
 	return t.Curve.Val[k], true
 }
 
-// place gives every label a centre between top and bottom, a line apart. Limits have their place first: both at their
-// heights where that leaves room for two names, else as one label in the middle of the band. Names go to the nearest free
-// place in the order given; the last place says how many have none, with those that are unnamed anyway, unless it is the only
-// one.
-func place(limits limitPlaces, free []label, unnamed int, top, bottom, line float64) []label {
-	fixed := limits.apart
-	slots, room := freeSlots(fixed, top, bottom, line)
-	if limits.meet(line) || room < min(2, len(free)) {
-		fixed = limits.together
-		slots, room = freeSlots(fixed, top, bottom, line)
+// place gives every label a centre between top and bottom, a line apart. Limits have their place first, in the first of the
+// ways to set them that leaves room for two names, or for most of these. Names go to the nearest free place in the order given;
+// the last place says how many have none, with those that are unnamed anyway, unless it is the only one.
+func place(limits [][]label, free []label, unnamed int, top, bottom, line float64) []label {
+	var fixed []label
+	var slots []*slot
+	room, most := 0, -1
+	for _, way := range limits {
+		s, r := freeSlots(way, top, bottom, line)
+		if names := min(r, 2, len(free)); names > most {
+			fixed, slots, room, most = way, s, r, names
+		}
 	}
 	if room > 1 && len(free)+min(1, unnamed) > room {
 		unnamed += len(free) - (room - 1)

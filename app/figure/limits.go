@@ -53,25 +53,27 @@ func bandText(lane *Lane, high, low float64) string {
 	return from + "–" + to
 }
 
-// limitPlaces are a lane's limits in sight: each at its own height, or together in the middle of the band.
-type limitPlaces struct{ apart, together []label }
-
-func (f *Figure) limitPlaces(l *Layout, i int) (p limitPlaces) {
+// limitPlaces are the ways to set a lane's limits that are in sight, the best first: each at its own height, where they do not
+// meet; both in one label in the middle of the band; that label at the foot of the lane.
+func (f *Figure) limitPlaces(l *Layout, i int) [][]label {
 	lane, r := &f.Lanes[i], l.Lanes[i]
 	top, bottom := float64(r.Min.Y), float64(r.Max.Y)
+	var apart []label
 	for _, m := range limitLabels(lane, l.View) {
 		if y := l.y(i, lane.shown(m.value), false); y >= top-1 && y <= bottom+1 {
-			p.apart = append(p.apart, label{text: m.text, y: y})
+			apart = append(apart, label{text: m.text, y: y})
 		}
 	}
-	p.together = p.apart
-	if at := limitsAt(lane, l.View); len(p.apart) == 2 {
-		p.together = []label{{text: bandText(lane, at[0], at[1]), y: (p.apart[0].y + p.apart[1].y) / 2}}
+	if len(apart) < 2 {
+		return [][]label{apart}
 	}
-	return p
-}
-
-// meet tells whether the limits, each at its own height, would overlap.
-func (p limitPlaces) meet(line float64) bool {
-	return len(p.apart) == 2 && math.Abs(p.apart[0].y-p.apart[1].y) < line
+	at := limitsAt(lane, l.View)
+	together := label{text: bandText(lane, at[0], at[1]), y: (apart[0].y + apart[1].y) / 2}
+	low := together
+	low.y = bottom
+	ways := [][]label{apart, {together}, {low}}
+	if apart[1].y-apart[0].y < labelLine*l.scale {
+		return ways[1:]
+	}
+	return ways
 }

@@ -7,26 +7,26 @@ import (
 	"testing"
 )
 
-// Limits less than a line apart cannot stand apart: one label in their middle names both. A line apart they can.
-// Two lines apart they leave room for one name, and two want theirs: then they stand together in the middle, with a name
-// on either side. Four lines apart there is room for all (arithmetic).
+// Two lines apart limits leave room for one name, and two want theirs: then they stand together in the middle, with a name on
+// either side. Half a line lower there is room for the second only when they stand at the foot. Four lines apart there is room
+// for all; where there is none for any, limits stand as they stand best (arithmetic).
 func TestLimitsComeBeforeNames(t *testing.T) {
 	names := []label{{text: "Alder", width: 1, y: 15}, {text: "Rowan", width: 1, y: 15}}
 	for _, r := range []struct {
-		lines float64
-		names []label
-		want  []string
+		lines, above float64 // how high the lane is, and the room above it
+		names        []label
+		want         []string
 	}{
-		{0.9, nil, []string{"2–6 °C"}},
-		{1, nil, []string{"6 °C", "2 °C"}},
-		{2, names, []string{"2–6 °C", "Alder", "Rowan"}},
-		{4, names, []string{"6 °C", "2 °C", "Alder", "Rowan"}},
-		{0.9, names, []string{"2–6 °C"}},
+		{1, 0, nil, []string{"6 °C", "2 °C"}},
+		{2, 0, names, []string{"2–6 °C", "Alder", "Rowan"}},
+		{1.5, 0.5, names, []string{"2–6 °C, low", "Alder", "Rowan"}},
+		{4, 0, names, []string{"6 °C", "2 °C", "Alder", "Rowan"}},
+		{0.5, 0, names, []string{"6 °C", "2 °C"}},
 	} {
 		bottom := r.lines * labelLine
-		limits := limitPlaces{apart: []label{{text: "6 °C"}, {text: "2 °C", y: bottom}}, together: []label{{text: "2–6 °C", y: bottom / 2}}}
+		limits := [][]label{{{text: "6 °C"}, {text: "2 °C", y: bottom}}, {{text: "2–6 °C", y: bottom / 2}}, {{text: "2–6 °C, low", y: bottom}}}
 		var told []string
-		for _, n := range place(limits, r.names, 0, 0, bottom, labelLine) {
+		for _, n := range place(limits, r.names, 0, -r.above*labelLine, bottom, labelLine) {
 			told = append(told, n.text)
 		}
 		if !slices.Equal(told, r.want) {
@@ -35,9 +35,21 @@ func TestLimitsComeBeforeNames(t *testing.T) {
 	}
 }
 
+// Limits a line apart or more can each stand at its own height; nearer ones stand together.
+func TestLimitsThatMeetStandTogether(t *testing.T) {
+	f := &Figure{Theme: Light(), View: Span{From: 0, To: dayMS}, Lanes: []Lane{{Title: "Temperature", Unit: "°C", Range: &Range{0, 10}, Bands: []Band{{Low: 2, High: 6}}}}}
+	for h := 80; h < 240; h += 5 {
+		l := f.Layout(600, h, 1)
+		apart := 0.4 * float64(l.Lanes[0].Dy())
+		if got := f.limitPlaces(&l, 0)[0]; (len(got) == 2) != (apart >= labelLine) {
+			t.Errorf("%.1f px apart: %v", apart, got)
+		}
+	}
+}
+
 // Where there is room for one name, it is the first one's, not a word on how many have none.
 func TestTheOnlyRoomIsTheFirstNames(t *testing.T) {
-	told := place(limitPlaces{}, []label{{text: "room"}, {text: "east"}, {text: "west"}}, 0, 0, 0, labelLine)
+	told := place([][]label{nil}, []label{{text: "room"}, {text: "east"}, {text: "west"}}, 0, 0, 0, labelLine)
 	if len(told) != 1 || told[0].text != "room" {
 		t.Errorf("told %v", told)
 	}
