@@ -44,20 +44,18 @@ func (f *Figure) columnsBeyond(l *Layout, i int) (above, below []bool) {
 			}
 		}
 	}
+	if lane.Veil {
+		find(f.veil)
+	}
 	for j := range lane.Traces {
 		t := &lane.Traces[j]
-		if t.OwnScale || t.Veiled || t.Pyramid == nil {
+		if t.OwnScale || t.Veiled || t.Pyramid == nil || lane.Veil && t.spreads() {
 			continue
 		}
 		if !f.reads(l, lane, t) {
 			f.px[j], f.cols[j] = f.columns(f.px[j], f.cols[j], l, i, t)
 		}
 		find(f.px[j])
-	}
-	if lane.Veil {
-		for _, c := range f.crowds {
-			find(c.all)
-		}
 	}
 	return above, below
 }

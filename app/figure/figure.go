@@ -44,6 +44,7 @@ type Figure struct {
 	px     [][]pixelColumn
 	inks   []color.NRGBA
 	crowds []crowd // one for each processor
+	veil   []pixelColumn
 	layers []layer
 	pts    []point
 	cover  []float64

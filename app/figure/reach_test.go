@@ -103,8 +103,7 @@ func TestWhatIsNotShownIsSaid(t *testing.T) {
 func TestOutsideTheFocusNothingIsSaid(t *testing.T) {
 	f := spell(10, 1, 62)
 	f.Focus = Span{From: 0, To: 90 * dayMS}
-	l := f.Layout(900, 300, 1)
-	f.readColumns(&l, 0)
+	l := f.Draw(image.NewRGBA(image.Rect(0, 0, 900, 300)), 1)
 	if above, _ := f.columnsBeyond(&l, 0); !slices.Contains(above, true) || f.notShown(&l, 0) != "" {
 		t.Errorf("signs above %v, said %q", slices.Contains(above, true), f.notShown(&l, 0))
 	}

@@ -10,16 +10,17 @@ import (
 // addVeil tints, column by column, from the lowest to the highest of the traces on the shared scale.
 func (f *Figure) addVeil(l *Layout, i int) {
 	f.readCrowds(l, i)
-	v := f.addLayer(alpha(f.Theme.Muted, 0.2), 0)
-	v.cols = nothingCovered(v.cols, l.Plot.Dx())
+	f.veil = nothingCovered(f.veil, l.Plot.Dx())
 	for _, c := range f.crowds {
-		cover(v.cols, c.all)
+		cover(f.veil, c.all)
 	}
 	for j := range f.Lanes[i].Traces {
 		if t := &f.Lanes[i].Traces[j]; !t.Veiled && t.spreads() {
-			cover(v.cols, f.px[j])
+			cover(f.veil, f.px[j])
 		}
 	}
+	v := f.addLayer(alpha(f.Theme.Muted, 0.2), 0)
+	v.cols = append(v.cols, f.veil...)
 }
 
 // crowd is what the traces that have no line of their own cover together of each column, and the memory to find it in:
