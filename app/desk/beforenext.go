@@ -14,6 +14,7 @@ import (
 // in the barn.
 type BeforeNext struct {
 	Sentence string
+	Doubts   []Sentence // readings that can hardly be right and count: to be decided first
 	Findings []FindingView
 	Alarm    string
 	Alarms   Table

@@ -157,7 +157,8 @@ func (b Book) Barn(i int, u Units) (v BarnView, ok bool) {
 	}
 	in, r := b.Result.Inputs[i], b.Result.Barns[i]
 	v = BarnView{HeaderOf(in, r, u), FirstLookOf(in, r, u), TimelineOf(in, r, u), SpellsOf(in, r, u), StagesOf(in, r, u), AirWaterOf(in, r, u), BeforeNextOf(in, r, u)}
-	v.FirstLook.Sentences = append(b.oddReadings(i, newBarn(in, r, u).u), v.FirstLook.Sentences...)
+	v.Before.Doubts = b.oddReadings(i, newBarn(in, r, u).u)
+	v.FirstLook.Sentences = append(v.Before.Doubts, v.FirstLook.Sentences...)
 	v.Timeline.Points = append(v.Timeline.Points, notePoints(b.doc.Barns[i].Notes)...)
 	v.Header.Noted = noted(b.doc.Barns[i].Notes, in.Heads, r, newBarn(in, r, u).u)
 	return v, true

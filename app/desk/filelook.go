@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"thawbook/analysis"
 	"thawbook/analysis/series"
 	"thawbook/app/engine"
 	"thawbook/app/winter"
@@ -23,6 +24,7 @@ type looked struct {
 
 	closely   bool // odd readings were looked for
 	proposals []engine.Proposal
+	without   []analysis.Review // the barns without the readings that can hardly be right; none where there are no such
 	alongside []engine.Alongside
 	doubts    []series.Remark // those that are no logger's alone
 }
@@ -106,6 +108,10 @@ func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 	}
 	alongside, err := engine.SideBySide(ctx, b.Result.Winter, k.files, k.cache)
 	if err != nil {
+		return b, err
+	}
+	b.looked.proposals = proposals
+	if b.looked.without, err = k.withoutOdd(ctx, b); err != nil {
 		return b, err
 	}
 	b.looked.closely, b.looked.proposals, b.looked.alongside, b.looked.doubts = true, proposals, alongside, nil

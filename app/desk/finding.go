@@ -138,7 +138,7 @@ func spellsWords(kind, about string) string {
 
 // causeWords say when the hours of a spell fell; {it} is the stage or the heat source.
 var causeWords = map[string]string{
-	analysis.OutdoorWarm:   "when the air outside was too warm to cool with",
+	analysis.OutdoorWarm:   "when the air outside was hardly colder than the limit, or warmer",
 	analysis.OutdoorCold:   "in the coldest weather of the winter",
 	analysis.OutdoorHumid:  "when the air outside was as damp itself",
 	analysis.OutdoorDry:    "when the air outside held least water",
@@ -158,7 +158,7 @@ var causeWords = map[string]string{
 
 // causeDo is what to look at, by kind and cause where it differs, else by cause (common practice, no source).
 var causeDo = map[string]string{
-	analysis.OutdoorWarm:           "More fan can't cool with warm air. Look at shade, at airing in the cold hours of the night, at cooling, or at an earlier takeout.",
+	analysis.OutdoorWarm:           "No fan cools with such air. Look at shade, at airing in the cold hours of the night, at cooling, or at an earlier takeout.",
 	"cold " + analysis.OutdoorCold: "Look at leaks and insulation, and at how much the always-on fan moves in deep cold; cut it only with the air's CO₂ and damp in view.",
 	analysis.OutdoorCold:           "Look at the cold spot itself: insulation, and air blowing along it. Drier air in the room is the other half.",
 	analysis.OutdoorHumid:          "More air would have brought no drier air. A little heat in such weather would have dried it; look whether the barn has any.",
@@ -202,7 +202,7 @@ var findingWords = map[string]findingText{
 	"dry_unexplained":  {unexplainedWords("dry"), unexplainedDo},
 	"big_stages_carried_much": {func(b barn, f analysis.Finding) string {
 		return b.carried(f.Figure("small_alone_percent")) + "; the bigger fans were needed in the rest."
-	}, "Look at the size of these fans and at added heat before anything bigger: the small fans should carry nearly all of the winter."},
+	}, "Look at the size of these fans, and at heat that was left on, before anything bigger: the small fans should carry nearly all of the winter."},
 	"surface_wet": {func(_ barn, f analysis.Finding) string {
 		dew, frost := f.Figure("dew_hours"), f.Figure("frost_hours")
 		return "The " + f.About + " was wet for " + Hours(dew.Mid+frost.Mid) + " (" + HoursRange(dew.Low+frost.Low, dew.High+frost.High) + ")."
@@ -227,12 +227,12 @@ var findingWords = map[string]findingText{
 }
 
 // unexplainedDo is what to look at where no cause of spells is known.
-const unexplainedDo = "Look at these days beside what you remember of them."
+const unexplainedDo = "Compare these days with what you noted or remember."
 
 // unexplainedWords say that no cause of a kind of spell is known, and what would tell of one that is not there yet.
 func unexplainedWords(kind string) func(barn, analysis.Finding) string {
 	return func(b barn, f analysis.Finding) string {
-		text := "Nothing in these files explains the " + Hours(f.Figure("hours").Mid) + " of " + kind + " spells."
+		text := "Nothing in these files explains most of the " + Hours(f.Figure("hours").Mid) + " of " + kind + " spells."
 		var lacking []string
 		if b.r.Traces.Outdoor.Len() == 0 {
 			lacking = append(lacking, "the temperature outside")
@@ -243,7 +243,7 @@ func unexplainedWords(kind string) func(barn, analysis.Finding) string {
 		if len(lacking) == 0 {
 			return text
 		}
-		return text + " " + capital(listed(lacking)) + " would tell of most such spells what they went with."
+		return text + " With " + listed(lacking) + " such spells mostly can be."
 	}
 }
 

@@ -202,7 +202,7 @@ func (b barn) ofWhichHot() string {
 	return ", " + Hours(act.HoursAbove) + " of it above " + limit
 }
 
-// actLimits are the limits above which something has to be done where each phase has its own: "the phase's limit, 8–10 °C".
+// actLimits are the limits above which something has to be done where each phase has its own: "the upper limit of its phase (8–10 °C)".
 func (b barn) actLimits() string {
 	var all []float64
 	for _, q := range b.r.Quantities {
@@ -218,7 +218,7 @@ func (b barn) actLimits() string {
 	if len(all) == 0 {
 		return "the limit of the phase"
 	}
-	return "the phase's limit, " + withUnit(rangeOf(b.u.Limit(slices.Min(all)), b.u.Limit(slices.Max(all))), b.u.TempSymbol())
+	return "the upper limit of its phase (" + withUnit(rangeOf(b.u.Limit(slices.Min(all)), b.u.Limit(slices.Max(all))), b.u.TempSymbol()) + ")"
 }
 
 // mostOfIt is "; most of it fell on 26–29 March", and points look at that stretch.

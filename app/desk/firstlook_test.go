@@ -41,7 +41,7 @@ func TestFirstLookSays(t *testing.T) {
 			"It mostly held: 97 of 100 hours between 2 and 6 °C.", "Known throughout",
 			"It was warmer than 6 °C for 61 h, 60 h of it above 8 °C, most of it on 21–22 December",
 			"the warmest was 9.0 °C on", "That went with 12.0 °C outside on average", "every stage called for all that time", "there was no colder air to bring in.",
-			"Humidity was between 40 and 75 % throughout.",
+			"The room's humidity was between 40 and 75 % throughout.",
 			"Stage 1 and Stage 2 carried 97 of 100 hours alone; the larger ones were called for 61 h, mostly in December.",
 		}},
 		{"rich", Fahrenheit, []string{
@@ -56,7 +56,7 @@ func TestFirstLookSays(t *testing.T) {
 		{"no humidity", Celsius, []string{"What can't be told: whether it was damp or dry (no logger in the room recorded humidity)"}},
 		{"limits by phase", Celsius, []string{"It held: 100 of 100 hours inside the limits of the phase.", "It was never warmer than the limit of the phase."}},
 		{"humidity alone", Celsius, []string{
-			"Whether it held can't be told: no logger in the room recorded temperature.", "Humidity was between 40 and 75 % throughout.",
+			"Whether it held can't be told: no logger in the room recorded temperature.", "The room's humidity was between 40 and 75 % throughout.",
 			"What would settle most: a logger in the room that records temperature.",
 		}},
 		{"carried in", Celsius, []string{"What would settle most: the day the bees came out, so that only their time is judged."}},

@@ -21,9 +21,9 @@ func (b barn) humidity() []Sentence {
 	}
 	known := good.HoursBelow + good.HoursIn + good.HoursAbove
 	s := Sentence{Mark: MarkGood, weight: 40}
-	s.Text = "Humidity was " + within + " throughout"
+	s.Text = "The room's humidity was " + within + " throughout"
 	if good.HoursAbove+good.HoursBelow >= 1 {
-		s.Text = "Humidity was " + within + " for " + OfHundred(good.HoursIn/known) + " hours"
+		s.Text = "The room's humidity was " + within + " for " + OfHundred(good.HoursIn/known) + " hours"
 	}
 	if good.HoursAbove >= 1 {
 		s.Text += "; " + Hours(good.HoursAbove) + " damper" + b.ofWhichVeryDamp()

@@ -78,7 +78,7 @@ func TestLimitsThatEachPhaseHasOfItsOwn(t *testing.T) {
 		return analysis.QuantityRow{Quantity: "air_temperature", Place: place, Phase: phase, Bands: []analysis.BandRow{{Name: "good", High: &high}, {Name: "act", High: &high}}}
 	}
 	b := barn{r: analysis.Review{Quantities: []analysis.QuantityRow{row("control", "filling", 10), row("control", "deep winter", 8), row("control", "", 20), row("wall", "filling", 30)}}}
-	if got := plain(b.actLimits()); got != "the phase's limit, 8–10 °C" {
+	if got := plain(b.actLimits()); got != "the upper limit of its phase (8–10 °C)" {
 		t.Error(got)
 	}
 }

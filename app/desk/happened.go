@@ -45,7 +45,7 @@ func (b barn) nothingSeen() string {
 	if slices.ContainsFunc(b.in.Loggers, func(l analysis.Logger) bool { return l.Light.Len() > 0 }) {
 		return "No power cut, no open door and no light was seen or noted."
 	}
-	return "No power cut and no open door was seen or noted. Light takes a logger that records it."
+	return "No power cut and no open door was seen or noted. To see light takes a logger that records it."
 }
 
 // eventView is an event that is told, in words.

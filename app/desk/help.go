@@ -45,7 +45,7 @@ var helpLines = map[string]string{
 	"surface_factor":    "How much of the difference between outside and the room a surface keeps: 100 % is as warm as the room. Measured where a logger hangs on it, else taken for its kind.",
 	"dry_runs":          "Spells counts stretches with a short break between them as one.",
 	"dry_split":         "Dry weather is the quarter of the winter in which the air outside held least water. Warmed air is dry air: heat that is added makes the fans bring in more of it.",
-	"loggers":           "Each logger by itself, those outside the band longest; of many the first dozen. Everything else here is judged by the room's mean.",
+	"loggers":           "Each logger by itself; of many the twelve that were outside the band longest. Everything else here is judged by the room's mean.",
 	"exposure":          "In brackets what the hours come to with every reading as far off as its logger may be. The dew point's band is that of air inside both others; a margin below zero is wet, and under a degree the loggers can't tell.",
 	"side_by_side":      "Each hour known in both barns is set against the same hour of the other. The range holds the loggers' errors and the luck of one winter; where it holds zero, which barn had more can't be told.",
 	"all_barns":         "Each barn over its own bees' time and by its own limits; any two are set beside one another hour by hour under In figures. Margin is how far the coldest listed wall or ceiling stays above wet, small fans the hours the always-on fan and the first stage carried alone, and energy what the fans took.",
@@ -57,5 +57,5 @@ var helpLines = map[string]string{
 	"excluded_sheet":    "Of the bees' time, such as a day of open doors or cold boxes just back. Readings that are wrong are left out on the Files page instead; these are right and not counted.",
 	"phase_sheet":       "Each phase is judged by itself. As usual: filling while hives come in, deep winter to 1 March, late winter, emptying from when hives go out for good. Limits left empty are those of Safe limits.",
 	"room_sheet":        "With its volume the changes of air can be told. With water lines, pipes or tubs in it, frost in the room is to be acted on. What the alarm is set to is tried on the log before other lines; left empty, the usual line stands for it.",
-	"went_with":         "What happened at the same time. It need not be the reason. Warm, cold and wet for under an hour and damp or dry for under six is not listed; First look counts it.",
+	"went_with":         "What happened at the same time. It need not be the reason. Warm, cold or wet for under an hour and damp or dry for under six are not listed; First look counts them.",
 }

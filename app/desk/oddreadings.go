@@ -1,9 +1,11 @@
 package desk
 
 import (
+	"context"
 	"slices"
 	"strconv"
 
+	"thawbook/analysis"
 	"thawbook/analysis/plausible"
 	"thawbook/analysis/series"
 	"thawbook/app/engine"
@@ -12,6 +14,33 @@ import (
 
 // misleading are the doubts about readings that bend a barn's figures while they count.
 var misleading = []string{engine.DoubtStuck, engine.DoubtSaturated, engine.DoubtSentinel, engine.DoubtSwapped, engine.DoubtFahrenheit, engine.DoubtElsewhere, engine.DoubtApart}
+
+// misleads says whether a proposal is about such readings, hardly in doubt.
+func misleads(p engine.Proposal) bool {
+	return p.Sure == plausible.Likely && slices.Contains(misleading, p.Remark.Code)
+}
+
+// withoutOdd judges the barns without the readings that can hardly be right and that the keeper did not say to keep; none where there
+// are no such. The error is the context's.
+func (k *Keeper) withoutOdd(ctx context.Context, b Book) ([]analysis.Review, error) {
+	w, found := b.Result.Winter, false
+	for _, p := range b.looked.proposals {
+		l, known := w.Logger(p.Slot)
+		if !known || !misleads(p) || len(p.Exclusions) == 0 {
+			continue
+		}
+		next, err := winter.Exclude{At: p.Slot, Stretches: openStretches(l, p)}.Apply(w)
+		if err != nil {
+			continue
+		}
+		w, found = next, true
+	}
+	if !found {
+		return nil, nil
+	}
+	r, err := engine.Review(ctx, w, k.files, k.cache, nil)
+	return r.Barns, err
+}
 
 // oddReadings is the sentence on what of a barn's readings in the bees' time can hardly be right and counts all the same, the longest
 // first; none where there is nothing of the kind, or nobody looked.
@@ -28,7 +57,7 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 	bees := []series.Span{{From: r.BeesIn, To: r.BeesOut}}
 	for _, p := range b.looked.proposals {
 		l, known := b.doc.Logger(p.Slot)
-		if !known || p.Slot.List != barn || p.Sure != plausible.Likely || !slices.Contains(misleading, p.Remark.Code) {
+		if !known || p.Slot.List != barn || !misleads(p) {
 			continue
 		}
 		var counts []series.Span
@@ -52,7 +81,12 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 	if n := len(all) - len(named); n > 0 {
 		named = append(named, strconv.Itoa(n)+" more")
 	}
-	return []Sentence{{Text: "Some readings can hardly be right, and count in all figures here: " + listed(named) + ". On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
+	text := "Some readings can hardly be right, and count in all figures here: " + listed(named) + ". "
+	if barn < len(b.looked.without) {
+		held, _ := newBarn(b.Result.Inputs[barn], b.looked.without[barn], u).headline()
+		text += "Without them " + lowerFirst(held) + " "
+	}
+	return []Sentence{{Text: text + "On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
 }
 
 // oddWords are "Bay 3's temperature", or the logger alone where both of its quantities are meant.

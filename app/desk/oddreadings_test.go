@@ -34,7 +34,7 @@ func TestFirstLookTellsOfReadingsThatCanHardlyBeRight(t *testing.T) {
 	b = closely(t, k, b)
 	s, ok := told(b)
 	days := time.Duration(s.Look.To-s.Look.From) * time.Millisecond
-	if !ok || !strings.Contains(s.Text, "b’s temperature on 23–25 November") || days < 71*time.Hour || days > 74*time.Hour {
+	if !ok || !strings.Contains(s.Text, "b’s temperature on 23–25 November. Without them it ") || days < 71*time.Hour || days > 74*time.Hour {
 		t.Errorf("%q, %v", s.Text, days)
 	}
 	d := pageOf(t, b, "b.csv").Loggers[0].Doubts
@@ -44,7 +44,11 @@ func TestFirstLookTellsOfReadingsThatCanHardlyBeRight(t *testing.T) {
 	if s, ok := told(closely(t, k, edited(t, k, b, d[0].Keep))); ok {
 		t.Errorf("kept: %q", s.Text)
 	}
-	if s, ok := told(closely(t, k, edited(t, k, b, d[0].Take))); ok {
+	left := closely(t, k, edited(t, k, b, d[0].Take))
+	if s, ok := told(left); ok {
 		t.Errorf("left out: %q", s.Text)
+	}
+	if v, _ := left.Barn(0, Units{}); !strings.Contains(s.Text, "Without them "+lowerFirst(v.FirstLook.Headline)) {
+		t.Errorf("said beforehand: %q; once they are left out: %q", s.Text, v.FirstLook.Headline)
 	}
 }

@@ -101,7 +101,7 @@ var doubtNotes = map[string]doubtNote{
 	engine.DoubtFahrenheit: {text: "Logger %s: its temperatures, about %s, would fit as °F: %s °C. Where the file's header is wrong they can be read so; else the stretch can be left out."},
 	engine.DoubtDrift:      {"Logger %s: its %s parted slowly from its neighbours, by %s in all. Check it in ice or over salt; it can be left out.", 2, false},
 	engine.DoubtDriftOfTwo: {"Loggers %s and %s part slowly: the first's %s changed by %s against the other's. Two alone don't tell which of them drifts; check both in ice or over salt.", 3, false},
-	engine.DoubtCarried:    {text: "Logger %s: at an end of its log it was out of the room for %s h, outdoors or in a house. The stretch can be left out."},
+	engine.DoubtCarried:    {text: "Logger %s: at the beginning or end of its log it was out of the room for %s h, outdoors or in a house. The stretch can be left out."},
 	engine.DoubtElsewhere:  {"Logger %s: its %s lies %s from all the others in the room, from end to end. See where it hung; until then it can be left out.", 2, false},
 	engine.DoubtApart:      {"Logger %s: its %s lay %s from all the others in the room. See whether it was read right and where it hung then; the stretch can be left out.", 2, false},
 	engine.DoubtWet:        {text: "Logger %s: after it was wet its humidity took %s h to come down to its neighbours'. The stretch can be left out."},

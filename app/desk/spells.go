@@ -78,11 +78,7 @@ func (b barn) spellCounts(count func(analysis.Spell) bool, kinds ...string) stri
 			}
 		}
 		if n > 0 {
-			word := spellWord(kind)
-			if kind == "moist" {
-				word = "of a high dew point"
-			}
-			parts = append(parts, number(float64(n), 0)+" "+word+" ("+Hours(hours)+")")
+			parts = append(parts, number(float64(n), 0)+" "+spellWord(kind)+" ("+Hours(hours)+")")
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -121,8 +117,6 @@ func (b barn) farthest(s analysis.Spell) string {
 		return Percent(s.Peak / 100)
 	case "surface_margin":
 		return b.u.Diff(s.Peak)
-	case "dew_point":
-		return "dew point " + b.u.Temp(s.Peak)
 	}
 	return b.u.Temp(s.Peak)
 }

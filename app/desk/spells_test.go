@@ -59,7 +59,7 @@ func TestNoSpellsIsAnAnswer(t *testing.T) {
 			t.Errorf("%+v", v)
 		}
 	}
-	for want, r := range map[string]analysis.Review{"No power cut and no open door was seen or noted. Light takes a logger that records it.": read,
+	for want, r := range map[string]analysis.Review{"No power cut and no open door was seen or noted. To see light takes a logger that records it.": read,
 		"Power cuts, open doors and light can't be told: there is no reading from the room, and nothing was noted.": {}} {
 		if got := BeforeNextOf(analysis.Input{}, r, Units{}).Happened; got != want {
 			t.Error(got)

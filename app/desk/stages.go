@@ -168,7 +168,7 @@ func (b barn) offsetWords() string {
 		return "; how far the logger reads from the thermostat can't be seen in the record, so " + b.u.Diff((b.r.Offset.High-b.r.Offset.Low)/2) + " either way is allowed for"
 	}
 	if math.Abs(b.r.Offset.Mid) < 0.05 {
-		return "; the logger read as the thermostat did"
+		return "; the logger seems to read as the thermostat does"
 	}
 	side := "above"
 	if b.r.Offset.Mid < 0 {

@@ -13,7 +13,7 @@ type Timeline struct {
 	Sentence string
 	Lanes    []Lane      // top to bottom
 	Whole    series.Span // from the first to the last reading
-	View     series.Span // shown first: the bees' time with a little on both sides
+	View     series.Span // shown first: the bees' time with a little before it
 	Bees     series.Span
 	Shades   []Shade
 	Points   []Point
@@ -125,14 +125,15 @@ func (t Timeline) Aside() (titles []string) {
 	return titles
 }
 
-// firstView is the bees' time with a thirtieth of it on both sides.
+// firstView is the bees' time with a thirtieth of it before and hardly anything behind: once the bees are out the loggers are
+// carried off, and where a line ends it should be the barn's.
 func (b barn) firstView(whole series.Span) series.Span {
 	bees := b.span()
 	if bees.To <= bees.From {
 		return whole
 	}
-	edge := (bees.To - bees.From) / 30
-	return series.Span{From: max(whole.From, bees.From-edge), To: min(whole.To, bees.To+edge)}
+	before := (bees.To - bees.From) / 30
+	return series.Span{From: max(whole.From, bees.From-before), To: min(whole.To, bees.To+before/10)}
 }
 
 // timelineSentence names the longest spell to look at.

@@ -49,7 +49,7 @@ func TwoBarnsOf(r *engine.Result, with OtherWinter, barn, other int, u Units) Tw
 	}
 	if len(all) == 0 {
 		v.Sentence = "There is no other barn to set this one beside."
-		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and hang them there. Or set another winter of this barn beside it."
+		v.Lacks = "It takes a second barn with a logger in its room: drop its files on this window and say that they hung in that barn. Or set another winter of this barn beside it."
 		return v
 	}
 	switch {

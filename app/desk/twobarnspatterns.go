@@ -32,11 +32,19 @@ func (s twoBarns) stagesInWeather() Pattern {
 			p.Strips = append(p.Strips, strip)
 		}
 		if a, b, ok := w.InSameWeather(); ok {
-			texts = append(texts, fmt.Sprintf("In the same weather %s was on in %s hours in %s, in %s in %s.", w.Name, OfHundred(a), s.p.A, OfHundred(b), s.p.B))
+			texts = append(texts, fmt.Sprintf("In the same weather %s %s in %s hours in %s, %s in %s in %s.", w.Name, wasOn(s.a.ranOn(w.Name)), OfHundred(a), s.p.A, wasOn(s.b.ranOn(w.Name)), OfHundred(b), s.p.B))
 		}
 	}
 	p.Text = strings.Join(texts, " ")
 	return p
+}
+
+// wasOn is what is known of a stage's hours, in a sentence.
+func wasOn(ran bool) string {
+	if ran {
+		return "ran"
+	}
+	return "was called for"
 }
 
 // ranOn says whether a stage's hours of a name are those a record shows.

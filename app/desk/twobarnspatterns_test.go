@@ -21,7 +21,7 @@ func TestStagesOfTwoBarnsInTheSameWeather(t *testing.T) {
 	r.Pairs[0].Weather.Stages = []compare.StageWeather{{Name: "Stage 2", A: north, B: south}}
 	r.Barns[1].Stages = []analysis.StageRow{{Name: "Stage 2", Ran: &analysis.Work{}}}
 	p := TwoBarnsOf(r, OtherWinter{}, 0, 0, Units{}).Stages
-	if got := plain(p.Text); got != "In the same weather Stage 2 was on in 32 of 100 hours in North, in 76 of 100 in South." {
+	if got := plain(p.Text); got != "In the same weather Stage 2 was called for in 32 of 100 hours in North, ran in 76 of 100 in South." {
 		t.Errorf("%q", got)
 	}
 	if got := plain(p.Read(0)); got != "4 °C outside: Stage 2 of North called for in 20 of 100 hours, Stage 2 of South ran in 60 of 100 hours" {

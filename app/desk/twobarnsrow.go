@@ -253,7 +253,7 @@ func (s twoBarns) sure(r compare.Row) string {
 	}
 	text += ", with what the loggers may be off by: " + withUnit(s.mayBe(r), s.unit(r))
 	if r.Few {
-		text += "; it rests on few hours that tell something new, so the range may be too narrow"
+		text += "; hours beside each other are much alike, so the range may be too narrow"
 	}
 	return text + "."
 }
@@ -294,7 +294,7 @@ func (s twoBarns) behind() Table {
 		{Title: "Block", Unit: "h", Number: true}, {Title: "± by chance", Number: true}, {Title: "± blocks of one length", Number: true}, {Title: "± loggers", Number: true}}}
 	for _, r := range s.rows("", sureRow) {
 		row := []string{s.title(r), hoursNumber(r.OverlapHours), enDash, enDash, enDash, enDash, enDash}
-		if r.EffectiveN > 0 {
+		if r.EffectiveN > 0 && r.Unknown != "counted_only" {
 			row[2] = number(r.EffectiveN, 0)
 		}
 		if r.Unknown == "" {

@@ -91,7 +91,9 @@ func restsOn(e analysis.Evidence) string {
 // spellWord names the kind of a spell.
 func spellWord(kind string) string {
 	switch kind {
-	case "warm", "cold", "damp", "dry", "moist":
+	case "moist":
+		return "high dew point"
+	case "warm", "cold", "damp", "dry":
 		return kind
 	case "dew":
 		return "wet"

@@ -10,6 +10,9 @@ import (
 // beforeNextPage is what to look at before next winter: findings, an alarm tried at several lines, what happened.
 func beforeNextPage(v desk.BeforeNext, look func(desk.Sentence), read func(string)) fyne.CanvasObject {
 	told := part(sentence(v.Sentence))
+	for _, s := range v.Doubts {
+		told.Add(sentenceRow(s, look))
+	}
 	if len(v.Findings) > 0 {
 		told.Add(findingRows(v.Findings, look))
 	}
