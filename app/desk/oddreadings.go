@@ -89,6 +89,16 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 	return []Sentence{{Text: text + "On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
 }
 
+// anyOdd says whether any barn has such readings.
+func (b Book) anyOdd() bool {
+	for i := range b.Barns() {
+		if len(b.oddReadings(i, Units{})) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // oddWords are "Bay 3's temperature", or the logger alone where both of its quantities are meant.
 func oddWords(l winter.Logger, q plausible.Quantity) string {
 	switch q {

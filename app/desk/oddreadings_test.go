@@ -37,6 +37,9 @@ func TestFirstLookTellsOfReadingsThatCanHardlyBeRight(t *testing.T) {
 	if !ok || !strings.Contains(s.Text, "b’s temperature on 23–25 November. Without them it ") || days < 71*time.Hour || days > 74*time.Hour {
 		t.Errorf("%q, %v", s.Text, days)
 	}
+	if got := b.Shell().Files; got != (FilesRow{"3, readings are in doubt", MarkWatch}) {
+		t.Errorf("the way to the files says %+v", got)
+	}
 	d := pageOf(t, b, "b.csv").Loggers[0].Doubts
 	if len(d) == 0 {
 		t.Fatal("nothing is doubted on Files")

@@ -78,7 +78,11 @@ func (b barn) spellCounts(count func(analysis.Spell) bool, kinds ...string) stri
 			}
 		}
 		if n > 0 {
-			parts = append(parts, number(float64(n), 0)+" "+spellWord(kind)+" ("+Hours(hours)+")")
+			word := spellWord(kind)
+			if kind == "moist" {
+				word = "of " + word
+			}
+			parts = append(parts, number(float64(n), 0)+" "+word+" ("+Hours(hours)+")")
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -11,7 +11,7 @@ import (
 )
 
 // spellColumns are the widths of the table's columns; the last takes what is left.
-var spellColumns = []float32{148, 88, 128, 100, 100, 0}
+var spellColumns = []float32{148, 132, 128, 84, 96, 0}
 
 // spellsPage is the table of spells: a press on a head puts it in order, a press on a row says what went with it.
 type spellsPage struct {
