@@ -112,7 +112,7 @@ func (b Book) filesRow() FilesRow {
 		return FilesRow{fmt.Sprintf("%d, a time zone is asked", n), MarkWatch}
 	case n == 0:
 		return FilesRow{"none yet", MarkNone}
-	case b.anyOdd():
+	case b.InDoubt():
 		return FilesRow{fmt.Sprintf("%d, readings are in doubt", n), MarkWatch}
 	}
 	return FilesRow{fmt.Sprintf("%d, no question is open", n), MarkNone}

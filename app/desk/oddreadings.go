@@ -89,8 +89,8 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 	return []Sentence{{Text: text + "On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
 }
 
-// anyOdd says whether any barn has such readings.
-func (b Book) anyOdd() bool {
+// InDoubt says whether readings of a barn that count can hardly be right, as far as anybody looked.
+func (b Book) InDoubt() bool {
 	for i := range b.Barns() {
 		if len(b.oddReadings(i, Units{})) > 0 {
 			return true

@@ -265,8 +265,18 @@ func (u *UI) lookClosely() {
 	}
 	u.work.judge("Looking for odd readings", func(ctx context.Context, _ Tell) (func(), error) {
 		looked, err := u.Keeper.LookClosely(ctx, before)
-		return func() { u.setBook(looked) }, err
+		return func() { u.takeLooked(looked) }, err
 	})
+}
+
+// takeLooked takes up what was found of odd readings. A page that says nothing of it stays as it stands: it may be read or
+// scrolled just now.
+func (u *UI) takeLooked(looked desk.Book) {
+	if u.page != filesPageNumber && !looked.InDoubt() {
+		u.book = looked
+		return
+	}
+	u.setBook(looked)
 }
 
 // noteOf is a note with the way to its line.

@@ -369,3 +369,25 @@ func TestColumnsAreGroupedByHandfuls(t *testing.T) {
 	}
 	s.lacks(t, "Show 25 more of the 975 left")
 }
+
+// Looking for odd readings leaves First look as it stands where nothing is found, and has it tell where something is.
+func TestLookingCloselyDoesNotDisturb(t *testing.T) {
+	s := show(t)
+	s.Take([]string{loggerFile(t, t.TempDir(), "calm.csv", 4)})
+	s.main.until(t, "First look is shown", func() bool { return s.tabs != nil })
+	before, looked := s.centre.Objects[0], s.book.Closely()
+	s.settled(t)
+	if looked {
+		t.Fatal("it was looked before there was a page")
+	}
+	if !s.book.Closely() {
+		t.Fatal("nobody looked")
+	}
+	if s.centre.Objects[0] != before {
+		t.Error("the page was made anew though nothing was found")
+	}
+	odd, dir := show(t), t.TempDir()
+	odd.take(t, loggerFile(t, dir, "north.csv", 4), loggerFile(t, dir, "south.csv", 4.4), loggerFile(t, dir, "mid.csv", 3.7), loggerFile(t, dir, "east.csv", 22))
+	odd.turnTo(t, 0)
+	odd.lacks(t, "can hardly be right")
+}
