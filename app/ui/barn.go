@@ -87,7 +87,7 @@ func (u *UI) pagesOf(v barnView, timeline fyne.CanvasObject) *pageTabs {
 	tabs := newPageTabs()
 	for i, page := range []func() fyne.CanvasObject{
 		func() fyne.CanvasObject {
-			u.lookClosely()
+			u.lookSoon()
 			return firstLookPage(v.FirstLook, v.notes, u.look)
 		},
 		func() fyne.CanvasObject { return timeline },

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -266,6 +267,25 @@ func (u *UI) lookClosely() {
 	u.work.judge("Looking for odd readings", func(ctx context.Context, _ Tell) (func(), error) {
 		looked, err := u.Keeper.LookClosely(ctx, before)
 		return func() { u.takeLooked(looked) }, err
+	})
+}
+
+// restBefore is how long First look stands before odd readings are looked for: whoever opens a winter or changes it has the machine
+// to himself meanwhile.
+const restBefore = time.Second
+
+// lookSoon looks closely once First look has stood for a while. On Files, where each doubt is answered, it is looked at once.
+func (u *UI) lookSoon() {
+	if u.soon != nil {
+		u.soon.Stop()
+	}
+	state := u.state
+	u.soon = time.AfterFunc(restBefore, func() {
+		u.Do(func() {
+			if u.state == state && u.page == 0 {
+				u.lookClosely()
+			}
+		})
 	})
 }
 

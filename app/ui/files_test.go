@@ -375,19 +375,14 @@ func TestLookingCloselyDoesNotDisturb(t *testing.T) {
 	s := show(t)
 	s.Take([]string{loggerFile(t, t.TempDir(), "calm.csv", 4)})
 	s.main.until(t, "First look is shown", func() bool { return s.tabs != nil })
-	before, looked := s.centre.Objects[0], s.book.Closely()
-	s.settled(t)
-	if looked {
-		t.Fatal("it was looked before there was a page")
-	}
-	if !s.book.Closely() {
-		t.Fatal("nobody looked")
-	}
+	before := s.centre.Objects[0]
+	s.main.until(t, "somebody looked", func() bool { return s.book.Closely() })
 	if s.centre.Objects[0] != before {
 		t.Error("the page was made anew though nothing was found")
 	}
 	odd, dir := show(t), t.TempDir()
 	odd.take(t, loggerFile(t, dir, "north.csv", 4), loggerFile(t, dir, "south.csv", 4.4), loggerFile(t, dir, "mid.csv", 3.7), loggerFile(t, dir, "east.csv", 22))
-	odd.turnTo(t, 0)
+	odd.main.until(t, "somebody looked", func() bool { return odd.book.Closely() })
+	odd.settled(t)
 	odd.lacks(t, "can hardly be right")
 }

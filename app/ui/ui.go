@@ -50,6 +50,7 @@ type UI struct {
 	plot     *timelinePage
 	lanes    laneChoice
 	files    filesScreen
+	soon     *time.Timer // till odd readings are looked for; nil before that
 
 	state       int // counts the states of the book
 	barnViews   beside[barnKey, barnView]
@@ -149,6 +150,9 @@ func (u *UI) leaveScreen() {
 func (u *UI) Leave() {
 	u.leaveScreen()
 	keepWindowSize(u.app.Preferences(), u.win)
+	if u.soon != nil {
+		u.soon.Stop()
+	}
 	u.stopWork()
 	if u.work.wait(time.Second) {
 		u.Keeper.Close()
