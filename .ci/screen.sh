@@ -76,20 +76,14 @@ manage() {
 
 # begin TITLE [FILE...]: starts the program and waits for a window of that title to be drawn.
 begin() {
-  local title=$1
+  local title=$1 kept=$work/config/fyne/thawbook/preferences.json
   shift
+  [ -e "$kept" ] || { mkdir -p "${kept%/*}" && echo '{"width":1280.0,"height":800.0}' >"$kept"; } # what is pressed at a point lies there
   HOME=$work XDG_CONFIG_HOME=$work/config XDG_CACHE_HOME=$work/cache XDG_DATA_HOME=$work/data LANG=en_GB.UTF-8 build/thawbook "$@" >"$work/program.log" 2>&1 &
   program=$!
   shown "$title"
   xdotool windowactivate --sync "$window"
-  wait_for "$patience" sized || fail 'the window did not take the size at which points of it are pressed'
   wait_for "$patience" drawn build/window-first.png || fail 'the window stayed blank: build/window-first.png'
-}
-
-# sized: makes the window as large as it is where what is pressed lies at known points; whether it is.
-sized() {
-  xdotool windowsize "$window" 1280 800
-  [ "$(xdotool getwindowgeometry --shell "$window" | grep -cE '^(WIDTH=1280|HEIGHT=800)$')" = 2 ]
 }
 
 # shown TITLE: waits until the window bears that title.
