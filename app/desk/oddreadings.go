@@ -83,8 +83,12 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 	}
 	text := "Some readings can hardly be right, and count in all figures here: " + listed(named) + ". "
 	if barn < len(b.looked.without) {
-		held, _ := newBarn(b.Result.Inputs[barn], b.looked.without[barn], u).headline()
-		text += "Without them " + lowerFirst(held) + " "
+		with, _ := newBarn(b.Result.Inputs[barn], r, u).headline()
+		without, _ := newBarn(b.Result.Inputs[barn], b.looked.without[barn], u).headline()
+		if with == without {
+			without = "the room's temperature held as it did with them."
+		}
+		text += "Without them " + lowerFirst(without) + " "
 	}
 	return []Sentence{{Text: text + "On Files each can be left out, or kept.", Mark: MarkWatch, Look: all[0].look}}
 }

@@ -70,7 +70,7 @@ func (u *UI) barnPage() fyne.CanvasObject {
 		return container.New(inset{20, 14, 12, 8}, body(u.nothingToShow()))
 	}
 	inPalette(v.figure, u.isDark())
-	view := u.plot.view()
+	view := u.plot.chosen()
 	u.plot = newTimelinePage(v.Timeline, v.figure, &u.lanes, u.status.read)
 	u.takeNotes(u.plot, v.Timeline)
 	if u.plot.plot != nil && view.To > view.From {

@@ -15,13 +15,14 @@ type timelinePage struct {
 	plot     *chart.Chart // nil when there is nothing to draw
 	measured *prose       // the stretch that was measured, else how to measure one
 	at       desk.Span    // the stretch to show once there is something to draw
+	first    desk.Span    // the stretch shown at first
 	ways     *fyne.Container
 	own      []fyne.CanvasObject // the ways that are always there
 }
 
 // newTimelinePage shows the lanes that are chosen of a figure that has them all.
 func newTimelinePage(t desk.Timeline, f *chart.Figure, lanes *laneChoice, read func(string)) *timelinePage {
-	p := &timelinePage{}
+	p := &timelinePage{first: t.View}
 	if t.Lacks != "" {
 		p.object = container.New(inset{20, 14, 12, 8}, container.New(column{gap: 10}, sentence(t.Sentence), body(t.Lacks)))
 		return p
@@ -109,6 +110,14 @@ func (p *timelinePage) look(s desk.Span) {
 	}
 	room := max((s.To-s.From)/2, 24*3600*1000)
 	p.plot.SetView(desk.Span{From: s.From - room, To: s.To + room})
+}
+
+// chosen is the stretch the keeper turned to, empty where it is the page's own: another barn has one of its own.
+func (p *timelinePage) chosen() desk.Span {
+	if p == nil || p.plot != nil && p.view() == p.first {
+		return desk.Span{}
+	}
+	return p.view()
 }
 
 // view is the stretch shown, or to be shown; empty when there is none.

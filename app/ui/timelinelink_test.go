@@ -55,3 +55,27 @@ func TestAFigureInFocusComesIntoSight(t *testing.T) {
 		t.Errorf("Home leaves the page at %g", page.Offset.Y)
 	}
 }
+
+// Another barn's Timeline begins with its own stretch; one that the keeper turned to goes with him.
+func TestAnotherBarnHasItsOwnStretch(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it judges the demo winter")
+	}
+	s := show(t)
+	s.take(t, winters(t)["rich"])
+	stretch := func(barn int) (now, first desk.Span) {
+		s.showBarn(barn)
+		s.turnTo(t, 1)
+		told, _ := s.book.Barn(barn, s.units)
+		return s.plot.view(), told.Timeline.View
+	}
+	stretch(0)
+	if now, first := stretch(1); now != first {
+		t.Errorf("the other barn shows %v, its own is %v", now, first)
+	}
+	chosen := desk.Span{From: s.plot.view().From, To: s.plot.view().From + 10*24*3600*1000}
+	s.plot.plot.SetView(chosen)
+	if now, _ := stretch(0); now != chosen {
+		t.Errorf("%v, chosen was %v", now, chosen)
+	}
+}
