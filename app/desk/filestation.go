@@ -25,7 +25,10 @@ var stationWords = []struct {
 	{"clouds or sun", []string{"cloud", "clouds", "sunshine", "radiation", "solar", "ghi", "dni", "dhi", "rglob"}},
 }
 
-// stationKinds are the kinds of a weather station's readings a file holds besides.
+// stationNames are words of a file's name by which it is a weather station's, if it holds some of such readings too.
+var stationNames = []string{"station", "weather", "meteo", "wetter", "airport", "synop"}
+
+// stationKinds are the kinds of a weather station's readings a file holds besides, and its name where that is a station's.
 func stationKinds(f engine.File) (out []string) {
 	if f.Export == nil {
 		return nil
@@ -38,6 +41,9 @@ func stationKinds(f engine.File) (out []string) {
 		if slices.ContainsFunc(k.words, func(w string) bool { return slices.Contains(words, w) }) {
 			out = append(out, k.kind)
 		}
+	}
+	if named := wordsOf(titleOf(f.Name)); slices.ContainsFunc(stationNames, func(w string) bool { return slices.Contains(named, w) }) {
+		out = append(out, "a station's name")
 	}
 	return out
 }

@@ -151,3 +151,22 @@ func TestStationsAreToldFromConsoles(t *testing.T) {
 		t.Errorf("%+v", b.doc)
 	}
 }
+
+// One kind of a station's readings is enough where the file's name is a station's; without the name it is a logger's with an odd
+// column, and with the name alone a logger's of that name.
+func TestAStationsNameAndItsWindTellIt(t *testing.T) {
+	for _, c := range []struct {
+		name, wind string
+		outdoors   bool
+	}{{"station valley.csv", "WSPD", true}, {"valley.csv", "WSPD", false}, {"station valley.csv", "Battery V", false}} {
+		text := "Time,TA,RHUM," + c.wind + "\n"
+		for h := range 240 {
+			text += fmt.Sprintf("%s,%.1f,80,%d\n", time.Date(2024, time.November, 13, h, 0, 0, 0, time.UTC).Format("2006-01-02 15:04"), -4+float64(h%3)/10, h%20)
+		}
+		dir := t.TempDir()
+		b := added(t, keeper(t), Book{}, loggerFile(t, dir, "shed mid.csv", 4), written(t, dir, c.name, text))
+		if got := len(b.Shell().Outdoor) == 1; got != c.outdoors {
+			t.Errorf("%s with %s hangs outdoors: %v, want %v", c.name, c.wind, got, c.outdoors)
+		}
+	}
+}
