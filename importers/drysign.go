@@ -45,6 +45,12 @@ func (c *values) doubtfulAir() (options []string) {
 	return nil
 }
 
+// isLoneF says whether a column called F changes as air does: in °F, or the damp of it. The mains' frequency hardly moves.
+func (c *values) isLoneF() bool {
+	p := c.spread()
+	return strings.TrimSpace(c.header) == "F" && p.high-p.low >= leastDamper
+}
+
 // settleF lets a column called F beside a temperature be its humidity where the keeper says so, and asks where it changes
 // as one does, is no temperature in °F and no other column is one.
 func (s *scan) settleF(answers Answers) (open []Question) {

@@ -2,6 +2,8 @@ package importers
 
 import (
 	"context"
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -57,5 +59,33 @@ func TestTheSignOfTheDryThermometer(t *testing.T) {
 				t.Errorf("%s: answered %s: %s %v", c.in, c.options[1], said.Series[0].Quantity, err)
 			}
 		}
+	}
+}
+
+// A lone column called F that moves as air does may be a temperature in °F or a humidity, and is asked about; as a temperature it is
+// in °F without a second question. The mains' frequency, which hardly moves, is neither.
+func TestALoneFIsAskedAbout(t *testing.T) {
+	form := func(value func(h int) float64) string {
+		text := "time,F\n"
+		for h := range 48 {
+			text += fmt.Sprintf("2025-01-%02d %02d:00,%.1f\n", 13+h/24, h%24, value(h))
+		}
+		return text
+	}
+	air := form(func(h int) float64 { return 40 + 4*math.Sin(float64(h)/4) })
+	e := readText(t, air)
+	if len(e.Questions) != 1 || e.Questions[0].ID != loneQuantity || !slices.Equal(e.Questions[0].Columns, []string{"F"}) {
+		t.Errorf("asked %+v", e.Questions)
+	}
+	e, err := Read(context.Background(), strings.NewReader(air), "2.csv", Answers{loneQuantity: string(AirTemperature)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := e.Series[0]; len(e.Questions) != 0 || s.Quantity != AirTemperature || math.Abs(s.Val[0]-(40-32)/1.8) > 0.01 {
+		t.Errorf("%+v, %v, first %v", e.Questions, s.Quantity, s.Val[0])
+	}
+	e = readText(t, form(func(h int) float64 { return 50 + 0.1*math.Sin(float64(h)) }))
+	if len(e.Questions) != 0 || e.Series[0].Quantity != Other {
+		t.Errorf("the mains' frequency is %v, asked %+v", e.Series[0].Quantity, e.Questions)
 	}
 }

@@ -185,7 +185,7 @@ const restingLow, restingHigh, leastChange = -40, 28, 0.5
 // untold says whether of some columns none has a unit, or a name that says what it measures.
 func (s *scan) untold(columns []*values) bool {
 	return !s.long && s.ends == nil && !slices.ContainsFunc(columns, func(c *values) bool {
-		return c.told || c.namesOther() || c.unit != "" || c.quantity != Other
+		return c.told || c.namesOther() && !(len(columns) == 1 && c.isLoneF()) || c.unit != "" || c.quantity != Other
 	})
 }
 
@@ -322,6 +322,9 @@ func takeLone(columns []*values, answer Quantity, said column) []Question {
 	for _, c := range columns {
 		if c.quantity = cmp.Or(answer, Quantity(append(options, "")[0])); c.quantity == said.quantity && said.unit != "" {
 			c.unit, c.unitFrom = said.unit, said.unitFrom
+		}
+		if c.quantity == AirTemperature && c.isLoneF() {
+			c.unit, c.unitFrom = "degF", "header"
 		}
 	}
 	if answer != "" {
