@@ -243,7 +243,7 @@ func unexplainedWords(kind string) func(barn, analysis.Finding) string {
 		if len(lacking) == 0 {
 			return text
 		}
-		return text + " With " + listed(lacking) + " such spells mostly can be."
+		return text + " " + capital(listed(lacking)) + " might."
 	}
 }
 
