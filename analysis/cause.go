@@ -189,8 +189,9 @@ func weatherCandidates(j judgement) (out []candidate) {
 		}
 		return runs
 	}
-	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "moist")
-	add(OutdoorWarm, outdoor, aboveLimits(outdoor, goodHighC, coolingK), "warm")
+	mild := aboveLimits(outdoor, goodHighC, coolingK)
+	add(OutdoorWarm, outdoor, mild, "moist")
+	add(OutdoorWarm, outdoor, mild, "warm")
 	out[len(out)-1].alone = series.Union(long(aboveLimits(outdoor, goodHighC, 0), 0)) // no fan holds a room below the air it brings in
 	add(OutdoorCold, outdoor, outdoor.Below(s, quantile(outdoor, s, extremeShare)), "cold", "dew", "frost")
 	vap := series.Zip(outdoor, j.weather(relHumOf), moistair.VapPresPa)

@@ -110,8 +110,7 @@ func (k *Keeper) LookClosely(ctx context.Context, b Book) (Book, error) {
 	if err != nil {
 		return b, err
 	}
-	b.looked.proposals = proposals
-	if b.looked.without, err = k.withoutOdd(ctx, b); err != nil {
+	if b.looked.without, err = k.withoutOdd(ctx, b.Result.Winter, proposals); err != nil {
 		return b, err
 	}
 	b.looked.closely, b.looked.proposals, b.looked.alongside, b.looked.doubts = true, proposals, alongside, nil

@@ -22,9 +22,9 @@ func misleads(p engine.Proposal) bool {
 
 // withoutOdd judges the barns without the readings that can hardly be right and that the keeper did not say to keep; none where there
 // are no such. The error is the context's.
-func (k *Keeper) withoutOdd(ctx context.Context, b Book) ([]analysis.Review, error) {
-	w, found := b.Result.Winter, false
-	for _, p := range b.looked.proposals {
+func (k *Keeper) withoutOdd(ctx context.Context, w winter.Winter, proposals []engine.Proposal) ([]analysis.Review, error) {
+	found := false
+	for _, p := range proposals {
 		l, known := w.Logger(p.Slot)
 		if !known || !misleads(p) || len(p.Exclusions) == 0 {
 			continue
@@ -42,17 +42,18 @@ func (k *Keeper) withoutOdd(ctx context.Context, b Book) ([]analysis.Review, err
 	return r.Barns, err
 }
 
-// oddReadings is the sentence on what of a barn's readings in the bees' time can hardly be right and counts all the same, the longest
-// first; none where there is nothing of the kind, or nobody looked.
-func (b Book) oddReadings(barn int, u Units) []Sentence {
+// odd is what of a logger's readings can hardly be right, and the longest stretch of it.
+type odd struct {
+	what string
+	look series.Span
+}
+
+// odds are what of a barn's readings in the bees' time can hardly be right and counts all the same, the longest first; none where
+// there is nothing of the kind, or nobody looked.
+func (b Book) odds(barn int) (all []odd) {
 	if b.stale {
 		return nil
 	}
-	type odd struct {
-		words string
-		look  series.Span
-	}
-	var all []odd
 	r := b.Result.Barns[barn]
 	bees := []series.Span{{From: r.BeesIn, To: r.BeesOut}}
 	for _, p := range b.looked.proposals {
@@ -68,22 +69,29 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 			continue
 		}
 		longest := slices.MaxFunc(counts, func(a, b series.Span) int { return int((a.To - a.From) - (b.To - b.From)) })
-		all = append(all, odd{oddWords(l, p.Quantity) + " on " + u.Dates(longest), longest})
+		all = append(all, odd{oddWords(l, p.Quantity), longest})
 	}
+	slices.SortStableFunc(all, func(a, b odd) int { return int((b.look.To - b.look.From) - (a.look.To - a.look.From)) })
+	return all
+}
+
+// oddReadings is the sentence on a barn's readings that can hardly be right, and on what would be said without them; none where there
+// are no such.
+func (b Book) oddReadings(barn int, u Units) []Sentence {
+	all := b.odds(barn)
 	if len(all) == 0 {
 		return nil
 	}
-	slices.SortStableFunc(all, func(a, b odd) int { return int((b.look.To - b.look.From) - (a.look.To - a.look.From)) })
 	var named []string
 	for _, o := range all[:min(len(all), mostNamed)] {
-		named = append(named, o.words)
+		named = append(named, o.what+" on "+u.Dates(o.look))
 	}
 	if n := len(all) - len(named); n > 0 {
 		named = append(named, strconv.Itoa(n)+" more")
 	}
 	text := "Some readings can hardly be right, and count in all figures here: " + listed(named) + ". "
 	if barn < len(b.looked.without) {
-		with, _ := newBarn(b.Result.Inputs[barn], r, u).headline()
+		with, _ := newBarn(b.Result.Inputs[barn], b.Result.Barns[barn], u).headline()
 		without, _ := newBarn(b.Result.Inputs[barn], b.looked.without[barn], u).headline()
 		if with == without {
 			without = "the room's temperature held as it did with them."
@@ -96,7 +104,7 @@ func (b Book) oddReadings(barn int, u Units) []Sentence {
 // InDoubt says whether readings of a barn that count can hardly be right, as far as anybody looked.
 func (b Book) InDoubt() bool {
 	for i := range b.Barns() {
-		if len(b.oddReadings(i, Units{})) > 0 {
+		if len(b.odds(i)) > 0 {
 			return true
 		}
 	}
